@@ -1,0 +1,156 @@
+"""Everything that is computed about a home, as frozen plain values. Nothing here is ever saved.
+
+Made by `find.py` and the packages below it, read by the drawing, the sheets, the command line and the window.
+Places are house millimetres; breakers, boxes and feeds are named by their ids in the home.
+"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from typing import Literal, NamedTuple
+
+from floorplan_circuits.home.home import Home
+
+Standing = Literal["unknown", "claimed", "suggested", "traced", "proved", "expired", "contradicted"]
+XY = tuple[float, float]
+
+
+class Subject(NamedTuple):
+    """What a mark on the picture or a line in a list is about."""
+
+    kind: str
+    id: int
+
+
+@dataclass(frozen=True, slots=True)
+class Conclusion:
+    """What is known of one feed: its standing, the breakers it is said or proved to hang on, and how we know.
+
+    `others` tells, in words, supplies that are no breaker of the panels (a source, elsewhere). `besides` are the
+    handles found off that a proof leans on: it holds only while they stay off.
+    """
+
+    feed: int
+    box: int
+    device: int | None
+    standing: Standing
+    breakers: tuple[int, ...] = ()
+    others: tuple[str, ...] = ()
+    says: str = ""
+    date: str = ""
+    besides: tuple[int, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class BoxFinding:
+    """What enters one box: the breakers (in the panel's order), other supplies in words, how many feeds nobody knows.
+
+    `shared`: no one hand movement makes its conductors dead together. `tied`: their handles move together all the
+    same, but can trip apart. `opened`: somebody looked inside since the last change of it.
+    """
+
+    box: int
+    room: int | None
+    room_name: str
+    level_name: str
+    breakers: tuple[int, ...] = ()
+    others: tuple[str, ...] = ()
+    unknown: int = 0
+    shared: bool = False
+    tied: bool = False
+    opened: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Hazard:
+    """One danger: the box, one plain sentence what it is, why it matters, what to do, and where the rule stands."""
+
+    kind: str
+    box: int
+    says: str
+    why: str
+    do: str
+    source: str
+    rank: int
+
+
+@dataclass(frozen=True, slots=True)
+class Wall:
+    """A straight piece of wall on the edge of one room (outer) or between two."""
+
+    level: int
+    a: XY
+    b: XY
+    outer: bool
+
+
+@dataclass(frozen=True, slots=True)
+class RoomShape:
+    """A room's area in mm² and the places where its name may stand, best first (the widest empty middle)."""
+
+    room: int
+    area: float
+    label_at: tuple[XY, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Zone:
+    """A piece of floor that shows what its devices are on: `breaker`, or None for an unknown feed.
+
+    `rings` are closed outlines, outer ones and holes alike (even-odd). `settled`: all feeds in it proved or traced.
+    """
+
+    room: int
+    breaker: int | None
+    rings: tuple[tuple[XY, ...], ...]
+    settled: bool
+
+
+@dataclass(frozen=True, slots=True)
+class PanelFinding:
+    """A panel's grid: for each space its row and column, and each half space's breaker.
+
+    `columns` is 1 for a single row, else 2. `order` lists the spaces as a person counts them.
+    """
+
+    panel: int
+    columns: int
+    rows: int
+    cells: Mapping[int, tuple[int, int]]
+    taken: Mapping[tuple[int, str], int]
+    legs: Mapping[int, str]
+
+
+@dataclass(frozen=True, slots=True)
+class Line:
+    """What a panel's directory says of one breaker: ranked variants, longest first; `own`: the householder's words."""
+
+    breaker: int
+    variants: tuple[str, ...]
+    own: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Findings:
+    """All that is known about `home`, which these findings name."""
+
+    home: Home
+    marks: Mapping[int, str] = field(default_factory=dict)
+    """Breaker or main -> its number as on the panel: 5, 15A, 2·4, G3."""
+    rooms: Mapping[int, RoomShape] = field(default_factory=dict)
+    room_of: Mapping[int, int | None] = field(default_factory=dict)
+    """Box -> the room it belongs to."""
+    near: tuple[tuple[int, int, float], ...] = ()
+    """Pairs of boxes within 300 mm of each other on one level, with their distance in mm."""
+    walls: tuple[Wall, ...] = ()
+    zones: tuple[Zone, ...] = ()
+    panels: Mapping[int, PanelFinding] = field(default_factory=dict)
+    conclusions: Mapping[int, Conclusion] = field(default_factory=dict)
+    boxes: Mapping[int, BoxFinding] = field(default_factory=dict)
+    hazards: tuple[Hazard, ...] = ()
+    lines: Mapping[int, Line] = field(default_factory=dict)
+    colours: Mapping[int, int] = field(default_factory=dict)
+    """Breaker -> its place in the palette, counted from 0; none for one that takes no area."""
+    never_tested: tuple[int, ...] = ()
+    """Feeds that no test ever proved, in the order of the boxes."""
+    evidence_to: str = ""
+    """Date of the last log entry that has one."""

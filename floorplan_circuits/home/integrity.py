@@ -1,0 +1,332 @@
+"""Integrity: what a home must hold to mean anything. Each rule names the thing, the place, and what to do."""
+
+from collections import Counter
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+from itertools import pairwise
+
+from floorplan_circuits.home.boxes import Box, Feed, FromBreaker, Supplied
+from floorplan_circuits.home.home import TABLES, Home, feeds
+from floorplan_circuits.home.power import Breaker, Panel
+from floorplan_circuits.home.record import Point, Record
+from floorplan_circuits.home.references import references
+
+LARGEST_ROOM_MM = 200_000
+SMALLEST_ROOM_MM2 = 10_000
+
+
+@dataclass(frozen=True, slots=True)
+class Problem:
+    """Something wrong with a home: where, what, and what to do about it."""
+
+    where: str
+    says: str
+    do: str
+
+    def __str__(self) -> str:
+        return f"{self.where}: {self.says}. {self.do}."
+
+
+Problems = Iterator[Problem]
+
+
+def problems(home: Home) -> tuple[Problem, ...]:
+    """Return everything wrong with the home, in the order of the rules; nothing for a sound one."""
+    return tuple(problem for rule in RULES for problem in rule(home))
+
+
+def ids(home: Home) -> dict[int, str]:
+    """Return every id in use and the kind of thing it names; the log's entries are among them."""
+    kinds: dict[int, str] = {}
+    for table in TABLES:
+        kinds.update((row.id, KIND_OF_TABLE[table]) for row in getattr(home, table))
+    for box in home.boxes:
+        kinds.update((device.id, "device") for device in box.devices)
+        kinds.update((feed.id, "feed") for feed in box.feeds())
+    for panel in home.panels:
+        kinds.update((main.id, "main") for main in panel.mains)
+    kinds.update((entry.id, "entry") for entry in home.log)
+    return kinds
+
+
+KIND_OF_TABLE = {
+    "levels": "level",
+    "rooms": "room",
+    "openings": "opening",
+    "stairs": "stair",
+    "boxes": "box",
+    "controls": "control",
+    "panels": "panel",
+    "breakers": "breaker",
+    "sources": "source",
+}
+
+
+# --- ids and references ---------------------------------------------------------------------------------------------
+
+
+def _every_id(home: Home) -> Iterator[tuple[str, int]]:
+    for table in TABLES:
+        for row in getattr(home, table):
+            yield f"{KIND_OF_TABLE[table]} {_called(row)}", row.id
+    for box in home.boxes:
+        yield from ((f"box {box.mark}, device {device.kind}", device.id) for device in box.devices)
+        yield from ((f"box {box.mark}, a feed", feed.id) for feed in box.feeds())
+    for panel in home.panels:
+        yield from ((f"panel {panel.name}, a main", main.id) for main in panel.mains)
+    yield from ((f"log entry {place}", entry.id) for place, entry in enumerate(home.log, 1))
+
+
+def _called(row: Record) -> str:
+    return str(getattr(row, "mark", "") or getattr(row, "name", "") or getattr(row, "id", ""))
+
+
+def unique_ids(home: Home) -> Problems:
+    """No two things have one id, and the counter is past them all."""
+    seen: dict[int, str] = {}
+    for where, number in _every_id(home):
+        if number in seen:
+            yield Problem(where, f"it has the same id as {seen[number]}", "Give one of them the home's next id")
+        seen[number] = where
+    if seen and max(seen) >= home.next_id:
+        yield Problem("next_id", "the counter is not past every id in use", f"Set next_id to {max(seen) + 1}")
+
+
+def no_dangling(home: Home) -> Problems:
+    """Every reference names a thing of its kind; those the log keeps may outlive it."""
+    kinds = ids(home)
+    for table in TABLES:
+        for row in getattr(home, table):
+            for reference in references(row):
+                if kinds.get(reference.target) in reference.declared.to or reference.declared.fate == "keep":
+                    continue
+                wanted = " or ".join(reference.declared.to)
+                where = f"{KIND_OF_TABLE[table]} {_called(row)}"
+                yield Problem(
+                    where, f"{reference.path} names a {wanted} that is not there", "Name one that is, or leave it out"
+                )
+
+
+# --- the drawing ----------------------------------------------------------------------------------------------------
+
+
+def sound_outlines(home: Home) -> Problems:
+    """A room is a simple polygon of a size that a room can have."""
+    for room in home.rooms:
+        where = f"room {room.name}"
+        xs, ys = [x for x, _ in room.outline], [y for _, y in room.outline]
+        if len(set(room.outline)) < 3:
+            yield Problem(where, "its outline has fewer than three corners", "Draw at least three")
+        elif max(max(xs) - min(xs), max(ys) - min(ys)) > LARGEST_ROOM_MM:
+            yield Problem(where, "it is over 200 m long", "Check its corners: they are whole millimetres")
+        elif crossing := _crossing(room.outline):
+            yield Problem(
+                where, f"its outline crosses itself near {crossing}", "Put its corners in order round the room"
+            )
+        elif abs(_doubled_area(room.outline)) < 2 * SMALLEST_ROOM_MM2:
+            yield Problem(where, "it has next to no area", "Check its corners: they are whole millimetres")
+
+
+def _doubled_area(outline: tuple[Point, ...]) -> int:
+    return sum(x1 * y2 - x2 * y1 for (x1, y1), (x2, y2) in pairwise((*outline, outline[0])))
+
+
+def _crossing(outline: tuple[Point, ...]) -> Point | None:
+    """Return the start of an edge that meets another one which is not its neighbour, or folds back on its next."""
+    edges = list(pairwise((*outline, outline[0])))
+    for place, (a, b) in enumerate(edges):
+        following = edges[(place + 1) % len(edges)]
+        if a == b or (_turn(a, b, following[1]) == 0 and _within(following[1], a, b)):
+            return a
+        for other in range(place + 2, len(edges) - (place == 0)):
+            if _touch(a, b, *edges[other]):
+                return a
+    return None
+
+
+def _turn(a: Point, b: Point, c: Point) -> int:
+    value = (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0])
+    return (value > 0) - (value < 0)
+
+
+def _within(point: Point, a: Point, b: Point) -> bool:
+    return min(a[0], b[0]) <= point[0] <= max(a[0], b[0]) and min(a[1], b[1]) <= point[1] <= max(a[1], b[1])
+
+
+def _touch(a: Point, b: Point, c: Point, d: Point) -> bool:
+    turns = _turn(a, b, c), _turn(a, b, d), _turn(c, d, a), _turn(c, d, b)
+    if turns[0] != turns[1] and turns[2] != turns[3]:
+        return True
+    ends = ((turns[0], c, a, b), (turns[1], d, a, b), (turns[2], a, c, d), (turns[3], b, c, d))
+    return any(turn == 0 and _within(point, p, q) for turn, point, p, q in ends)
+
+
+def placed_on_levels(home: Home) -> Problems:
+    """A thing with a place has a level to be on."""
+    for box in home.boxes:
+        if box.at is not None and box.level is None:
+            yield Problem(f"box {box.mark}", "it has a place but no level", "Say which level it is on")
+
+
+# --- boxes and devices ----------------------------------------------------------------------------------------------
+
+
+def boxes_make_sense(home: Home) -> Problems:
+    """Every box has a mark of its own, and every device a kind and a gang of its box."""
+    counts = Counter(box.mark for box in home.boxes)
+    for mark, count in counts.items():
+        if not mark:
+            yield Problem("a box", "it has no mark", "Give it the next free one, such as B14")
+        elif count > 1:
+            yield Problem(
+                f"box {mark}", f"{count} boxes have this mark", "A mark is on paper for years: give each its own"
+            )
+    for box in home.boxes:
+        yield from _devices_of(box)
+
+
+def _devices_of(box: Box) -> Problems:
+    for device in box.devices:
+        where = f"box {box.mark}, gang {device.slot}"
+        if not device.kind:
+            yield Problem(where, "a device of no kind is in it", "Say what it is, such as 'duplex receptacle'")
+        if device.slot > box.gangs:
+            yield Problem(where, f"the box has only {box.gangs} gangs", "Give the box more gangs or move the device")
+
+
+def behind_ends(home: Home) -> Problems:
+    """What hangs behind a feed does not come back to itself."""
+    above = {place.feed.id: place.feed.on.feed for place in feeds(home) if place.feed.on.how == "behind"}
+    for place in feeds(home):
+        if _goes_round(place.feed.id, above):
+            where = f"box {place.box.mark}, {_feed_called(place.feed)}"
+            yield Problem(where, "it hangs behind itself", "Say which of them comes first from the panel")
+
+
+def _feed_called(feed: Feed) -> str:
+    return f"the {feed.part} feed" if feed.part else "a feed"
+
+
+def _goes_round(start: int, above: dict[int, int]) -> bool:
+    seen, at = {start}, above.get(start)
+    while at is not None and at not in seen:
+        seen.add(at)
+        at = above.get(at)
+    return at == start
+
+
+def supplies_fit(home: Home) -> Problems:
+    """A feed names a pole that its breaker has, and no supply twice."""
+    for place in feeds(home):
+        if not isinstance(place.feed.on, Supplied):
+            continue
+        where = f"box {place.box.mark}, {_feed_called(place.feed)}"
+        stated = place.feed.on.supplies
+        if any(supply in stated[:at] for at, supply in enumerate(stated)):
+            yield Problem(where, "it names one supply twice", "Name each supply once")
+        for supply in stated:
+            breaker = home.breakers.get(supply.breaker) if isinstance(supply, FromBreaker) else None
+            if isinstance(supply, FromBreaker) and breaker and (supply.pole or 0) >= len(breaker.poles):
+                yield Problem(where, f"its breaker has no pole {(supply.pole or 0) + 1}", "Name a pole that it has")
+
+
+# --- panels ---------------------------------------------------------------------------------------------------------
+
+
+def _where(panel: Panel, space: int, half: str | None) -> str:
+    return f"panel {panel.name}, space {space}{half or ''}"
+
+
+def spaces_hold_one(home: Home) -> Problems:
+    """No space half holds two breakers, and no pole lies past the end of the panel."""
+    taken: dict[tuple[int, int, str], Breaker] = {}
+    for breaker in home.breakers:
+        panel = home.panels.get(breaker.panel)
+        if panel is None:
+            continue  # named by `no_dangling`
+        for pole in breaker.poles:
+            if pole.space > panel.spaces:
+                yield Problem(
+                    _where(panel, pole.space, pole.half),
+                    f"a pole lies past the end: the panel has {panel.spaces} spaces",
+                    "Give the panel more spaces or move the breaker",
+                )
+            for half in (pole.half,) if pole.half else ("A", "B"):
+                key = (panel.id, pole.space, half)
+                if key in taken:
+                    where = _where(panel, pole.space, pole.half)
+                    yield Problem(where, "two breakers are in it", "Move one, or say that each takes a half (A, B)")
+                    break
+                taken[key] = breaker
+
+
+def panels_told_apart(home: Home) -> Problems:
+    """Breakers of two panels never read alike: each further panel has a prefix of its own."""
+    counts = Counter(panel.prefix for panel in home.panels)
+    for panel in home.panels:
+        if counts[panel.prefix] > 1:
+            shown = f'"{panel.prefix}"' if panel.prefix else "no prefix"
+            cure = "Give each a letter of its own, such as G for the garage"
+            yield Problem(f"panel {panel.name}", f"another panel has {shown} too", cure)
+
+
+def not_fed_by_itself(home: Home) -> Problems:
+    """No panel hangs on itself, directly or through others."""
+    above: dict[int, set[int]] = {panel.id: set() for panel in home.panels}
+    for panel in home.panels:
+        for feeder in panel.fed_by:
+            breaker = home.breakers.get(feeder.breaker) if isinstance(feeder, FromBreaker) else None
+            if breaker is not None:
+                above[panel.id].add(breaker.panel)
+    for panel in home.panels:
+        if panel.id in _reached(above, above[panel.id]):
+            yield Problem(f"panel {panel.name}", "it is fed by itself", "Say which panel comes first from the meter")
+
+
+def breakers_behind(home: Home) -> Problems:
+    """No breaker is protected behind itself, directly or through others."""
+    behind = {breaker.id: breaker.behind for breaker in home.breakers if breaker.behind is not None}
+    for breaker in home.breakers:
+        if _goes_round(breaker.id, {key: value for key, value in behind.items() if value is not None}):
+            panel = home.panels.get(breaker.panel)
+            where = _where(panel, breaker.poles[0].space, breaker.poles[0].half) if panel else "a breaker"
+            yield Problem(where, "it stands behind itself", "Say which device protects which")
+
+
+def _reached(above: dict[int, set[int]], start: Iterable[int]) -> set[int]:
+    seen, todo = set[int](), list(start)
+    while todo:
+        panel = todo.pop()
+        if panel not in seen:
+            seen.add(panel)
+            todo.extend(above.get(panel, ()))
+    return seen
+
+
+def pictures_there(home: Home) -> Problems:
+    """Every picture that something shows is among the home's pictures."""
+    known = {picture.hash for picture in home.pictures}
+    shown = [(f"box {box.mark}", picture) for box in home.boxes for picture in box.pictures]
+    shown += [(f"panel {panel.name}", panel.photo) for panel in home.panels if panel.photo]
+    shown += [(f"level {level.name}", level.underlay.picture) for level in home.levels if level.underlay]
+    for where, picture in shown:
+        if picture not in known:
+            yield Problem(
+                where, f"its picture {picture[:8]} is not in the file", "Add the picture again or leave it out"
+            )
+
+
+RULES = (
+    unique_ids,
+    no_dangling,
+    sound_outlines,
+    placed_on_levels,
+    boxes_make_sense,
+    behind_ends,
+    supplies_fit,
+    spaces_hold_one,
+    panels_told_apart,
+    not_fed_by_itself,
+    breakers_behind,
+    pictures_there,
+)

@@ -1,0 +1,27 @@
+"""`View`: what the person looks at and holds in hand. Never saved with the home, never in undo."""
+
+from dataclasses import dataclass, replace
+from typing import Literal, Self
+
+from floorplan_circuits.findings import XY, Subject
+
+Layer = Literal["receptacles", "lights", "both"]
+
+
+@dataclass(frozen=True, slots=True)
+class View:
+    """The level shown, what is selected or under the pointer, and where the plan stands in the window.
+
+    `scale` is house millimetres a paper millimetre (50 for 1:50); `centre` the house place in the middle.
+    """
+
+    level: int | None = None
+    layer: Layer = "both"
+    selected: tuple[Subject, ...] = ()
+    hover: Subject | None = None
+    scale: float = 50.0
+    centre: XY = (0.0, 0.0)
+
+    def with_changes(self, **fields: object) -> Self:
+        """Return a copy with `fields` replaced."""
+        return replace(self, **fields)  # type: ignore[arg-type]  # dataclasses check the names at run time
