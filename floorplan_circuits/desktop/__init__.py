@@ -1,0 +1,1 @@
+"""The window: Qt only, and nothing about homes is computed here."""

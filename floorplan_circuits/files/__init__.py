@@ -1,0 +1,1 @@
+"""Open and save: the one JSON file of a home, its bounds, its schema, its pictures."""

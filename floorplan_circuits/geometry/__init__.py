@@ -1,0 +1,1 @@
+"""Where things are: rooms of boxes, walls, nearness, zones. Groups are opaque keys here."""

@@ -1,0 +1,1 @@
+"""The dangers, one small module a family."""

@@ -1,0 +1,1 @@
+"""Sheets of paper, one file each, made of ink."""

@@ -1,0 +1,1 @@
+"""Surfaces: each only knows how to put ink on its own ground."""
