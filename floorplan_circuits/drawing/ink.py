@@ -5,7 +5,7 @@ Everything is in paper millimetres, x right, y down; letters are sized in points
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Literal
 
 from floorplan_circuits.findings import XY, Subject
@@ -26,7 +26,7 @@ class Pen:
     width: float
     colour: str
     dash: tuple[float, ...] = ()
-    cap: Literal["butt", "round"] = "butt"
+    cap: Literal["butt", "round", "square"] = "butt"
     join: Literal["mitre", "round"] = "mitre"
 
 
@@ -66,7 +66,10 @@ class Stamp:
 
 @dataclass(frozen=True, slots=True)
 class Hatch:
-    """Parallel lines clipped to a path, on one grid for the whole sheet; or dots, for what nobody knows."""
+    """Parallel lines clipped to a path, on one grid for the whole sheet; or dots, for what nobody knows.
+
+    `angle` is as the eye reads it: 0 level, 45 rising to the right, 90 upright.
+    """
 
     path: Path
     pen: Pen
@@ -154,18 +157,35 @@ def turned(path: Path, angle: float, at: XY = (0.0, 0.0), size: float = 1.0) -> 
 def moved(mark: Mark, dx: float, dy: float) -> Mark:
     """Return the mark moved by (dx, dy) mm."""
     if isinstance(mark, Group):
-        return Group(tuple(moved(inner, dx, dy) for inner in mark.marks), mark.subject, mark.name)
+        return replace(mark, marks=tuple(moved(inner, dx, dy) for inner in mark.marks))
+    if isinstance(mark, Shape | Hatch):
+        return replace(mark, path=turned(mark.path, 0, (dx, dy)))
+    if isinstance(mark, PictureMark):
+        left, top, right, bottom = mark.bounds
+        return replace(mark, bounds=(left + dx, top + dy, right + dx, bottom + dy))
+    return replace(mark, at=(mark.at[0] + dx, mark.at[1] + dy))
+
+
+def scaled(mark: Mark, size: float) -> Mark:
+    """Return the mark with everything `size` times as large: places, letters, pens."""
+    if isinstance(mark, Group):
+        return replace(mark, marks=tuple(scaled(inner, size) for inner in mark.marks))
     if isinstance(mark, Shape):
-        return Shape(turned(mark.path, 0, (dx, dy)), mark.fill, mark.pen)
+        return Shape(turned(mark.path, 0, size=size), mark.fill, _thicker(mark.pen, size) if mark.pen else None)
     if isinstance(mark, Hatch):
-        return Hatch(turned(mark.path, 0, (dx, dy)), mark.pen, mark.angle, mark.spacing, mark.dots)
+        pen = _thicker(mark.pen, size)
+        return replace(mark, path=turned(mark.path, 0, size=size), pen=pen, spacing=mark.spacing * size)
+    if isinstance(mark, PictureMark):
+        left, top, right, bottom = mark.bounds
+        return replace(mark, bounds=(left * size, top * size, right * size, bottom * size))
+    at = (mark.at[0] * size, mark.at[1] * size)
     if isinstance(mark, Text):
-        return Text((mark.at[0] + dx, mark.at[1] + dy), mark.words, mark.size, mark.bold, mark.colour, mark.anchor)
-    if isinstance(mark, Stamp):
-        at = (mark.at[0] + dx, mark.at[1] + dy)
-        return Stamp(mark.symbol, at, mark.angle, mark.radius, mark.weight, mark.ink, mark.ground)
-    left, top, right, bottom = mark.bounds
-    return PictureMark(mark.picture, (left + dx, top + dy, right + dx, bottom + dy))
+        return replace(mark, at=at, size=mark.size * size)
+    return replace(mark, at=at, radius=mark.radius * size, weight=mark.weight * size)
+
+
+def _thicker(pen: Pen, size: float) -> Pen:
+    return replace(pen, width=pen.width * size, dash=tuple(length * size for length in pen.dash))
 
 
 def path_bounds(path: Path) -> Bounds:

@@ -126,7 +126,7 @@ class Box(Record):
 
     def feeds(self) -> tuple[Feed, ...]:
         """Return every feed that enters: those of its devices, gang by gang, then those that pass."""
-        return (*(feed for device in self.devices for feed in device.feeds), *self.passing)
+        return (*[feed for device in self.devices for feed in device.feeds], *self.passing)
 
 
 class Control(Record):

@@ -1,15 +1,16 @@
 """Integrity: what a home must hold to mean anything. Each rule names the thing, the place, and what to do."""
 
 from collections import Counter
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from itertools import pairwise
 
-from floorplan_circuits.home.boxes import Box, Feed, FromBreaker, Supplied
-from floorplan_circuits.home.home import TABLES, Home, feeds
+from floorplan_circuits.home.boxes import Behind, Box, Feed, FromBreaker, Supplied, Supply
+from floorplan_circuits.home.home import TABLES, Home, mains
 from floorplan_circuits.home.power import Breaker, Panel
 from floorplan_circuits.home.record import Point, Record
-from floorplan_circuits.home.references import references
+from floorplan_circuits.home.references import references, targets
+from floorplan_circuits.home.table import Table
 
 LARGEST_ROOM_MM = 200_000
 SMALLEST_ROOM_MM2 = 10_000
@@ -41,8 +42,8 @@ def ids(home: Home) -> dict[int, str]:
     for table in TABLES:
         kinds.update((row.id, KIND_OF_TABLE[table]) for row in getattr(home, table))
     for box in home.boxes:
-        kinds.update((device.id, "device") for device in box.devices)
-        kinds.update((feed.id, "feed") for feed in box.feeds())
+        kinds.update([(device.id, "device") for device in box.devices])
+        kinds.update([(feed.id, "feed") for feed in box.feeds()])
     for panel in home.panels:
         kinds.update((main.id, "main") for main in panel.mains)
     kinds.update((entry.id, "entry") for entry in home.log)
@@ -77,12 +78,22 @@ def _every_id(home: Home) -> Iterator[tuple[str, int]]:
     yield from ((f"log entry {place}", entry.id) for place, entry in enumerate(home.log, 1))
 
 
+def _ids_in_use(home: Home) -> list[int]:
+    rows = [row.id for table in TABLES for row in getattr(home, table)]
+    devices = [device.id for box in home.boxes for device in box.devices]
+    feeds_in = [feed.id for box in home.boxes for feed in box.feeds()]
+    return rows + devices + feeds_in + [main.id for _, main in mains(home)] + [entry.id for entry in home.log]
+
+
 def _called(row: Record) -> str:
     return str(getattr(row, "mark", "") or getattr(row, "name", "") or getattr(row, "id", ""))
 
 
 def unique_ids(home: Home) -> Problems:
     """No two things have one id, and the counter is past them all."""
+    used = _ids_in_use(home)
+    if len(set(used)) == len(used) and max(used, default=0) < home.next_id:
+        return  # the usual case, told apart before any name is made up
     seen: dict[int, str] = {}
     for where, number in _every_id(home):
         if number in seen:
@@ -93,18 +104,23 @@ def unique_ids(home: Home) -> Problems:
 
 
 def no_dangling(home: Home) -> Problems:
-    """Every reference names a thing of its kind; those the log keeps may outlive it."""
+    """Every reference names a thing of its kind; those the log keeps may outlive it.
+
+    All are looked at without their places first: only where one dangles is it worth saying which.
+    """
     kinds = ids(home)
     for table in TABLES:
-        for row in getattr(home, table):
-            for reference in references(row):
-                if kinds.get(reference.target) in reference.declared.to or reference.declared.fate == "keep":
-                    continue
-                wanted = " or ".join(reference.declared.to)
-                where = f"{KIND_OF_TABLE[table]} {_called(row)}"
-                yield Problem(
-                    where, f"{reference.path} names a {wanted} that is not there", "Name one that is, or leave it out"
-                )
+        rows = getattr(home, table)
+        if any(kinds.get(target) not in declared.to and declared.fate != "keep" for declared, target in targets(rows)):
+            for row in rows:
+                yield from _dangling_in(row, f"{KIND_OF_TABLE[table]} {_called(row)}", kinds)
+
+
+def _dangling_in(row: Record, where: str, kinds: dict[int, str]) -> Problems:
+    for path, declared, target in references(row):
+        if kinds.get(target) not in declared.to and declared.fate != "keep":
+            says = f"{path} names a {' or '.join(declared.to)} that is not there"
+            yield Problem(where, says, "Name one that is, or leave it out")
 
 
 # --- the drawing ----------------------------------------------------------------------------------------------------
@@ -196,38 +212,51 @@ def _devices_of(box: Box) -> Problems:
 
 def behind_ends(home: Home) -> Problems:
     """What hangs behind a feed does not come back to itself."""
-    above = {place.feed.id: place.feed.on.feed for place in feeds(home) if place.feed.on.how == "behind"}
-    for place in feeds(home):
-        if _goes_round(place.feed.id, above):
-            where = f"box {place.box.mark}, {_feed_called(place.feed)}"
-            yield Problem(where, "it hangs behind itself", "Say which of them comes first from the panel")
+    above = {feed.id: feed.on.feed for box in home.boxes for feed in box.feeds() if isinstance(feed.on, Behind)}
+    round_again = _in_rings(above)
+    for box in home.boxes if round_again else ():
+        for feed in box.feeds():
+            if feed.id in round_again:
+                where = _feed_place(box, feed)
+                yield Problem(where, "it hangs behind itself", "Say which of them comes first from the panel")
 
 
-def _feed_called(feed: Feed) -> str:
-    return f"the {feed.part} feed" if feed.part else "a feed"
+def _feed_place(box: Box, feed: Feed) -> str:
+    return f"box {box.mark}, {f'the {feed.part} feed' if feed.part else 'a feed'}"
 
 
-def _goes_round(start: int, above: dict[int, int]) -> bool:
-    seen, at = {start}, above.get(start)
-    while at is not None and at not in seen:
-        seen.add(at)
-        at = above.get(at)
-    return at == start
+def _in_rings(above: Mapping[int, int]) -> set[int]:
+    """Return all that come back to themselves, where each hangs on at most one other; each is looked at once."""
+    rings, done = set[int](), set[int]()
+    for start in above:
+        walk, at = dict[int, None](), start
+        while at in above and at not in done and at not in walk:
+            walk[at] = None
+            at = above[at]
+        if at in walk:
+            passed = list(walk)
+            rings.update(passed[passed.index(at) :])
+        done.update(walk)
+    return rings
 
 
 def supplies_fit(home: Home) -> Problems:
     """A feed names a pole that its breaker has, and no supply twice."""
-    for place in feeds(home):
-        if not isinstance(place.feed.on, Supplied):
-            continue
-        where = f"box {place.box.mark}, {_feed_called(place.feed)}"
-        stated = place.feed.on.supplies
-        if any(supply in stated[:at] for at, supply in enumerate(stated)):
-            yield Problem(where, "it names one supply twice", "Name each supply once")
-        for supply in stated:
-            breaker = home.breakers.get(supply.breaker) if isinstance(supply, FromBreaker) else None
-            if isinstance(supply, FromBreaker) and breaker and (supply.pole or 0) >= len(breaker.poles):
-                yield Problem(where, f"its breaker has no pole {(supply.pole or 0) + 1}", "Name a pole that it has")
+    for box in home.boxes:
+        for feed in box.feeds():
+            if isinstance(feed.on, Supplied):
+                for says, do in _misfits(feed.on.supplies, home.breakers):
+                    yield Problem(_feed_place(box, feed), says, do)
+
+
+def _misfits(stated: tuple[Supply, ...], breakers: Table[Breaker]) -> Iterator[tuple[str, str]]:
+    for at, supply in enumerate(stated):
+        if at and supply in stated[:at]:
+            yield "it names one supply twice", "Name each supply once"
+        if isinstance(supply, FromBreaker) and supply.pole:
+            breaker = breakers.get(supply.breaker)
+            if breaker is not None and supply.pole >= len(breaker.poles):
+                yield f"its breaker has no pole {supply.pole + 1}", "Name a pole that it has"
 
 
 # --- panels ---------------------------------------------------------------------------------------------------------
@@ -285,9 +314,9 @@ def not_fed_by_itself(home: Home) -> Problems:
 
 def breakers_behind(home: Home) -> Problems:
     """No breaker is protected behind itself, directly or through others."""
-    behind = {breaker.id: breaker.behind for breaker in home.breakers if breaker.behind is not None}
+    round_again = _in_rings({breaker.id: breaker.behind for breaker in home.breakers if breaker.behind is not None})
     for breaker in home.breakers:
-        if _goes_round(breaker.id, {key: value for key, value in behind.items() if value is not None}):
+        if breaker.id in round_again:
             panel = home.panels.get(breaker.panel)
             where = _where(panel, breaker.poles[0].space, breaker.poles[0].half) if panel else "a breaker"
             yield Problem(where, "it stands behind itself", "Say which device protects which")

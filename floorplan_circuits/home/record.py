@@ -1,8 +1,9 @@
 """The base of all records: frozen, strict, bounded, and keeping what it does not know."""
 
+import math
 from typing import Annotated, Any, Self, TypeVar
 
-from pydantic import BaseModel, ConfigDict, Field
+from pydantic import AfterValidator, BaseModel, ConfigDict, Field, JsonValue
 
 LIMIT_MM = 10**7
 """Ten kilometres: no home reaches further from its origin."""
@@ -29,10 +30,26 @@ Date = Annotated[str, Field(max_length=25, pattern=r"^(\d{4}-\d{2}-\d{2}([T ]\d{
 """An ISO 8601 date with or without a time of day; empty where nobody wrote it down. Printed, never ordered by."""
 
 
+def _can_be_written(value: JsonValue) -> JsonValue:
+    todo = [value]
+    while todo:
+        part = todo.pop()
+        if isinstance(part, float) and not math.isfinite(part):
+            raise ValueError("a number is larger than a file can hold")
+        if isinstance(part, dict | list):
+            todo.extend(part.values() if isinstance(part, dict) else part)
+    return value
+
+
+KeptField = Annotated[JsonValue, AfterValidator(_can_be_written)]
+"""What a field that this program does not know may hold: JSON, and no number that JSON has no way to write."""
+
+
 class Record(BaseModel):
     """A frozen record that keeps fields it does not know and writes them back."""
 
     model_config = ConfigDict(frozen=True, strict=True, extra="allow")
+    __pydantic_extra__: dict[str, KeptField]
 
     def __hash__(self) -> int:
         """Hash by identity of content where it counts: an id if the record has one."""

@@ -9,11 +9,11 @@ A field says what it points at and what becomes of it when its target goes:
 Removal, the dangling check and new ids on paste are all derived from these declarations.
 """
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from functools import cache
 from types import UnionType
-from typing import Annotated, Any, Literal, Union, get_args, get_origin
+from typing import Annotated, Any, Literal, NamedTuple, Union, get_args, get_origin
 
 from floorplan_circuits.home.record import Id, Record
 from floorplan_circuits.home.table import Table
@@ -47,8 +47,7 @@ EntryMark = Annotated[Id, Refers(("entry",), "keep")]
 AnyMark = Annotated[Id, Refers(("box", "device", "feed", "breaker", "panel", "source"), "keep")]
 
 
-@dataclass(frozen=True, slots=True)
-class Reference:
+class Reference(NamedTuple):
     """One reference found in a record: the field's path, how it was declared, and the id it holds."""
 
     path: str
@@ -56,16 +55,31 @@ class Reference:
     target: int
 
 
-Found = Iterator[Reference]
-Walker = Callable[[Any, str], Found]
+Found = list[tuple[str | None, Refers, int]]
+Walker = Callable[[Any, str | None, Found], None]
 
 
-def references(record: Record) -> Found:
-    """Yield every reference that `record` and the records nested in it hold."""
+def references(record: Record) -> tuple[Reference, ...]:
+    """Return every reference that `record` and the records nested in it hold, in the order of the fields."""
+    found: Found = []
+    _nested(record, "", found)
+    return tuple(Reference((path or "").removeprefix("."), declared, target) for path, declared, target in found)
+
+
+def targets(records: Iterable[Record]) -> list[tuple[Refers, int]]:
+    """Return what all these records refer to, without saying where: several times as fast, for homes of any size."""
+    found: Found = []
+    for record in records:
+        _nested(record, None, found)
+    return [(declared, target) for _, declared, target in found]
+
+
+def _nested(record: Record, path: str | None, found: Found) -> None:
+    values = record.__dict__
     for name, walk in _walkers(type(record)):
-        value = record.__dict__.get(name)
-        if value is not None and value != ():
-            yield from walk(value, name)
+        value = values.get(name)
+        if value:
+            walk(value, path if path is None else f"{path}.{name}", found)
 
 
 @cache
@@ -96,16 +110,11 @@ def _walker(annotation: Any, metadata: tuple[Any, ...] = ()) -> Walker | None:
 
 
 def _leaf(declared: Refers) -> Walker:
-    def walk(value: Any, path: str) -> Found:
+    def walk(value: Any, path: str | None, found: Found) -> None:
         if isinstance(value, int):
-            yield Reference(path, declared, value)
+            found.append((path, declared, value))
 
     return walk
-
-
-def _nested(value: Any, path: str) -> Found:
-    for reference in references(value):
-        yield Reference(f"{path}.{reference.path}", reference.declared, reference.target)
 
 
 def _each(annotation: Any) -> Walker | None:
@@ -113,9 +122,9 @@ def _each(annotation: Any) -> Walker | None:
     if inner is None:
         return None
 
-    def walk(values: Any, path: str) -> Found:
+    def walk(values: Any, path: str | None, found: Found) -> None:
         for place, value in enumerate(values, 1):
-            yield from inner(value, f"{path}.{place}")
+            inner(value, path if path is None else f"{path}.{place}", found)
 
     return walk
 
@@ -126,10 +135,10 @@ def _either(annotation: Any) -> Walker | None:
         return None
     leaf = next((found for found in walks if found is not _nested), None)
 
-    def walk(value: Any, path: str) -> Found:
+    def walk(value: Any, path: str | None, found: Found) -> None:
         if isinstance(value, Record):
-            yield from _nested(value, path)
+            _nested(value, path, found)
         elif leaf is not None:
-            yield from leaf(value, path)
+            leaf(value, path, found)
 
     return walk

@@ -1,0 +1,145 @@
+"""The command line: open the window, print a sheet, or check a home. It never imports Qt but to open the window."""
+
+import argparse
+import gc
+import json
+import os
+import sys
+from collections.abc import Sequence
+from datetime import date
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from floorplan_circuits.findings import Findings
+
+NOTHING_FOUND, HAZARDS, UNREADABLE = 0, 1, 2
+SHEETS = ("wall-map",)
+PAPERS = ("letter", "legal", "tabloid", "a4", "a3")
+
+
+def main(arguments: Sequence[str] | None = None) -> int:
+    """Run the command and return its exit status: 0 nothing found, 1 hazards, 2 unreadable or no display."""
+    words = list(sys.argv[1:] if arguments is None else arguments)
+    if words[:1] == ["print"]:
+        return _print(_print_options(words[1:]))
+    if words[:1] == ["check"]:
+        return _check(_check_options(words[1:]))
+    return _window(_window_options(words))
+
+
+def _window_options(words: Sequence[str]) -> argparse.Namespace:
+    parser = argparse.ArgumentParser(
+        prog="floorplan-circuits",
+        description="Open the window, with HOME if it is given.",
+        epilog="Without a window: 'floorplan-circuits check HOME', 'floorplan-circuits print HOME --output map.pdf'.",
+    )
+    parser.add_argument("home", nargs="?", type=Path, metavar="HOME", help="the home's file")
+    return parser.parse_args(words)
+
+
+def _print_options(words: Sequence[str]) -> argparse.Namespace:
+    parser = argparse.ArgumentParser(prog="floorplan-circuits print", description="Print a sheet of HOME as a PDF.")
+    parser.add_argument("home", type=Path, metavar="HOME", help="the home's file")
+    parser.add_argument("--sheet", choices=SHEETS, default="wall-map")
+    parser.add_argument("--paper", choices=PAPERS, default="letter")
+    parser.add_argument("--grey", action="store_true", help="for a printer without colour")
+    parser.add_argument("--output", type=Path, required=True, metavar="FILE.pdf")
+    return parser.parse_args(words)
+
+
+def _check_options(words: Sequence[str]) -> argparse.Namespace:
+    parser = argparse.ArgumentParser(
+        prog="floorplan-circuits check",
+        description="Say which boxes are dangerous to open.",
+        epilog="Exit status: 0 no hazard found among what is recorded, 1 hazards, 2 unreadable.",
+    )
+    parser.add_argument("home", type=Path, metavar="HOME", help="the home's file")
+    parser.add_argument("--json", action="store_true", help="the same as JSON, in the form that shared/ documents")
+    return parser.parse_args(words)
+
+
+def _findings(path: Path) -> "tuple[Findings, dict[str, bytes]] | None":
+    """Open a home and find everything about it; say on stderr why it can't be read."""
+    from floorplan_circuits.files.cannot import CannotOpen
+    from floorplan_circuits.files.open import open_home
+    from floorplan_circuits.find import find
+
+    gc.disable()  # one home, one answer: the collector would only walk what is needed anyway
+    try:
+        stored = open_home(path)
+    except CannotOpen as error:
+        print(error, file=sys.stderr)
+        return None
+    if stored.notice:
+        print(stored.notice, file=sys.stderr)
+    return find(stored.home), stored.pictures
+
+
+# --- print ----------------------------------------------------------------------------------------------------------
+
+
+def _print(options: argparse.Namespace) -> int:
+    found = _findings(options.home)
+    if found is None:
+        return UNREADABLE
+    from floorplan_circuits.drawing.palette import GREY, PAPER
+    from floorplan_circuits.files.atomic import WRITE_FAULTS, write_whole
+    from floorplan_circuits.sheets.paper import PAPERS as SIZES
+    from floorplan_circuits.sheets.wall_map import wall_map
+    from floorplan_circuits.surfaces.pdf import pdf_of
+
+    findings, pictures = found
+    sheet = wall_map(findings, SIZES[options.paper], date.today().isoformat(), GREY if options.grey else PAPER)
+    if not sheet.pages:
+        print("Nothing to print yet. Draw a room or fill the panel.", file=sys.stderr)
+        return UNREADABLE
+    try:
+        write_whole(options.output, pdf_of(sheet, pictures))
+    except WRITE_FAULTS as error:
+        print(f"{options.output}: it can't be written ({error}). Choose another folder or name.", file=sys.stderr)
+        return UNREADABLE
+    pages = "1 page" if len(sheet.pages) == 1 else f"{len(sheet.pages)} pages"
+    print(f"{options.output}: {pages}, {options.paper}. A map can be wrong: test before you touch.")
+    for words in sheet.shortened:
+        print(f"  shortened: {words}")
+    for words in sheet.not_placed:
+        print(f"  no room for the label of {words}")
+    return NOTHING_FOUND
+
+
+# --- check ----------------------------------------------------------------------------------------------------------
+
+
+def _check(options: argparse.Namespace) -> int:
+    found = _findings(options.home)
+    if found is None:
+        return UNREADABLE
+    from floorplan_circuits.report import as_json, as_text
+
+    findings, _ = found
+    print(json.dumps(as_json(findings), ensure_ascii=False, indent=1) if options.json else as_text(findings))
+    return HAZARDS if findings.hazards else NOTHING_FOUND
+
+
+# --- the window -----------------------------------------------------------------------------------------------------
+
+
+def _window(options: argparse.Namespace) -> int:
+    if not _has_display():
+        print(
+            "There is no display to open a window on. Without one, use 'floorplan-circuits check HOME' "
+            "or 'floorplan-circuits print HOME --output map.pdf'.",
+            file=sys.stderr,
+        )
+        return UNREADABLE
+    from floorplan_circuits.desktop.program import run
+
+    return run(options.home)
+
+
+def _has_display() -> bool:
+    """Tell whether Qt could open a window here. On Linux it ends the process where it can't, so ask before."""
+    if not sys.platform.startswith("linux"):
+        return True
+    return any(os.environ.get(name) for name in ("DISPLAY", "WAYLAND_DISPLAY", "QT_QPA_PLATFORM"))

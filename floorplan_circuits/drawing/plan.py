@@ -1,0 +1,125 @@
+"""The plan: one level of the home at one scale, with every circuit's number, as ink."""
+
+from collections import Counter
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from floorplan_circuits.drawing.frame import Frame
+from floorplan_circuits.drawing.ink import Bounds, Group, Mark, Shape, rectangle
+from floorplan_circuits.drawing.palette import Theme
+from floorplan_circuits.drawing.placement import Ground, Segment
+from floorplan_circuits.drawing.plan_boxes import DrawnBox, drawn_box, spoken, subject_of
+from floorplan_circuits.drawing.plan_building import floors, openings, stairs, wall_segments, walls
+from floorplan_circuits.drawing.plan_labels import Labels, label_boxes, name_rooms
+from floorplan_circuits.drawing.symbols import bounds as symbol_bounds
+from floorplan_circuits.drawing.symbols import stamp
+from floorplan_circuits.findings import XY, Findings, Subject
+from floorplan_circuits.home.power import Panel
+
+DOTS_FROM = 160.0
+"""The scale (house mm a paper mm) from which devices shrink to dots."""
+DOT = 1.05
+
+
+@dataclass(frozen=True, slots=True)
+class Plan:
+    """A drawn level: its ink, the room it takes, what a point on it names, and what found no place."""
+
+    ink: Group
+    bounds: Bounds
+    spots: tuple[tuple[Bounds, Subject], ...]
+    keys: tuple[tuple[str, str], ...]
+    not_placed: tuple[str, ...]
+    scale: float
+
+
+def plan(findings: Findings, level: int, scale: float, theme: Theme) -> Plan:
+    """Draw one level for one scale. Positions come out as house millimetres divided by `scale`."""
+    frame = Frame(findings, level, scale, theme)
+    segments = wall_segments(frame)
+    ground = Ground(segments)
+    labels = Labels()
+    panels = [panel for panel in findings.home.panels if panel.level == level and panel.at is not None]
+    base = (floors(frame), walls(segments, theme), openings(frame), stairs(frame))
+    boxes = [drawn_box(box, frame, ground) for box in frame.boxes()]
+    if scale >= DOTS_FROM:
+        things = _dots(boxes, frame, ground, labels)
+    else:
+        things = _close_up(boxes, panels, frame, ground, labels)
+    ink = Group((*base, *things, *labels.marks), Subject("level", level))
+    return Plan(ink, _extent(segments, boxes, labels), tuple(labels.spots), tuple(labels.keys),
+                tuple(labels.not_placed), scale)  # fmt: skip
+
+
+def _close_up(boxes: list[DrawnBox], panels: list[Panel], frame: Frame, ground: Ground, labels: Labels) -> list[Mark]:
+    """Draw every symbol, then place names and plates round them: what is most in danger first."""
+    things: list[Mark] = []
+    for panel in panels:
+        things.append(_panel(panel, frame, ground, labels))
+    for one in boxes:
+        things.append(Group(one.marks, subject_of(one.box), spoken(one, frame.findings.marks)))
+        for bounds in one.bounds:
+            ground.take(bounds)
+            labels.spots.append((bounds, subject_of(one.box)))
+    first, rest = _by_urgency(boxes, frame)
+    label_boxes(first, frame, ground, labels)
+    name_rooms(frame.rooms(), frame, ground, labels)
+    label_boxes(rest, frame, ground, labels)
+    return things
+
+
+def _by_urgency(boxes: Iterable[DrawnBox], frame: Frame) -> tuple[list[DrawnBox], list[DrawnBox]]:
+    """Split off the shared boxes; order the rest by how full their rooms are, fullest first."""
+    listed = list(boxes)
+    room_of = frame.findings.room_of
+    crowd = Counter(room_of.get(one.box.id) for one in listed)
+    rest = sorted((one for one in listed if not one.caution), key=lambda one: -crowd[room_of.get(one.box.id)])
+    return [one for one in listed if one.caution], rest
+
+
+def _panel(panel: Panel, frame: Frame, ground: Ground, labels: Labels) -> Group:
+    at = frame.mm(panel.at or (0, 0))
+    subject = Subject("panel", panel.id)
+    bounds = symbol_bounds("panel", at, panel.angle)
+    ground.take(bounds)
+    labels.spots.append((bounds, subject))
+    mark = stamp("panel", at, panel.angle, frame.theme.wall, frame.theme.paper)
+    return Group((mark,), subject, f"Panel {panel.name}")
+
+
+def _dots(boxes: list[DrawnBox], frame: Frame, ground: Ground, labels: Labels) -> list[Mark]:
+    """Draw devices as dots, names of rooms, and the plates of what is shared, unknown or contradicted."""
+    points = tuple(part for one in boxes for part in rectangle(one.at[0] - DOT / 2, one.at[1] - DOT / 2, DOT, DOT))
+    for one in boxes:
+        labels.spots.append((_around(one.at, 3.2), subject_of(one.box)))
+    name_rooms(frame.rooms(), frame, ground, labels)
+    if frame.scale < 2 * DOTS_FROM:
+        label_boxes((one for one in boxes if one.caution or one.named), frame, ground, labels)
+    return [Shape(points, frame.theme.ink)] if points else []
+
+
+def _around(at: XY, side: float) -> Bounds:
+    return at[0] - side / 2, at[1] - side / 2, at[0] + side / 2, at[1] + side / 2
+
+
+def _extent(segments: list[Segment], boxes: list[DrawnBox], labels: Labels) -> Bounds:
+    """Return the box round all that was drawn; a millimetre at the origin for an empty level."""
+    found: list[Bounds] = [(*segment.a, *segment.a) for segment in segments]
+    found += [(*segment.b, *segment.b) for segment in segments]
+    found += [bounds for bounds, _ in labels.spots]
+    found += [_around(one.at, 3.0) for one in boxes]
+    if not found:
+        return 0.0, 0.0, 1.0, 1.0
+    lefts, tops, rights, bottoms = zip(*found, strict=True)
+    return min(lefts) - 0.5, min(tops) - 0.5, max(rights) + 0.5, max(bottoms) + 0.5
+
+
+def what_hits(drawn: Plan, at: XY, reach: float = 0.6) -> Subject | None:
+    """Return what a point on the plan names: the smallest spot within `reach` mm, or None."""
+    x, y = at
+    near = [
+        ((right - left) * (bottom - top), subject)
+        for (left, top, right, bottom), subject in drawn.spots
+        if left - reach <= x <= right + reach and top - reach <= y <= bottom + reach
+    ]
+    return min(near, key=lambda item: item[0])[1] if near else None

@@ -1,0 +1,138 @@
+"""Boxes on the plan: symbols in their places, housings round several gangs, and the labels they ask for."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from floorplan_circuits.drawing.frame import Frame
+from floorplan_circuits.drawing.ink import Bounds, Mark, Pen, Shape, polygon
+from floorplan_circuits.drawing.placement import Ground
+from floorplan_circuits.drawing.plan_building import facing
+from floorplan_circuits.drawing.plates import Plate, plate_of
+from floorplan_circuits.drawing.symbols import bounds as symbol_bounds
+from floorplan_circuits.drawing.symbols import stamp
+from floorplan_circuits.findings import XY, BoxFinding, Subject
+from floorplan_circuits.home.boxes import Box
+from floorplan_circuits.home.kinds import kind_named
+
+RADIUS = 1.45
+GANG = 3.5
+HOUSING_DEPTH = 4.8
+ON_WALL = ("wall", "outdoor")
+
+
+@dataclass(frozen=True, slots=True)
+class DrawnBox:
+    """A box on the sheet: its marks, the room they take, and what its label has to say and from where."""
+
+    box: Box
+    found: BoxFinding | None
+    marks: tuple[Mark, ...]
+    bounds: tuple[Bounds, ...]
+    at: XY
+    facing: XY | None
+    depth: float
+    plates: tuple[Plate, ...]
+
+    @property
+    def caution(self) -> bool:
+        """Whether it gets the caution plate with its mark."""
+        return self.found is not None and self.found.shared
+
+    @property
+    def named(self) -> bool:
+        """Whether its mark stands beside the plates: something in it is unknown or in doubt."""
+        doubtful = ("unknown", "contradicted", "expired")
+        return not self.caution and any(plate.standing in doubtful for plate in self.plates)
+
+
+def drawn_box(box: Box, frame: Frame, ground: Ground) -> DrawnBox:
+    """Draw one box with what is in it; its labels are placed later."""
+    found = frame.findings.boxes.get(box.id)
+    at, looks = frame.mm(box.at or (0, 0)), facing(box.angle) if box.mount in ON_WALL else None
+    if looks is not None:
+        half = ground.half_wall_at(at)
+        at = (at[0] + looks[0] * half, at[1] + looks[1] * half)
+    symbols = _symbols(box)
+    shared = found is not None and found.shared
+    housed = len(symbols) > 1 or shared
+    depth = HOUSING_DEPTH if housed and looks else 2 * RADIUS
+    marks: list[Mark] = [_housing(at, looks, len(symbols), shared, frame)] if housed else []
+    bounds = [_housing_bounds(at, looks, len(symbols))] if housed else []
+    for place, name in enumerate(symbols):
+        spot = _gang_at(at, looks, place - (len(symbols) - 1) / 2)
+        angle = box.angle if looks else 0
+        ground_colour = frame.theme.caution if shared else frame.theme.paper
+        ink = frame.theme.caution_ink if shared else frame.theme.ink
+        radius = RADIUS * 0.92 if housed else RADIUS
+        marks.append(stamp(name, spot, angle, ink, ground_colour, radius=radius, weight=0.25 if housed else 0.28))
+        if not housed:
+            bounds.append(symbol_bounds(name, spot, angle, radius))
+    return DrawnBox(box, found, tuple(marks), tuple(bounds), at, looks, depth, plates_of(box, frame))
+
+
+def _symbols(box: Box) -> list[str]:
+    """Return the symbols in order of their gangs; a box without devices shows what it is itself."""
+    devices = sorted(box.devices, key=lambda device: device.slot)
+    if devices:
+        return [kind_named(device.kind).symbol for device in devices]
+    return ["loose cable end" if box.mount == "loose cable end" else "junction box"]
+
+
+def plates_of(box: Box, frame: Frame) -> tuple[Plate, ...]:
+    """Return the plates of all that enters, each kind once: gang by gang, then what passes."""
+    known, marks = frame.findings.conclusions, frame.findings.marks
+    shown: list[Plate] = []
+    for device in box.devices:
+        if device.planned:
+            continue
+        shown += [plate_of(known[feed.id], marks) for feed in device.feeds if feed.id in known]
+        shown += [] if device.feeds else [Plate("?", "unknown")]
+    shown += [plate_of(known[feed.id], marks, passing=True) for feed in box.passing if feed.id in known]
+    if not box.devices and not box.passing:
+        shown.append(Plate("?", "unknown"))
+    return tuple(dict.fromkeys(shown))
+
+
+# --- housings -------------------------------------------------------------------------------------------------------
+
+
+def _gang_at(at: XY, looks: XY | None, offset: float) -> XY:
+    along = (1.0, 0.0) if looks is None else (abs(looks[1]), abs(looks[0]))
+    return at[0] + along[0] * offset * GANG, at[1] + along[1] * offset * GANG
+
+
+def _housing_corners(at: XY, looks: XY | None, gangs: int) -> list[XY]:
+    if looks is None:
+        half, high = gangs * GANG / 2, GANG / 2
+        return [(at[0] - half, at[1] - high), (at[0] + half, at[1] - high), (at[0] + half, at[1] + high),
+                (at[0] - half, at[1] + high)]  # fmt: skip
+    half, (fx, fy) = gangs * GANG / 2 + 0.2, looks
+    sides = ((-half, 0.0), (half, 0.0), (half, HOUSING_DEPTH), (-half, HOUSING_DEPTH))
+    return [(at[0] - fy * t + fx * f, at[1] + fx * t + fy * f) for t, f in sides]
+
+
+def _housing(at: XY, looks: XY | None, gangs: int, shared: bool, frame: Frame) -> Shape:
+    pen = Pen(0.5 if shared else 0.25, frame.theme.caution_ink if shared else frame.theme.ink, join="round")
+    if shared and frame.theme.name == "dark":
+        pen = Pen(0.5, frame.theme.caution, join="round")
+    fill = frame.theme.caution if shared else frame.theme.paper
+    return Shape(polygon(*_housing_corners(at, looks, gangs)), fill, pen)
+
+
+def _housing_bounds(at: XY, looks: XY | None, gangs: int) -> Bounds:
+    corners = _housing_corners(at, looks, gangs)
+    xs, ys = [x for x, _ in corners], [y for _, y in corners]
+    return min(xs) - 0.25, min(ys) - 0.25, max(xs) + 0.25, max(ys) + 0.25
+
+
+def subject_of(box: Box) -> Subject:
+    """Return what a click on the box names."""
+    return Subject("box", box.id)
+
+
+def spoken(drawn: DrawnBox, marks: Mapping[int, str]) -> str:
+    """Return what a screen reader says of the box."""
+    circuits = ", ".join(plate.words for plate in drawn.plates) or "nothing recorded"
+    kinds = ", ".join(device.name or kind_named(device.kind).label for device in drawn.box.devices)
+    shared = "; more than one circuit enters" if drawn.caution else ""
+    return f"Box {drawn.box.mark}: {kinds or 'no device'}; circuits {circuits}{shared}"

@@ -1,0 +1,147 @@
+"""The building on the plan: floors with their circuits' colours, walls, openings, stairs."""
+
+from math import cos, radians, sin
+
+from floorplan_circuits.drawing.frame import Frame
+from floorplan_circuits.drawing.ink import Group, Hatch, Mark, Path, Pen, Shape, Text, polygon, polyline, turned
+from floorplan_circuits.drawing.palette import Theme, hatch, tint
+from floorplan_circuits.drawing.placement import Segment
+from floorplan_circuits.findings import XY, Subject, Zone
+from floorplan_circuits.home.building import Opening, Stair
+
+OUTER, INNER = 1.0, 0.5
+ZONE_DASH = (1.4, 0.9)
+DOT_SPACING, DOT = 2.4, 0.32
+
+
+# --- floors ---------------------------------------------------------------------------------------------------------
+
+
+def floors(frame: Frame) -> Group:
+    """Draw every zone: tint and hatch of its circuit, dots where nobody knows; the edges inside a divided room."""
+    on_level = {room.id for room in frame.rooms()}
+    zones = [zone for zone in frame.findings.zones if zone.room in on_level]
+    divided = {zone.room for zone in zones if sum(other.room == zone.room for other in zones) > 1}
+    bare = [polygon(*map(frame.mm, room.outline)) for room in frame.rooms()]
+    marks: list[Mark] = [Shape(outline, frame.theme.paper) for outline in bare]
+    for zone in zones:
+        path = tuple(segment for ring in zone.rings for segment in polygon(*map(frame.mm, ring)))
+        marks += fill(path, _colour_of(zone, frame), frame.theme)
+        if zone.room in divided:
+            marks.append(Shape(path, None, Pen(0.18, frame.theme.ink, ZONE_DASH)))
+    return Group(tuple(marks))
+
+
+def _colour_of(zone: Zone, frame: Frame) -> int | None:
+    return None if zone.breaker is None else frame.findings.colours.get(zone.breaker)
+
+
+def fill(path: Path, colour: int | None, theme: Theme) -> list[Mark]:
+    """Fill a path with a circuit's tint and hatch, or with the dots of the unknown for None."""
+    if colour is None:
+        return [Hatch(path, Pen(DOT, theme.soft), 0.0, DOT_SPACING, dots=True)]
+    marks: list[Mark] = [Shape(path, tint(theme, colour))]
+    lines = hatch(theme, colour)
+    if lines is not None:
+        marks.append(Hatch(path, lines.pen, lines.angle, lines.spacing))
+    return marks
+
+
+# --- walls and openings ---------------------------------------------------------------------------------------------
+
+
+def wall_segments(frame: Frame) -> list[Segment]:
+    """Return the level's walls in paper mm, for drawing and for placing labels beside them."""
+    return [
+        Segment(frame.mm(wall.a), frame.mm(wall.b), (OUTER if wall.outer else INNER) / 2)
+        for wall in frame.findings.walls
+        if wall.level == frame.level
+    ]
+
+
+def walls(segments: list[Segment], theme: Theme) -> Group:
+    """Draw the walls, inner ones first, each as one path."""
+    marks = []
+    for half in (INNER / 2, OUTER / 2):
+        path = tuple(part for wall in segments if wall.half == half for part in polyline(wall.a, wall.b))
+        if path:
+            marks.append(Shape(path, None, Pen(2 * half, theme.wall, cap="square")))
+    return Group(tuple(marks))
+
+
+def openings(frame: Frame) -> Group:
+    """Draw doors, windows and open ways in the walls."""
+    found = [opening for opening in frame.findings.home.openings if opening.level == frame.level]
+    return Group(tuple(_opening(opening, frame) for opening in found))
+
+
+def _opening(opening: Opening, frame: Frame) -> Group:
+    """Draw one opening lying along x at the origin, the side it faces downwards, then turn it into its wall."""
+    wide, theme = opening.width / frame.scale, frame.theme
+    gap = OUTER + 0.2
+    cut = Shape(polygon((-wide / 2, -gap / 2), (wide / 2, -gap / 2), (wide / 2, gap / 2), (-wide / 2, gap / 2)))
+    drawn = {"door": _door, "window": _window, "open way": _open_way}[opening.kind](opening, wide, theme)
+    marks = (Shape(cut.path, theme.paper), *drawn)
+    at, angle = frame.mm(opening.at), opening.angle - 90
+    return Group(tuple(Shape(turned(one.path, angle, at), one.fill, one.pen) for one in marks))
+
+
+def _door(opening: Opening, wide: float, theme: Theme) -> list[Shape]:
+    """Draw the leaf half open at a right angle and the quarter circle of its edge."""
+    if opening.hinge == "none" or opening.swing == "none":
+        return [Shape(polyline((-wide / 2, 0), (wide / 2, 0)), None, Pen(0.25, theme.soft))]
+    side = 1 if opening.hinge == "left" else -1  # who looks along +y has +x on the left hand
+    way = 1 if opening.swing == "ahead" else -1
+    hinge, edge = side * wide / 2, -side * wide / 2
+    leaf = polyline((hinge, 0), (hinge, way * wide))
+    k = 0.5523 * wide
+    swing: Path = (
+        ("M", (hinge, way * wide)),
+        ("C", (hinge - side * k, way * wide, edge, way * k, edge, 0.0)),
+    )
+    return [Shape(leaf, None, Pen(0.25, theme.soft)), Shape(swing, None, Pen(0.13, theme.soft))]
+
+
+def _window(_opening: Opening, wide: float, theme: Theme) -> list[Shape]:
+    pens = ((-0.5, 0.18), (0.0, 0.13), (0.5, 0.18))
+    lines = [Shape(polyline((-wide / 2, y), (wide / 2, y)), None, Pen(weight, theme.wall)) for y, weight in pens]
+    ends = [Shape(polyline((x, -0.5), (x, 0.5)), None, Pen(0.18, theme.wall)) for x in (-wide / 2, wide / 2)]
+    return lines + ends
+
+
+def _open_way(_opening: Opening, wide: float, theme: Theme) -> list[Shape]:
+    return [Shape(polyline((-wide / 2, 0), (wide / 2, 0)), None, Pen(0.13, theme.soft, (0.9, 0.7)))]
+
+
+# --- stairs ---------------------------------------------------------------------------------------------------------
+
+TREAD_MM = 260
+"""Going of one step in house millimetres, to draw by: common practice, no source."""
+
+
+def stairs(frame: Frame) -> Group:
+    """Draw the flights whose foot or head is on this level."""
+    home = frame.findings.home
+    return Group(tuple(_stair(stair, frame) for stair in home.stairs if frame.level in (stair.level, stair.head)))
+
+
+def _stair(stair: Stair, frame: Frame) -> Group:
+    """Draw treads across, and an arrow the way it climbs, along +x from the lowest step."""
+    run, half, theme = stair.run / frame.scale, stair.width / frame.scale / 2, frame.theme
+    steps = max(2, round(stair.run / TREAD_MM))
+    path = polygon((0, -half), (run, -half), (run, half), (0, half))
+    treads = [polyline((run * at / steps, -half), (run * at / steps, half)) for at in range(1, steps)]
+    arrow = [polyline((0.6, 0), (run - 0.6, 0)), polyline((run - 1.8, -0.7), (run - 0.6, 0), (run - 1.8, 0.7))]
+    at = frame.mm(stair.at)
+    lines = [Shape(turned(part, stair.angle, at), None, Pen(0.13, theme.soft)) for part in (path, *treads)]
+    lines += [Shape(turned(part, stair.angle, at), None, Pen(0.2, theme.soft)) for part in arrow]
+    word = "up" if stair.level == frame.level else "down"
+    end = run + 1.6 if word == "down" else -1.6
+    word_at = (at[0] + end * cos(radians(stair.angle)), at[1] + end * sin(radians(stair.angle)) + 0.9)
+    name = Text(word_at, word, 7.0, False, theme.soft, "middle")
+    return Group((*lines, name), Subject("stair", stair.id))
+
+
+def facing(angle: int) -> XY:
+    """Return the direction a thing at this angle looks, as a unit step on the sheet."""
+    return round(cos(radians(angle)), 9), round(sin(radians(angle)), 9)

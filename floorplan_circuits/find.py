@@ -1,0 +1,137 @@
+"""`find(home) -> Findings`: everything that can be known about a home, computed one way, nothing stored.
+
+What has the very same inputs as in earlier findings is carried over, so that `find(h, before) == find(h)` always.
+"""
+
+from collections import Counter
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from functools import partial
+
+from floorplan_circuits.directory.wording import lines
+from floorplan_circuits.findings import BoxFinding, Conclusion, Findings, PanelFinding, Zone
+from floorplan_circuits.geometry.colouring import colours
+from floorplan_circuits.geometry.nearness import near_boxes
+from floorplan_circuits.geometry.rooms import room_of_boxes, room_shapes
+from floorplan_circuits.geometry.walls import walls
+from floorplan_circuits.geometry.zones import divide
+from floorplan_circuits.hazards.all_hazards import hazards
+from floorplan_circuits.home.building import Room
+from floorplan_circuits.home.home import Home, existing_feeds
+from floorplan_circuits.home.kinds import kind_named
+from floorplan_circuits.supply.graph import supply_graph
+from floorplan_circuits.supply.numbering import marks, panel_finding, reading_order
+from floorplan_circuits.survey.boxes import box_findings
+from floorplan_circuits.survey.conclusions import conclusions
+from floorplan_circuits.survey.log_book import LogBook
+
+SETTLED = ("proved", "traced")
+UNTESTED = ("unknown", "claimed", "suggested", "traced")
+SAME_ROOM, SAME_BOX = 1, 2
+
+
+def find(home: Home, before: Findings | None = None) -> Findings:
+    """Return all findings about `home`; `before` are any earlier findings, whose unchanged parts are carried over."""
+    carry = partial(_same, home, before)
+    if before is not None and carry("rooms"):
+        shapes, wall_pieces = before.rooms, before.walls
+    else:
+        shapes, wall_pieces = room_shapes(home), walls(home)
+    if before is not None and carry("rooms", "boxes"):
+        room_of, near = before.room_of, before.near
+    else:
+        room_of, near = room_of_boxes(home), near_boxes(home)
+    if before is not None and carry("panels", "breakers"):
+        names, panels = before.marks, before.panels
+    else:
+        names, panels = marks(home), _panels(home)
+    order = {breaker: place for place, breaker in enumerate(reading_order(home))}
+    book = LogBook(home)
+    known = conclusions(home, supply_graph(home), book)
+    boxes = box_findings(home, known, room_of, order, book)
+    return Findings(
+        home=home,
+        marks=names,
+        rooms=shapes,
+        room_of=room_of,
+        near=near,
+        walls=wall_pieces,
+        zones=_zones(home, known, room_of),
+        panels=panels,
+        conclusions=known,
+        boxes=boxes,
+        hazards=hazards(boxes, known, names),
+        lines=lines(home, known, boxes),
+        colours=_colours(home, known, boxes),
+        never_tested=tuple(feed for feed, one in known.items() if one.standing in UNTESTED),
+        evidence_to=book.last_date()[:10],
+    )
+
+
+def _same(home: Home, before: Findings | None, *tables: str) -> bool:
+    """Tell whether the named tables are the very objects that `before` was computed from."""
+    return before is not None and all(getattr(home, name) is getattr(before.home, name) for name in tables)
+
+
+def _panels(home: Home) -> dict[int, PanelFinding]:
+    return {panel.id: panel_finding(home, panel) for panel in home.panels}
+
+
+# --- zones and colours ----------------------------------------------------------------------------------------------
+
+
+@dataclass(frozen=True, slots=True)
+class _Load:
+    """What a zone is made from: where it is, the breaker it hangs on (0 for unknown), and how well that is known."""
+
+    at: tuple[int, int]
+    breaker: int
+    settled: bool
+    is_switch: bool
+
+
+def _zones(home: Home, known: Mapping[int, Conclusion], room_of: Mapping[int, int | None]) -> tuple[Zone, ...]:
+    """Divide each room among the circuits of its devices."""
+    inside: dict[int, list[_Load]] = {}
+    devices = Counter[int]()
+    for place in existing_feeds(home):
+        room, one = room_of.get(place.box.id), known[place.feed.id]
+        breaker = one.breakers[0] if one.breakers else 0
+        devices[breaker] += 1
+        if room is not None and place.box.at is not None and place.device is not None:
+            is_switch = kind_named(place.device.kind).group == "switch"
+            load = _Load(place.box.at, breaker, bool(breaker) and one.standing in SETTLED, is_switch)
+            inside.setdefault(room, []).append(load)
+    lone = frozenset(breaker for breaker, count in devices.items() if breaker and count == 1)
+    return tuple(zone for room in home.rooms if room.id in inside for zone in _zones_of(room, inside[room.id], lone))
+
+
+def _zones_of(room: Room, loads: Sequence[_Load], lone: frozenset[int]) -> Iterator[Zone]:
+    """Yield the zones of one room by its loads, by switches where it has no other; a lone device takes no area."""
+    loads = [load for load in loads if not load.is_switch] or loads
+    loads = [load for load in loads if load.breaker not in lone] or loads
+    places = tuple((load.at, load.breaker) for load in loads)
+    for breaker, rings in divide(room.outline, places).items():
+        settled = all(load.settled for load in loads if load.breaker == breaker)
+        yield Zone(room.id, breaker or None, rings, settled)
+
+
+def _colours(home: Home, known: Mapping[int, Conclusion], boxes: Mapping[int, BoxFinding]) -> dict[int, int]:
+    """Give each breaker that feeds something a place in the palette, in order of their ids."""
+    in_room: dict[int, set[int]] = {}
+    used = Counter[int]()
+    for found in boxes.values():
+        used.update(found.breakers)
+        if found.room is not None:
+            in_room.setdefault(found.room, set()).update(found.breakers)
+    meets: dict[tuple[int, int], int] = {}
+    for group in in_room.values():
+        meets.update(dict.fromkeys(_pairs(group), SAME_ROOM))
+    for found in boxes.values():
+        meets.update(dict.fromkeys(_pairs(set(found.breakers)), SAME_BOX))
+    return colours([breaker for breaker in sorted(home.breakers.ids()) if used[breaker]], meets)
+
+
+def _pairs(group: set[int]) -> list[tuple[int, int]]:
+    ordered = sorted(group)
+    return [(a, b) for place, a in enumerate(ordered) for b in ordered[place + 1 :]]

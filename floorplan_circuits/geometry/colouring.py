@@ -1,0 +1,81 @@
+"""Colours of circuits: places in a palette of six hues by five textures, so that circuits that meet stay apart.
+
+A place counts from 0: its hue is `place % 6`, its texture `place // 6` (0 plain, 1 to 4 hatches).
+"""
+
+from collections import Counter
+from collections.abc import Iterable, Mapping
+
+HUES = 6
+TEXTURES = 5
+PLACES = HUES * TEXTURES
+STRONG = 2
+"""Strength of a meeting at a zone edge or in a box; 1 is a shared room."""
+
+Clash = tuple[int, int]
+
+
+def colours(order: Iterable[int], meets: Mapping[tuple[int, int], int]) -> dict[int, int]:
+    """Return a palette place for each of `order`, taken greedily in that order.
+
+    `meets` tells how strongly two of them meet (2 or 1), whichever way round. Each gets the place whose hue clashes
+    least with those it meets that were placed before it, strong meetings counting before weak ones; among those,
+    whose hue and texture together clash least; then one used least so far (all thirty before any repeats), plain
+    before hatched, and the hue used least, so that a small home gets all six. So no later one alters an earlier.
+
+    Examples:
+        >>> colours([1, 2, 3], {})
+        {1: 0, 2: 1, 3: 2}
+        >>> colours([], {})
+        {}
+    """
+    neighbours = _neighbours(meets)
+    placed: dict[int, int] = {}
+    used, hues_used = Counter[int](), Counter[int]()
+    for one in dict.fromkeys(order):
+        met = [(placed[other], strength) for other, strength in neighbours.get(one, ()) if other in placed]
+        place = _best(met, used, hues_used)
+        placed[one] = place
+        used[place] += 1
+        hues_used[place % HUES] += 1
+    return placed
+
+
+def _neighbours(meets: Mapping[tuple[int, int], int]) -> dict[int, list[tuple[int, int]]]:
+    """Return for each whom it meets and how strongly; the stronger where both ways round are given."""
+    strongest: dict[tuple[int, int], int] = {}
+    for (a, b), strength in meets.items():
+        if a != b:
+            pair = min(a, b), max(a, b)
+            strongest[pair] = max(strength, strongest.get(pair, 0))
+    found: dict[int, list[tuple[int, int]]] = {}
+    for (a, b), strength in strongest.items():
+        found.setdefault(a, []).append((b, strength))
+        found.setdefault(b, []).append((a, strength))
+    return found
+
+
+def _best(met: list[tuple[int, int]], used: Counter[int], hues_used: Counter[int]) -> int:
+    by_hue = _clashes((place % HUES, strength) for place, strength in met)
+    by_place = _clashes(met)
+    least = min(by_hue.get(hue, (0, 0)) for hue in range(HUES))
+    best = [place for place in range(PLACES) if by_hue.get(place % HUES, (0, 0)) == least]
+    return min(
+        best,
+        key=lambda place: (
+            by_place.get(place, (0, 0)),
+            used[place],
+            place // HUES,
+            hues_used[place % HUES],
+            place,
+        ),
+    )
+
+
+def _clashes(met: Iterable[tuple[int, int]]) -> dict[int, Clash]:
+    """Return how many strong and how many weak meetings each hue (or place) would clash in."""
+    found: dict[int, Clash] = {}
+    for what, strength in met:
+        strong, weak = found.get(what, (0, 0))
+        found[what] = (strong + 1, weak) if strength >= STRONG else (strong, weak + 1)
+    return found

@@ -1,0 +1,121 @@
+"""Zones: a room's floor divided among the places in it, each point going to its nearest place, united by key."""
+
+from collections.abc import Hashable, Iterable, Iterator, Sequence
+from functools import lru_cache
+from math import cos, radians, sin
+from typing import TypeVar
+
+import numpy as np
+import numpy.typing as npt
+import shapely
+
+from floorplan_circuits.findings import XY
+from floorplan_circuits.geometry.outlines import POLYGON, Outline, polygon
+from floorplan_circuits.home.record import Point
+
+Key = TypeVar("Key", bound=Hashable)
+Ring = tuple[XY, ...]
+"""A closed outline in mm; its first corner is not repeated at the end."""
+
+SLIVER_MM2 = 100.0
+"""A square centimetre of floor: smaller pieces are left out, no scale shows them."""
+
+CRISP_MM = 0.01
+"""Corners that stray less than this from a straight edge are left out."""
+
+NUDGE_MM = 0.3
+"""How far places that coincide are set apart: less than half a millimetre, so that no two ever meet anew."""
+
+LOOK_ROUND_MM = 300
+"""How far round coinciding places the open floor is looked for: past the wall they stand at, not past the room."""
+
+
+def divide(outline: Outline, places: Iterable[tuple[XY, Key]]) -> dict[Key, tuple[Ring, ...]]:
+    """Return for each key the rings of the floor that is nearest to its places (Voronoi cells, clipped to the room).
+
+    Rings are outer outlines and holes alike (even-odd). Places are taken to the whole millimetre. Where places with
+    different keys coincide (one box on two circuits), they share the floor open to them in equal wedges that meet at
+    the place, in the order given: two on a wall get a half each, left and right of the line square off it.
+    A key whose places are too far off to reach the floor is left out; without places there is nothing.
+
+    Examples:
+        >>> divide(((0, 0), (4, 0), (4, 3), (0, 3)), [((1, 1), "5"), ((3, 1), "5")])
+        {'5': (((0.0, 0.0), (4.0, 0.0), (4.0, 3.0), (0.0, 3.0)),)}
+    """
+    whole = tuple((round(x), round(y), key) for (x, y), key in places)
+    return dict(_divided(outline, whole))
+
+
+@lru_cache(maxsize=2**15)
+def _divided(outline: Outline, places: tuple[tuple[int, int, Key], ...]) -> tuple[tuple[Key, tuple[Ring, ...]], ...]:
+    floor = polygon(outline)
+    keys = tuple(dict.fromkeys(key for _, _, key in places))
+    if floor.is_empty or not keys:
+        return ()
+    if len(keys) == 1:
+        return ((keys[0], _rings(np.array([floor]))[0]),)
+    parts = shapely.intersection(_united(floor, _sites(outline, places), keys), floor)
+    return tuple((key, rings) for key, rings in zip(keys, _rings(parts), strict=True) if rings)
+
+
+def _united(floor: shapely.Geometry, sites: list[tuple[XY, Key]], keys: Sequence[Key]) -> npt.NDArray[np.object_]:
+    """Return the united cells of each key, reaching past the floor."""
+    points = shapely.multipoints([at for at, _ in sites])
+    cells = shapely.get_parts(shapely.voronoi_polygons(points, extend_to=floor, ordered=True))
+    rank = {key: place for place, key in enumerate(keys)}
+    of_key = np.array([rank[key] for _, key in sites])
+    groups = [cells[of_key == place] for place in range(len(keys))]
+    return np.array([group[0] if len(group) == 1 else shapely.coverage_union_all(group) for group in groups])
+
+
+# --- places that coincide -------------------------------------------------------------------------------------------
+
+
+def _sites(outline: Outline, places: tuple[tuple[int, int, Key], ...]) -> list[tuple[XY, Key]]:
+    """Return one site a place and key, those that coincide set a little apart."""
+    keys_at: dict[Point, dict[Key, None]] = {}
+    for x, y, key in places:
+        keys_at.setdefault((x, y), {})[key] = None
+    return [site for at, keys in keys_at.items() for site in _set_apart(outline, at, list(keys))]
+
+
+def _set_apart(outline: Outline, at: Point, keys: list[Key]) -> Iterator[tuple[XY, Key]]:
+    if len(keys) == 1:
+        yield at, keys[0]
+        return
+    middle, width = _open_side(outline, at)
+    for place, key in enumerate(keys):
+        angle = radians(middle + (place - (len(keys) - 1) / 2) * width / len(keys))
+        yield (at[0] + NUDGE_MM * cos(angle), at[1] + NUDGE_MM * sin(angle)), key
+
+
+def _open_side(outline: Outline, at: Point) -> tuple[float, float]:
+    """Return which way the floor lies from `at` and how wide, in degrees: (90, 180) on a wall along the top.
+
+    All round, and to both sides of straight down, in the open and where no floor is near.
+    """
+    turned = np.radians(np.arange(360) + 0.5)
+    xs, ys = at[0] + LOOK_ROUND_MM * np.cos(turned), at[1] + LOOK_ROUND_MM * np.sin(turned)
+    shut = np.flatnonzero(~shapely.contains_xy(polygon(outline), xs, ys))
+    if len(shut) in (0, 360):
+        return 90.0, 360.0
+    widths = np.diff(shut, append=shut[0] + 360)
+    widest = int(np.argmax(widths))
+    return float(shut[widest] + (widths[widest] + 1) / 2), float(widths[widest] - 1)
+
+
+# --- rings ----------------------------------------------------------------------------------------------------------
+
+
+def _rings(parts: npt.NDArray[np.object_]) -> list[tuple[Ring, ...]]:
+    """Return the rings of each part, crisp, in micrometre steps, without slivers."""
+    pieces, of_part = shapely.get_parts(shapely.simplify(parts, CRISP_MM), return_index=True)
+    kept = (shapely.get_type_id(pieces) == POLYGON) & (shapely.area(pieces) > SLIVER_MM2)
+    rings, of_piece = shapely.get_rings(pieces[kept], return_index=True)
+    corners, of_ring = shapely.get_coordinates(rings, return_index=True)
+    rounded = [(x, y) for x, y in np.round(corners, 3).tolist()]
+    ends = np.cumsum(np.bincount(of_ring, minlength=len(rings))).tolist()
+    found: list[list[Ring]] = [[] for _ in parts]
+    for part, start, end in zip(of_part[kept][of_piece].tolist(), [0, *ends], ends, strict=False):
+        found[part].append(tuple(rounded[start : end - 1]))
+    return [tuple(rings) for rings in found]

@@ -1,0 +1,97 @@
+"""What `check` says of a home, as text and as JSON. The JSON's form is documented in the project's `shared/`."""
+
+from typing import Any
+
+from floorplan_circuits.findings import BoxFinding, Findings, Hazard
+from floorplan_circuits.home.boxes import Feed
+from floorplan_circuits.home.home import existing_feeds
+from floorplan_circuits.home.kinds import kind_named
+
+
+def as_json(findings: Findings) -> dict[str, Any]:
+    """Return the report as plain values, in a stable order."""
+    return {
+        "home": findings.home.name,
+        "boxes": [_box(found, findings) for found in findings.boxes.values()],
+        "never_tested": [_untested(feed, findings) for feed in findings.never_tested],
+        "counts": _counts(findings),
+    }
+
+
+def _box(found: BoxFinding, findings: Findings) -> dict[str, Any]:
+    hazards = [hazard for hazard in findings.hazards if hazard.box == found.box]
+    return {
+        "mark": findings.home.boxes[found.box].mark,
+        "room": found.room_name,
+        "level": found.level_name,
+        "breakers": [findings.marks[breaker] for breaker in found.breakers],
+        "unknown": found.unknown,
+        "hazards": [
+            {"kind": hazard.kind, "says": hazard.says, "do": hazard.do, "source": hazard.source} for hazard in hazards
+        ],
+    }
+
+
+def _untested(feed: int, findings: Findings) -> dict[str, str]:
+    one = findings.conclusions[feed]
+    found = findings.boxes.get(one.box)
+    return {
+        "box": findings.home.boxes[one.box].mark,
+        "room": found.room_name if found else "",
+        "level": found.level_name if found else "",
+        "part": _part(feed, findings),
+    }
+
+
+def _part(feed: int, findings: Findings) -> str:
+    """Return what the feed is of: the device and its part, or a cable without a device."""
+    one = findings.conclusions[feed]
+    box = findings.home.boxes[one.box]
+    record: Feed = next(record for record in box.feeds() if record.id == feed)
+    device = next((device for device in box.devices if device.id == one.device), None)
+    if device is None:
+        return "a cable without a device" + (f" ({record.part})" if record.part else "")
+    called = device.name or kind_named(device.kind).label
+    return f"{called}, {record.part}" if record.part else called
+
+
+def _counts(findings: Findings) -> dict[str, int]:
+    return {
+        "boxes": len(findings.boxes),
+        "devices": len({place.device.id for place in existing_feeds(findings.home) if place.device is not None}),
+        "feeds": len(findings.conclusions),
+        "shared_boxes": sum(found.shared for found in findings.boxes.values()),
+        "unknown_boxes": sum(found.unknown > 0 for found in findings.boxes.values()),
+        "hazards": len(findings.hazards),
+        "tested": sum(one.standing == "proved" for one in findings.conclusions.values()),
+        "never_tested": len(findings.never_tested),
+    }
+
+
+# --- text -----------------------------------------------------------------------------------------------------------
+
+CAUTION = "A map can be wrong: test before you touch. Local codes apply."
+
+
+def as_text(findings: Findings) -> str:
+    """Return the report for a person; its last line says how many feeds were never tested."""
+    count = len(findings.never_tested)
+    feeds = "1 feed was" if count == 1 else f"{count} feeds were"
+    return "\n".join((_title(findings), *_hazard_lines(findings), "", CAUTION, f"{feeds} never tested."))
+
+
+def _title(findings: Findings) -> str:
+    name = findings.home.name or "This home"
+    count = len({hazard.box for hazard in findings.hazards})
+    if not count:
+        return f"{name}: no hazard found among what is recorded ({len(findings.boxes)} boxes)."
+    return f"{name}: {count} of {len(findings.boxes)} boxes to know before you open them, worst first."
+
+
+def _hazard_lines(findings: Findings) -> list[str]:
+    return [line for hazard in findings.hazards for line in _hazard(hazard, findings)]
+
+
+def _hazard(hazard: Hazard, findings: Findings) -> tuple[str, str, str]:
+    mark = findings.home.boxes[hazard.box].mark
+    return f"\n{mark}  {hazard.says}", f"    {hazard.why}", f"    {hazard.do}"

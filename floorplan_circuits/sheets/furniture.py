@@ -1,0 +1,139 @@
+"""What every sheet has: head, caution foot, scale bar, section heads; dates as people write them."""
+
+from datetime import date
+
+from floorplan_circuits.drawing.ink import Group, Mark, Pen, Shape, Text, circle, polygon, polyline, rectangle
+from floorplan_circuits.drawing.lettering import cap_height, fits, width, wrap
+from floorplan_circuits.drawing.palette import Theme
+from floorplan_circuits.drawing.plates import text_height
+from floorplan_circuits.home.lengths import Units
+from floorplan_circuits.sheets.paper import Rect
+
+TITLE_SIZE, PANEL_TITLE_SIZE, SECTION_SIZE = 20.0, 14.0, 10.0
+CAUTION_SIZE, BODY_SIZE, CAPTION_SIZE = 10.5, 8.2, 7.5
+HEAD_BASELINE, HEAD_RULE = 15.4, 17.6
+
+CAUTION_TITLE = "This map can be wrong. Test before you touch."
+CAUTIONS = (
+    "Prove the tester on a live point before and after, and the ground or neutral it leans on first. "
+    "Turn off every circuit that enters the box. Wires on the supply side stay live with the main off. "
+    "Keep the panel’s cover on. Leave alone a breaker that buzzes, is hot, will not reset or does not open. "
+    "Local codes apply. Call a licensed electrician for work in the panel, on aluminium, or on anything "
+    "you don’t understand."
+)
+MONTHS = (
+    "January", "February", "March", "April", "May", "June",
+    "July", "August", "September", "October", "November", "December",
+)  # fmt: skip
+
+
+def written(day: str) -> str:
+    """Return an ISO day as people write it; what is no day comes back as it is.
+
+    Examples:
+        >>> written("2026-03-14"), written("")
+        ('14 March 2026', '')
+    """
+    try:
+        found = date.fromisoformat(day)
+    except ValueError:
+        return day
+    return f"{found.day} {MONTHS[found.month - 1]} {found.year}"
+
+
+def head(area: Rect, title: str, caption: str, home: str, made: str, theme: Theme) -> Group:
+    """Draw the head over `area`: title and caption left, the home and the dates right, a rule under both."""
+    caption_x = area.x + width(title, TITLE_SIZE, True) + 5
+    rule = Shape(polyline((area.x, HEAD_RULE), (area.right, HEAD_RULE)), None, Pen(0.35, theme.ink))
+    marks: list[Mark] = [
+        Text((area.x, HEAD_BASELINE), title, TITLE_SIZE, True, theme.ink),
+        Text((caption_x, HEAD_BASELINE), caption, 11.0, False, theme.soft),
+        Text((area.right, HEAD_BASELINE - 4.4), home, 9.0, False, theme.ink, "end"),
+        Text((area.right, HEAD_BASELINE - 0.4), made, CAPTION_SIZE, False, theme.soft, "end"),
+        rule,
+    ]
+    return Group(tuple(marks))
+
+
+def section_head(x: float, y: float, wide: float, title: str, theme: Theme) -> Group:
+    """Draw a section's title with a rule under it; the next line's top is 6.4 mm below `y`."""
+    rule = Shape(polyline((x, y + 4.9), (x + wide, y + 4.9)), None, Pen(0.25, theme.ink))
+    return Group((Text((x, y + 3.2), title, SECTION_SIZE, True, theme.ink), rule))
+
+
+# --- the caution ----------------------------------------------------------------------------------------------------
+
+FOOT_FIELD = 12.0
+
+
+def caution_lines(wide: float) -> tuple[str, ...]:
+    """Return the cautions in lines for a foot of this width."""
+    return wrap(CAUTIONS, wide - FOOT_FIELD - 5, BODY_SIZE)
+
+
+def caution_height(wide: float) -> float:
+    """Return the height of the caution foot in mm."""
+    return 7.2 + len(caution_lines(wide)) * text_height(BODY_SIZE) * 1.06
+
+
+def foot_caution(area: Rect, theme: Theme) -> Group:
+    """Draw the caution over the sheet's full width: a yellow field with a triangle, then the words."""
+    marks: list[Mark] = [
+        Shape(rectangle(area.x, area.y, area.width, area.height), theme.paper, Pen(0.35, theme.ink)),
+        Shape(rectangle(area.x, area.y, FOOT_FIELD, area.height), theme.caution, Pen(0.35, theme.caution_ink)),
+        warning_triangle(area.x + FOOT_FIELD / 2, area.y + area.height / 2, 8.0, theme),
+        Text((area.x + FOOT_FIELD + 2.5, area.y + 5.0), CAUTION_TITLE, CAUTION_SIZE, True, theme.ink),
+    ]
+    pitch = text_height(BODY_SIZE) * 1.06
+    for at, line in enumerate(caution_lines(area.width)):
+        y = area.y + 8.9 + at * pitch
+        marks.append(Text((area.x + FOOT_FIELD + 2.5, y), line, BODY_SIZE, False, theme.ink))
+    return Group(tuple(marks))
+
+
+def warning_triangle(x: float, y: float, wide: float, theme: Theme) -> Group:
+    """Draw the caution triangle with its exclamation stroke, about its middle."""
+    high = wide * 0.88
+    outline = polygon((x, y - high / 2), (x + wide / 2, y + high / 2), (x - wide / 2, y + high / 2))
+    stroke = polygon((x - 0.5, y - high * 0.16), (x + 0.5, y - high * 0.16), (x + 0.28, y + high * 0.2),
+                     (x - 0.28, y + high * 0.2))  # fmt: skip
+    pen = Pen(0.6, theme.caution_ink, join="round")
+    dot = Shape(circle(x, y + high * 0.33, 0.48), theme.caution_ink)
+    return Group((Shape(outline, theme.caution, pen), Shape(stroke, theme.caution_ink), dot))
+
+
+# --- the scale ------------------------------------------------------------------------------------------------------
+
+METRIC_TICKS = (0, 1000, 5000)
+FOOT = 304.8
+
+
+def scale_bar(x: float, y: float, scale: float, units: Units, theme: Theme, shown: float) -> Group:
+    """Draw a bar of 5 m or 15 ft from (x, y) with the scale beside it; `shown` is the scale as printed."""
+    metric = units == "metric"
+    ticks = METRIC_TICKS if metric else (0, 5 * FOOT, 15 * FOOT)
+    words = ("0", "1", "5 m") if metric else ("0", "5", "15 ft")
+    unit = (ticks[2] / 5 if metric else ticks[2] / 3) / scale
+    pieces = 5 if metric else 3
+    marks: list[Mark] = []
+    for at in range(pieces):
+        fill = theme.ink if at % 2 == 0 else theme.paper
+        marks.append(Shape(rectangle(x + at * unit, y, unit, 1.1), fill, Pen(0.18, theme.ink)))
+    for tick, word in zip(ticks, words, strict=True):
+        marks.append(Text((x + tick / scale, y + 4.3), word, CAPTION_SIZE, False, theme.soft, "middle"))
+    right = x + ticks[2] / scale + 7
+    marks.append(Text((right, y + 1.3), f"1:{shown:.0f}", CAPTION_SIZE, False, theme.soft))
+    return Group(tuple(marks))
+
+
+def caption(x: float, y: float, room: float, variants: tuple[str, ...], theme: Theme, end: bool = False) -> Text:
+    """Draw one quiet line: the first variant that fits the room."""
+    shown, _ = fits(variants, room, CAPTION_SIZE)
+    return Text((x, y), shown[0], CAPTION_SIZE, False, theme.soft, "end" if end else "start")
+
+
+def text_lines(lines: tuple[str, ...], x: float, y: float, size: float, theme: Theme, bold: bool = False) -> list[Mark]:
+    """Draw lines below each other, the first one's top at `y`."""
+    pitch = text_height(size)
+    first = y + (pitch + cap_height(size)) / 2
+    return [Text((x, first + at * pitch), line, size, bold, theme.ink) for at, line in enumerate(lines)]

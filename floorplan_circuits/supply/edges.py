@@ -1,0 +1,81 @@
+"""The edges of the supply graph that the home states, from what gives power to what takes it."""
+
+from collections.abc import Iterator
+
+from floorplan_circuits.home.boxes import Behind, Disconnected, Feed, FromBreaker, FromElsewhere, FromSource, Supplied
+from floorplan_circuits.home.home import Home
+from floorplan_circuits.supply.walks import Node
+
+Edge = tuple[Node, Node]
+
+
+def stated_edges(home: Home, feeds: tuple[Feed, ...]) -> Iterator[Edge]:
+    """Yield every edge that sources, panels, breakers and the given feeds state; what names something gone gives none.
+
+    A feed that names something gone, or of which nobody knows, hangs on ('unknown', its id).
+    """
+    yield from _of_sources(home, {feed.id for feed in feeds})
+    yield from _of_panels(home)
+    yield from _of_breakers(home)
+    for feed in feeds:
+        yield from ((giver, ("feed", feed.id)) for giver in _givers(home, feed))
+
+
+def _of_sources(home: Home, feeds: set[int]) -> Iterator[Edge]:
+    for source in home.sources:
+        for target in source.into:
+            if target in home.panels:
+                yield ("source", source.id), ("panel", target)
+            elif target in home.breakers:
+                yield ("source", source.id), ("circuit", target)
+            elif target in feeds:
+                yield ("source", source.id), ("feed", target)
+
+
+def _of_panels(home: Home) -> Iterator[Edge]:
+    for panel in home.panels:
+        incoming, bus = ("panel", panel.id), ("bus", panel.id)
+        for feeder in panel.fed_by:
+            if isinstance(feeder, FromBreaker) and feeder.breaker in home.breakers:
+                yield ("circuit", feeder.breaker), incoming
+            elif isinstance(feeder, FromSource) and feeder.source in home.sources:
+                yield ("source", feeder.source), incoming
+        for main in panel.mains:
+            yield incoming, ("main", main.id)
+            yield ("main", main.id), bus
+        if not panel.mains:
+            yield incoming, bus
+
+
+def _of_breakers(home: Home) -> Iterator[Edge]:
+    for breaker in home.breakers:
+        node = ("breaker", breaker.id)
+        if breaker.behind is not None and breaker.behind in home.breakers:
+            yield ("circuit", breaker.behind), node
+        elif breaker.panel in home.panels:
+            yield ("bus", breaker.panel), node
+        yield node, ("circuit", breaker.id)
+
+
+def _givers(home: Home, feed: Feed) -> Iterator[Node]:
+    match feed.on:
+        case Supplied(supplies=supplies):
+            yield from (_giver(home, feed, supply) for supply in supplies)
+        case Behind(feed=above):
+            yield "feed", above
+        case Disconnected():
+            return
+        case _:
+            yield "unknown", feed.id
+
+
+def _giver(home: Home, feed: Feed, supply: FromBreaker | FromSource | FromElsewhere) -> Node:
+    match supply:
+        case FromBreaker(breaker=breaker) if breaker in home.breakers:
+            return "circuit", breaker
+        case FromSource(source=source) if source in home.sources:
+            return "source", source
+        case FromElsewhere():
+            return "elsewhere", feed.id
+        case _:
+            return "unknown", feed.id

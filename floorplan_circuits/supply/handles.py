@@ -1,0 +1,26 @@
+"""Handles: which breakers one hand movement opens together."""
+
+from floorplan_circuits.home.home import Home
+from floorplan_circuits.home.power import Breaker, Tie
+
+
+def moves_together(home: Home) -> dict[int, frozenset[int]]:
+    """Return for each breaker all breakers that its handle moves, itself among them.
+
+    A tie counts only within one panel and only if every member's was made by the factory: where one of a group is
+    makeshift or nobody is sure, each handle stands alone. Tied handles may still trip apart.
+    """
+    groups: dict[tuple[int, int], list[Breaker]] = {}
+    for breaker in home.breakers:
+        if breaker.tie is not None:
+            groups.setdefault((breaker.panel, breaker.tie.group), []).append(breaker)
+    found = {breaker.id: frozenset({breaker.id}) for breaker in home.breakers}
+    for group in groups.values():
+        if all(_holds(breaker.tie) for breaker in group):
+            together = frozenset(breaker.id for breaker in group)
+            found.update(dict.fromkeys(together, together))
+    return found
+
+
+def _holds(tie: Tie | None) -> bool:
+    return tie is not None and tie.made == "by the factory"

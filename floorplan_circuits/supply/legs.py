@@ -1,0 +1,64 @@
+"""Cells and legs: where a space stands in its panel, and which leg it is on by the usual layout.
+
+In the usual layout both spaces of a row are on one leg, and legs follow each other row by row: A B A B … in a
+split-phase panel, A B C A … in a three-phase one. Some panels differ: a leg is common practice, never evidence.
+"""
+
+from floorplan_circuits.home.power import Breaker, Panel, System
+from floorplan_circuits.home.record import change
+
+Cell = tuple[int, int]
+"""Row and column, counted from 0."""
+
+LEGS: dict[System, str] = {
+    "split-phase 120/240": "AB",
+    "three-phase 208Y/120": "ABC",
+    "three-phase 400Y/230": "ABC",
+}
+"""The legs of each system that has more than one."""
+
+
+def cells(panel: Panel) -> dict[int, Cell]:
+    """Return where each space of the panel stands, by its numbering.
+
+    Examples:
+        >>> cells(Panel(id=1, name="Main", spaces=4))
+        {1: (0, 0), 2: (0, 1), 3: (1, 0), 4: (1, 1)}
+        >>> cells(Panel(id=1, name="Main", spaces=3, numbering="down one side, then the other"))
+        {1: (0, 0), 2: (1, 0), 3: (0, 1)}
+    """
+    return {space: _cell(panel, space) for space in range(1, panel.spaces + 1)}
+
+
+def _cell(panel: Panel, space: int) -> Cell:
+    if panel.numbering == "odd left, even right":
+        return divmod(space - 1, 2)
+    if panel.numbering == "single row":
+        return space - 1, 0
+    rows = -(-panel.spaces // 2)
+    return (space - 1) % rows, (space - 1) // rows
+
+
+def leg(panel: Panel, space: int) -> str:
+    """Return the leg of a space by the usual layout, both halves of it alike; '' if there is one leg or none is known.
+
+    Examples:
+        >>> panel = Panel(id=1, name="Main", spaces=42, system="split-phase 120/240")
+        >>> leg(panel, 1), leg(panel, 2), leg(panel, 3), leg(panel, 43)
+        ('A', 'A', 'B', '')
+    """
+    legs = LEGS.get(panel.system, "")
+    if not legs or not 1 <= space <= panel.spaces:
+        return ""
+    row, _ = _cell(panel, space)
+    return legs[row % len(legs)]
+
+
+def legs_of(panel: Panel, breaker: Breaker) -> tuple[str, ...]:
+    """Return the leg of each pole of the breaker, in the order of its poles."""
+    return tuple(leg(panel, pole.space) for pole in breaker.poles)
+
+
+def with_system(panel: Panel, system: System) -> Panel:
+    """Return the panel with `system` (its home's) where its own is not known."""
+    return change(panel, system=system) if panel.system == "not known" and system != "not known" else panel

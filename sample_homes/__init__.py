@@ -1,0 +1,1 @@
+"""Invented homes: what the sample files say, as readable code."""

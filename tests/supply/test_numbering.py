@@ -1,0 +1,95 @@
+"""How a panel counts, and what its breakers are called."""
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from floorplan_circuits.home.power import Pole
+from floorplan_circuits.supply.numbering import cells, mark, marks, panel_finding, reading_order
+from tests.supply.wiring import breaker, main, panel, wired
+
+
+def test_odd_spaces_stand_left_and_even_ones_right():
+    assert cells(panel(spaces=5)) == {1: (0, 0), 2: (0, 1), 3: (1, 0), 4: (1, 1), 5: (2, 0)}
+
+
+def test_spaces_run_down_one_side_and_then_the_other():
+    numbered = panel(spaces=5, numbering="down one side, then the other")
+
+    assert cells(numbered) == {1: (0, 0), 2: (1, 0), 3: (2, 0), 4: (0, 1), 5: (1, 1)}
+
+
+def test_a_single_row_is_one_column():
+    assert cells(panel(spaces=3, numbering="single row")) == {1: (0, 0), 2: (1, 0), 3: (2, 0)}
+
+
+@given(st.integers(1, 200), st.sampled_from(["odd left, even right", "down one side, then the other", "single row"]))
+def test_every_space_has_a_cell_of_its_own_in_a_grid_without_an_empty_row(spaces, numbering):
+    grid = cells(panel(spaces=spaces, numbering=numbering))
+
+    assert list(grid) == list(range(1, spaces + 1))
+    assert len(set(grid.values())) == spaces
+    assert {row for row, _ in grid.values()} == set(range(1 + max(row for row, _ in grid.values())))
+
+
+@pytest.mark.parametrize(
+    ("poles", "prefix", "expected"),
+    [
+        ([(5, None)], "", "5"),
+        ([(15, "A")], "", "15A"),
+        ([(2, None), (4, None)], "", "2·4"),
+        ([(4, None), (2, None)], "", "2·4"),
+        ([(1, None), (3, None), (5, None)], "", "1·3·5"),
+        ([(16, "B"), (16, "A")], "", "16A·16B"),
+        ([(3, None)], "G", "G3"),
+        ([(2, None), (4, None)], "G", "G2·4"),
+    ],
+)
+def test_a_breaker_is_called_after_its_spaces(poles, prefix, expected):
+    taken = tuple(Pole(space=space, half=half) for space, half in poles)
+
+    assert mark(panel(prefix=prefix), breaker(7, poles=taken)) == expected
+
+
+def test_a_breaker_whose_panel_is_gone_is_called_after_its_spaces_alone():
+    assert mark(None, breaker(7, 3)) == "3"
+
+
+def test_mains_are_named_and_counted_only_where_a_panel_has_several():
+    home = wired(
+        [panel(1, mains=(main(5),)), panel(2, prefix="G", mains=(main(6), main(7)))], [breaker(9, 4, of=2)], {}
+    )
+
+    assert marks(home) == {9: "G4", 5: "main", 6: "G main 1", 7: "G main 2"}
+
+
+def test_breakers_are_read_panel_by_panel_and_down_the_spaces():
+    halves = [breaker(number, poles=(Pole(space=2, half=half),)) for number, half in ((11, "B"), (12, "A"))]
+    breakers = [breaker(10, 1, of=2), *halves, breaker(13, 1), breaker(14, 3, 5), breaker(15, 4), breaker(16, 1, of=9)]
+    home = wired([panel(1), panel(2)], breakers, {})
+
+    assert reading_order(home) == (13, 12, 11, 14, 15, 10, 16)
+
+
+def test_the_panel_as_a_grid_tells_who_stands_where_and_on_which_leg():
+    breakers = [breaker(10, 1, 3), breaker(11, poles=(Pole(space=2, half="B"),)), breaker(12, 1, of=2), breaker(13, 9)]
+    known = panel(spaces=4, system="split-phase 120/240")
+    found = panel_finding(wired([known, panel(2)], breakers, {}), known)
+
+    assert (found.panel, found.columns, found.rows) == (1, 2, 2)
+    assert found.cells == cells(known)
+    assert found.taken == {(1, "A"): 10, (1, "B"): 10, (3, "A"): 10, (3, "B"): 10, (2, "B"): 11}
+    assert found.legs == {1: "A", 2: "A", 3: "B", 4: "B"}
+
+
+def test_a_panel_of_unknown_system_has_the_legs_of_its_homes():
+    plain = panel(spaces=2)
+
+    assert panel_finding(wired([plain], [], {}), plain).legs == {1: "", 2: ""}
+    assert panel_finding(wired([plain], [], {}, system="split-phase 120/240"), plain).legs == {1: "A", 2: "A"}
+
+
+def test_a_single_row_of_one_space_is_a_grid_of_one():
+    found = panel_finding(wired([], [], {}), panel(spaces=1, numbering="single row"))
+
+    assert (found.columns, found.rows, found.taken) == (1, 1, {})
