@@ -129,7 +129,8 @@ def _colours(home: Home, known: Mapping[int, Conclusion], boxes: Mapping[int, Bo
         meets.update(dict.fromkeys(_pairs(group), SAME_ROOM))
     for found in boxes.values():
         meets.update(dict.fromkeys(_pairs(set(found.breakers)), SAME_BOX))
-    return colours([breaker for breaker in sorted(home.breakers.ids()) if used[breaker]], meets)
+    given = colours(sorted(home.breakers.ids()), meets)  # all of them, so that a first device moves no other's colour
+    return {breaker: place for breaker, place in given.items() if used[breaker]}
 
 
 def _pairs(group: set[int]) -> list[tuple[int, int]]:

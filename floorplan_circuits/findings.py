@@ -107,9 +107,9 @@ class Zone:
 
 @dataclass(frozen=True, slots=True)
 class PanelFinding:
-    """A panel's grid: for each space its row and column, and each half space's breaker.
+    """A panel's grid: for each space its row and column, each half space's breaker, and each space's leg.
 
-    `columns` is 1 for a single row, else 2. `order` lists the spaces as a person counts them.
+    `columns` is 1 for a single row, else 2.
     """
 
     panel: int

@@ -84,7 +84,7 @@ def _variants(loads: Sequence[Load]) -> tuple[str, ...]:
     if len(rooms) > 2:
         ranked.append(f"{', '.join(rooms[:2])} and {len(rooms) - 2} more: {groups}")
     ranked.append(f"{rooms[0]} and {len(rooms) - 1} more: {groups}" if len(rooms) > 1 else f"{rooms[0]}: {groups}")
-    ranked.append(f"{rooms[0]} and more" if len(rooms) > 1 else rooms[0])
+    ranked.append(f"{rooms[0]} + {len(rooms) - 1}" if len(rooms) > 1 else rooms[0])
     fitting = sorted(dict.fromkeys(_capital(words) for words in ranked), key=len, reverse=True)
     return tuple(fitting)
 

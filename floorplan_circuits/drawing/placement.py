@@ -1,6 +1,6 @@
 """Placing labels: nothing covers anything, and a label stays on its own side of the wall unless a line leads to it."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from math import ceil, floor
 
@@ -55,6 +55,13 @@ class Ground:
         """Tell whether a wall, in its thickness, reaches into the rectangle."""
         return any(_crosses_box(wall, bounds) for cell in _cells_of(bounds) for wall in self._walls.get(cell, ()))
 
+    def crosses_taken(self, a: XY, b: XY, own: Sequence[Bounds]) -> bool:
+        """Tell whether a line from `a` to `b` runs over anything that was taken, but for the `own` rectangles."""
+        line = Segment(a, b, 0.0)
+        cells = _cells_of(_segment_bounds(line))
+        found = (bounds for cell in cells for bounds in self._taken.get(cell, ()) if bounds not in own)
+        return any(_crosses_box(line, bounds) for bounds in found)
+
     def wall_between(self, a: XY, b: XY) -> bool:
         """Tell whether a wall stands between two points."""
         bounds = (min(a[0], b[0]), min(a[1], b[1]), max(a[0], b[0]), max(a[1], b[1]))
@@ -69,19 +76,56 @@ class Ground:
         return max((wall.half for wall in found if _distance(at, wall) <= reach), default=0.0)
 
 
+@dataclass(frozen=True, slots=True)
+class Placed:
+    """Where a label went: its middle, the room it takes, and the line that leads to it, if any."""
+
+    centre: XY
+    bounds: Bounds
+    leader: tuple[XY, XY] | None = None
+
+
 def place(
-    ground: Ground, home_point: XY, size: tuple[float, float], candidates: Iterable[Candidate]
-) -> tuple[Candidate, Bounds] | None:
-    """Return the first candidate where a label of this size fits, with its bounds; None where none does."""
+    ground: Ground,
+    home_point: XY,
+    size: tuple[float, float],
+    candidates: Iterable[Candidate],
+    own: Sequence[Bounds] = (),
+) -> Placed | None:
+    """Return the first candidate where a label of this size fits; None where none does.
+
+    `home_point` is in the room the label belongs to; `own` are the rectangles of the thing it is the label of.
+    """
     for candidate in candidates:
         bounds = _around(candidate.centre, size)
         if not ground.is_free(bounds):
             continue
-        if candidate.over_walls or not (
+        if not candidate.over_walls and (
             ground.touches_wall(bounds) or ground.wall_between(home_point, candidate.centre)
         ):
-            return candidate, bounds
+            continue
+        leader = None if candidate.led_from is None else _leader(candidate.led_from, bounds, own)
+        if leader is None or not ground.crosses_taken(*leader, own):
+            return Placed(candidate.centre, bounds, leader)
     return None
+
+
+def _leader(start: XY, bounds: Bounds, own: Sequence[Bounds]) -> tuple[XY, XY]:
+    """Return the line from the edge of the thing to the nearest point of the label's edge."""
+    end = max(bounds[0], min(bounds[2], start[0])), max(bounds[1], min(bounds[3], start[1]))
+    leaving = max((_leaves_at(start, end, box) for box in own), default=0.0)
+    return (start[0] + (end[0] - start[0]) * leaving, start[1] + (end[1] - start[1]) * leaving), end
+
+
+def _leaves_at(start: XY, end: XY, box: Bounds) -> float:
+    """Return how far along the line it leaves the box it starts in, from 0 to 1; 0 if it starts outside."""
+    if not (box[0] <= start[0] <= box[2] and box[1] <= start[1] <= box[3]):
+        return 0.0
+    reach = 1.0
+    for at, to, low, high in ((start[0], end[0], box[0], box[2]), (start[1], end[1], box[1], box[3])):
+        if to != at:
+            reach = min(reach, ((high if to > at else low) - at) / (to - at))
+    return reach
 
 
 def _around(centre: XY, size: tuple[float, float]) -> Bounds:

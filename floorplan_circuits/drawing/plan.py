@@ -8,7 +8,7 @@ from floorplan_circuits.drawing.frame import Frame
 from floorplan_circuits.drawing.ink import Bounds, Group, Mark, Shape, rectangle
 from floorplan_circuits.drawing.palette import Theme
 from floorplan_circuits.drawing.placement import Ground, Segment
-from floorplan_circuits.drawing.plan_boxes import DrawnBox, drawn_box, spoken, subject_of
+from floorplan_circuits.drawing.plan_boxes import DrawnBox, circuits_in_words, drawn_box, subject_of
 from floorplan_circuits.drawing.plan_building import floors, openings, stairs, wall_segments, walls
 from floorplan_circuits.drawing.plan_labels import Labels, label_boxes, name_rooms
 from floorplan_circuits.drawing.symbols import bounds as symbol_bounds
@@ -57,7 +57,7 @@ def _close_up(boxes: list[DrawnBox], panels: list[Panel], frame: Frame, ground: 
     for panel in panels:
         things.append(_panel(panel, frame, ground, labels))
     for one in boxes:
-        things.append(Group(one.marks, subject_of(one.box), spoken(one, frame.findings.marks)))
+        things.append(Group(one.marks, subject_of(one.box), circuits_in_words(one.box, frame.findings)))
         for bounds in one.bounds:
             ground.take(bounds)
             labels.spots.append((bounds, subject_of(one.box)))

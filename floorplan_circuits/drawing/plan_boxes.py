@@ -5,12 +5,13 @@ from dataclasses import dataclass
 
 from floorplan_circuits.drawing.frame import Frame
 from floorplan_circuits.drawing.ink import Bounds, Mark, Pen, Shape, polygon
+from floorplan_circuits.drawing.palette import LIGHT
 from floorplan_circuits.drawing.placement import Ground
 from floorplan_circuits.drawing.plan_building import facing
 from floorplan_circuits.drawing.plates import Plate, plate_of
 from floorplan_circuits.drawing.symbols import bounds as symbol_bounds
 from floorplan_circuits.drawing.symbols import stamp
-from floorplan_circuits.findings import XY, BoxFinding, Subject
+from floorplan_circuits.findings import XY, BoxFinding, Findings, Standing, Subject
 from floorplan_circuits.home.boxes import Box
 from floorplan_circuits.home.kinds import kind_named
 
@@ -18,6 +19,15 @@ RADIUS = 1.45
 GANG = 3.5
 HOUSING_DEPTH = 4.8
 ON_WALL = ("wall", "outdoor")
+STANDING_WORDS: Mapping[Standing, str] = {
+    "unknown": "nobody knows",
+    "claimed": "only said",
+    "suggested": "rounds suggest",
+    "traced": "traced",
+    "proved": "tested",
+    "expired": "tested before a change",
+    "contradicted": "tests disagree",
+}
 
 
 @dataclass(frozen=True, slots=True)
@@ -130,9 +140,12 @@ def subject_of(box: Box) -> Subject:
     return Subject("box", box.id)
 
 
-def spoken(drawn: DrawnBox, marks: Mapping[int, str]) -> str:
-    """Return what a screen reader says of the box."""
-    circuits = ", ".join(plate.words for plate in drawn.plates) or "nothing recorded"
-    kinds = ", ".join(device.name or kind_named(device.kind).label for device in drawn.box.devices)
-    shared = "; more than one circuit enters" if drawn.caution else ""
-    return f"Box {drawn.box.mark}: {kinds or 'no device'}; circuits {circuits}{shared}"
+def circuits_in_words(box: Box, findings: Findings) -> str:
+    """Return what is in a box and what enters it, in one sentence for a screen reader or a status line."""
+    frame = Frame(findings, box.level or 0, 1.0, LIGHT)
+    plates = plates_of(box, frame)
+    kinds = ", ".join(device.name or kind_named(device.kind).label for device in box.devices) or "no device"
+    known = ", ".join(f"{plate.words} ({STANDING_WORDS[plate.standing]})" for plate in plates)
+    found = findings.boxes.get(box.id)
+    shared = " More than one circuit enters." if found is not None and found.shared else ""
+    return f"{box.mark}, {kinds}: {known or 'nothing recorded'}.{shared}"

@@ -1,5 +1,7 @@
 """The building on the plan: floors with their circuits' colours, walls, openings, stairs."""
 
+from collections.abc import Iterator
+from itertools import pairwise
 from math import cos, radians, sin
 
 from floorplan_circuits.drawing.frame import Frame
@@ -27,9 +29,20 @@ def floors(frame: Frame) -> Group:
     for zone in zones:
         path = tuple(segment for ring in zone.rings for segment in polygon(*map(frame.mm, ring)))
         marks += fill(path, _colour_of(zone, frame), frame.theme)
-        if zone.room in divided:
-            marks.append(Shape(path, None, Pen(0.18, frame.theme.ink, ZONE_DASH)))
+    edges = tuple(dict.fromkeys(edge for zone in zones if zone.room in divided for edge in _edges(zone)))
+    if edges:
+        path = tuple(part for a, b in edges for part in polyline(frame.mm(a), frame.mm(b)))
+        marks.append(Shape(path, None, Pen(0.18, frame.theme.ink, ZONE_DASH)))
     return Group(tuple(marks))
+
+
+def _edges(zone: Zone) -> Iterator[tuple[XY, XY]]:
+    """Yield the zone's edges, each from its lesser end, so that an edge of two zones is drawn once."""
+    for ring in zone.rings:
+        whole = [(round(x), round(y)) for x, y in ring]
+        for a, b in pairwise((*whole, whole[0])):
+            if a != b:
+                yield (a, b) if a < b else (b, a)
 
 
 def _colour_of(zone: Zone, frame: Frame) -> int | None:

@@ -47,16 +47,15 @@ def label_boxes(drawn: Iterable[DrawnBox], frame: Frame, ground: Ground, labels:
 
 def _label_box(one: DrawnBox, frame: Frame, ground: Ground, labels: Labels) -> None:
     size = _label_size(one)
-    found = place(ground, _start_of(one), size, _candidates(one, size))
+    found = place(ground, _start_of(one), size, _candidates(one, size), one.bounds)
     if found is None:
         labels.not_placed.append(one.box.mark)
         return
-    candidate, bounds = found
-    ground.take(bounds)
-    labels.spots.append((bounds, subject_of(one.box)))
-    if candidate.led_from is not None:
-        labels.marks.append(_leader(candidate.led_from, bounds, frame))
-    labels.marks.append(Group(tuple(_label(one, candidate.centre, frame)), subject_of(one.box)))
+    ground.take(found.bounds)
+    labels.spots.append((found.bounds, subject_of(one.box)))
+    if found.leader is not None:
+        labels.marks.append(Shape(polyline(*found.leader), None, Pen(0.15, frame.theme.ink)))
+    labels.marks.append(Group(tuple(_label(one, found.centre, frame)), subject_of(one.box)))
 
 
 def _start_of(one: DrawnBox) -> XY:
@@ -102,12 +101,6 @@ def _label(one: DrawnBox, centre: XY, frame: Frame) -> list[Mark]:
         name = Text((x, baseline), one.box.mark, MARK_SIZE, False, frame.theme.ink, "middle")
         return [plate_row(one.plates, (x, row_y), frame.theme), name]
     return [plate_row(one.plates, centre, frame.theme)]
-
-
-def _leader(start: XY, bounds: Bounds, frame: Frame) -> Shape:
-    """Draw a thin line from the symbol to the nearest point of the label's edge."""
-    end = max(bounds[0], min(bounds[2], start[0])), max(bounds[1], min(bounds[3], start[1]))
-    return Shape(polyline(start, end), None, Pen(0.15, frame.theme.ink))
 
 
 # --- names of rooms -------------------------------------------------------------------------------------------------
@@ -160,13 +153,13 @@ def _try_name(
     found = place(ground, middle, block, _name_places(shape, frame, block))
     if found is None:
         return False
-    (x, y), bounds = found[0].centre, found[1]
+    x, y = found.centre
     first = y - block[1] / 2 + (pitch + cap_height(size)) / 2
     words = (
         Text((x, first + at * pitch), line, size, True, frame.theme.ink, "middle") for at, line in enumerate(lines)
     )
-    ground.take(bounds)
-    labels.spots.append((bounds, subject))
+    ground.take(found.bounds)
+    labels.spots.append((found.bounds, subject))
     labels.marks.append(Group(tuple(words), subject))
     return True
 

@@ -1,6 +1,7 @@
 """Colours of circuits: places in a palette of six hues by five textures, so that circuits that meet stay apart.
 
-A place counts from 0: its hue is `place % 6`, its texture `place // 6` (0 plain, 1 to 4 hatches).
+A place counts from 0: its hue is `place % 6`, its texture `place // 6` (0 plain, 1 to 4 hatches). Lower hues are taken
+first, so the palette lists its pale ones before its deep ones.
 """
 
 from collections import Counter

@@ -20,8 +20,8 @@ from floorplan_circuits.geometry.outlines import (
 from floorplan_circuits.home.home import Home
 
 PROBE_MM = 60
-"""How far in front of a box its room is looked for. Half a common partition is 57 mm (89 mm studs, 12.7 mm board on
-each face), so a box drawn on the far face of its wall is still found; less than any cupboard is deep."""
+"""How far in front of a box its room is looked for. Half a partition of 89 mm studs and 12.7 mm board is 57 mm (common
+practice, no source), so a box drawn on the far face of its wall is still found; no cupboard is as shallow."""
 
 FACING = frozenset({"wall", "outdoor"})
 """Mounts that belong to the side they face; all others belong to the floor they are on."""

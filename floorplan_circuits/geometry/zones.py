@@ -26,8 +26,8 @@ CRISP_MM = 0.01
 NUDGE_MM = 0.3
 """How far places that coincide are set apart: less than half a millimetre, so that no two ever meet anew."""
 
-LOOK_ROUND_MM = 300
-"""How far round coinciding places the open floor is looked for: past the wall they stand at, not past the room."""
+LOOK_ROUND_MM = 150
+"""How far round coinciding places the open floor is looked for: past the wall they stand at, within any cupboard."""
 
 
 def divide(outline: Outline, places: Iterable[tuple[XY, Key]]) -> dict[Key, tuple[Ring, ...]]:
@@ -39,8 +39,9 @@ def divide(outline: Outline, places: Iterable[tuple[XY, Key]]) -> dict[Key, tupl
     A key whose places are too far off to reach the floor is left out; without places there is nothing.
 
     Examples:
-        >>> divide(((0, 0), (4, 0), (4, 3), (0, 3)), [((1, 1), "5"), ((3, 1), "5")])
-        {'5': (((0.0, 0.0), (4.0, 0.0), (4.0, 3.0), (0.0, 3.0)),)}
+        >>> room = ((0, 0), (4000, 0), (4000, 3000), (0, 3000))
+        >>> divide(room, [((1000, 1000), "5"), ((2000, 1000), "6")])["5"]
+        (((0.0, 3000.0), (1500.0, 3000.0), (1500.0, 0.0), (0.0, 0.0)),)
     """
     whole = tuple((round(x), round(y), key) for (x, y), key in places)
     return dict(_divided(outline, whole))

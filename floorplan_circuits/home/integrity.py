@@ -3,12 +3,12 @@
 from collections import Counter
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
-from itertools import pairwise
 
 from floorplan_circuits.home.boxes import Behind, Box, Feed, FromBreaker, Supplied, Supply
 from floorplan_circuits.home.home import TABLES, Home, mains
+from floorplan_circuits.home.outlines import crossing, doubled_area
 from floorplan_circuits.home.power import Breaker, Panel
-from floorplan_circuits.home.record import Point, Record
+from floorplan_circuits.home.record import Record
 from floorplan_circuits.home.references import references, targets
 from floorplan_circuits.home.table import Table
 
@@ -39,15 +39,20 @@ def problems(home: Home) -> tuple[Problem, ...]:
 def ids(home: Home) -> dict[int, str]:
     """Return every id in use and the kind of thing it names; the log's entries are among them."""
     kinds: dict[int, str] = {}
-    for table in TABLES:
-        kinds.update((row.id, KIND_OF_TABLE[table]) for row in getattr(home, table))
-    for box in home.boxes:
-        kinds.update([(device.id, "device") for device in box.devices])
-        kinds.update([(feed.id, "feed") for feed in box.feeds()])
-    for panel in home.panels:
-        kinds.update((main.id, "main") for main in panel.mains)
-    kinds.update((entry.id, "entry") for entry in home.log)
+    for kind, numbers in _numbers(home):
+        kinds.update(dict.fromkeys(numbers, kind))
     return kinds
+
+
+def _numbers(home: Home) -> Iterator[tuple[str, list[int]]]:
+    for table in TABLES:
+        yield KIND_OF_TABLE[table], [row.id for row in getattr(home, table)]
+    devices = [device for box in home.boxes for device in box.devices]
+    yield "device", [device.id for device in devices]
+    yield "feed", [feed.id for device in devices for feed in device.feeds]
+    yield "feed", [feed.id for box in home.boxes for feed in box.passing]
+    yield "main", [main.id for _, main in mains(home)]
+    yield "entry", [entry.id for entry in home.log]
 
 
 KIND_OF_TABLE = {
@@ -78,20 +83,13 @@ def _every_id(home: Home) -> Iterator[tuple[str, int]]:
     yield from ((f"log entry {place}", entry.id) for place, entry in enumerate(home.log, 1))
 
 
-def _ids_in_use(home: Home) -> list[int]:
-    rows = [row.id for table in TABLES for row in getattr(home, table)]
-    devices = [device.id for box in home.boxes for device in box.devices]
-    feeds_in = [feed.id for box in home.boxes for feed in box.feeds()]
-    return rows + devices + feeds_in + [main.id for _, main in mains(home)] + [entry.id for entry in home.log]
-
-
 def _called(row: Record) -> str:
     return str(getattr(row, "mark", "") or getattr(row, "name", "") or getattr(row, "id", ""))
 
 
 def unique_ids(home: Home) -> Problems:
     """No two things have one id, and the counter is past them all."""
-    used = _ids_in_use(home)
+    used = [number for _, numbers in _numbers(home) for number in numbers]
     if len(set(used)) == len(used) and max(used, default=0) < home.next_id:
         return  # the usual case, told apart before any name is made up
     seen: dict[int, str] = {}
@@ -135,46 +133,10 @@ def sound_outlines(home: Home) -> Problems:
             yield Problem(where, "its outline has fewer than three corners", "Draw at least three")
         elif max(max(xs) - min(xs), max(ys) - min(ys)) > LARGEST_ROOM_MM:
             yield Problem(where, "it is over 200 m long", "Check its corners: they are whole millimetres")
-        elif crossing := _crossing(room.outline):
-            yield Problem(
-                where, f"its outline crosses itself near {crossing}", "Put its corners in order round the room"
-            )
-        elif abs(_doubled_area(room.outline)) < 2 * SMALLEST_ROOM_MM2:
+        elif place := crossing(room.outline):
+            yield Problem(where, f"its outline crosses itself near {place}", "Put its corners in order round the room")
+        elif abs(doubled_area(room.outline)) < 2 * SMALLEST_ROOM_MM2:
             yield Problem(where, "it has next to no area", "Check its corners: they are whole millimetres")
-
-
-def _doubled_area(outline: tuple[Point, ...]) -> int:
-    return sum(x1 * y2 - x2 * y1 for (x1, y1), (x2, y2) in pairwise((*outline, outline[0])))
-
-
-def _crossing(outline: tuple[Point, ...]) -> Point | None:
-    """Return the start of an edge that meets another one which is not its neighbour, or folds back on its next."""
-    edges = list(pairwise((*outline, outline[0])))
-    for place, (a, b) in enumerate(edges):
-        following = edges[(place + 1) % len(edges)]
-        if a == b or (_turn(a, b, following[1]) == 0 and _within(following[1], a, b)):
-            return a
-        for other in range(place + 2, len(edges) - (place == 0)):
-            if _touch(a, b, *edges[other]):
-                return a
-    return None
-
-
-def _turn(a: Point, b: Point, c: Point) -> int:
-    value = (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0])
-    return (value > 0) - (value < 0)
-
-
-def _within(point: Point, a: Point, b: Point) -> bool:
-    return min(a[0], b[0]) <= point[0] <= max(a[0], b[0]) and min(a[1], b[1]) <= point[1] <= max(a[1], b[1])
-
-
-def _touch(a: Point, b: Point, c: Point, d: Point) -> bool:
-    turns = _turn(a, b, c), _turn(a, b, d), _turn(c, d, a), _turn(c, d, b)
-    if turns[0] != turns[1] and turns[2] != turns[3]:
-        return True
-    ends = ((turns[0], c, a, b), (turns[1], d, a, b), (turns[2], a, c, d), (turns[3], b, c, d))
-    return any(turn == 0 and _within(point, p, q) for turn, point, p, q in ends)
 
 
 def placed_on_levels(home: Home) -> Problems:

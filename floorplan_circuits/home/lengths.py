@@ -20,6 +20,7 @@ _QUOTES = str.maketrans(
     {"′": "'", "’": "'", "‘": "'", "″": '"', "”": '"', "“": '"', "½": " 1/2", "¼": " 1/4", "¾": " 3/4"}
 )
 LONGEST = 10**7
+LONGEST_TEXT = 40
 
 
 class NotALength(ValueError):
@@ -38,13 +39,18 @@ def parse_length(text: str, units: Units = "metric") -> int:
         (3810, 1161)
     """
     tidy = text.translate(_QUOTES).strip().lower().replace("''", '"')
-    exact = _read_feet(tidy) if _looks_imperial(tidy) else _read_metric(tidy, units)
+    exact = _read(tidy, units) if len(tidy) <= LONGEST_TEXT else None
+    shown = text.strip()[:LONGEST_TEXT]
     if exact is None:
-        raise NotALength(f'"{text.strip()}" is not a length: type for example 3.81 m, 381 cm, or 12\' 6 1/2"')
+        raise NotALength(f'"{shown}" is not a length: type for example 3.81 m, 381 cm, or 12\' 6 1/2"')
     whole = int(exact + Fraction(1, 2))
     if whole > LONGEST:
-        raise NotALength(f'"{text.strip()}" is over ten kilometres: type the length of a wall')
+        raise NotALength(f'"{shown}" is over ten kilometres: type the length of a wall')
     return whole
+
+
+def _read(text: str, units: Units) -> Fraction | None:
+    return _read_feet(text) if _looks_imperial(text) else _read_metric(text, units)
 
 
 def _looks_imperial(text: str) -> bool:
@@ -77,7 +83,7 @@ def _read_feet(text: str) -> Fraction | None:
 
 def _read_inches(parts: tuple[str | None, ...]) -> Fraction | None:
     whole, top, bottom, lone_top, lone_bottom = parts
-    if "0" in (bottom, lone_bottom):
+    if any(part and int(part) == 0 for part in (bottom, lone_bottom)):
         return None
     inches = _number(whole) if whole else Fraction(0)
     if top and bottom:

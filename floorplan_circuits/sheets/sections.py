@@ -55,7 +55,7 @@ class Section:
 
 def flow(section: Section, height: float) -> tuple[tuple[Block, ...], tuple[Block, ...]]:
     """Part a section's blocks into those that fit `height` mm, room for 'and n more' kept, and the rest."""
-    if section.height <= height:
+    if section.height <= height + 0.01:
         return section.blocks, ()
     used, taken = HEAD + text_height(BODY_SIZE) + 0.6, 0
     for block in section.blocks:
@@ -166,7 +166,7 @@ KNOWN: tuple[tuple[Standing, str], ...] = (
 )
 Row = tuple[Group, str]
 """What is drawn about the origin, and its words."""
-LEGEND_ROW, LEGEND_COLUMN, LEGEND_SIZE = 4.7, 41.0, 7.5
+LEGEND_ROW, LEGEND_COLUMN, LEGEND_SIZE = 4.3, 41.0, 7.5
 
 
 def how_to_read(findings: Findings, wide: float, theme: Theme, level: int) -> Section:

@@ -34,7 +34,9 @@ PLAN_TOP = 20.0
 SCALE_BAR = 7.5
 ROW, ROW_OVER_30 = 10.9, 7.6
 LEAST_PLAN = 60.0
-LIST_HEIGHTS = (50.0, 62.0, 80.0, 110.0)
+INCOMPLETE = 1.4
+"""How much smaller a plan may be for the sake of a sheet that is complete."""
+LIST_HEIGHTS = (50.0, 62.0, 80.0, 110.0, 125.0)
 """How high the lists may grow below the plan, tried in turn."""
 
 
@@ -81,6 +83,12 @@ def _left_out(layout: Layout) -> int:
     return sum(len(flow(section, area.height)[1]) for section, area in layout.sections)
 
 
+def _cost(layout: Layout, drawn: Plan) -> tuple[float, int]:
+    """Weigh a larger plan against lists that go on elsewhere: one whole sheet is worth a step of the scale."""
+    lost = _left_out(layout)
+    return drawn.scale * (INCOMPLETE if lost else 1.0), lost
+
+
 class _Maker:
     """Makes the pages one after another; on large paper everything is laid out smaller and then magnified."""
 
@@ -116,7 +124,7 @@ class _Maker:
             for lists_high in LIST_HEIGHTS:
                 layout = self._layout(orientation, level, lists_high)
                 found.append((layout, self._largest(level, layout.plan)))
-        return min(found, key=lambda pair: (pair[1].scale, _left_out(pair[0])))
+        return min(found, key=lambda pair: _cost(*pair))
 
     def _largest(self, level: Level, area: Rect) -> Plan:
         for scale in SCALES:
@@ -154,6 +162,8 @@ class _Maker:
     def _sections(self, layout: Layout, level: Level) -> Iterator[Mark]:
         for section, area in layout.sections:
             blocks, rest = flow(section, area.height)
+            if not blocks:
+                continue  # no room even for its head: it stands whole on the last sheet
             more = f"and {len(rest)} more: see the last sheet" if rest else ""
             yield put(section, blocks, more, area.x, area.y, self.theme)
 

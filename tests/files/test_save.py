@@ -91,6 +91,14 @@ def test_an_entry_of_an_unknown_kind_is_written_back() -> None:
     assert '    {"id":20,"date":"2024-05-01","kind":"sniffed","feeds":[14]}\n' in text_of(home)
 
 
+def test_an_unknown_field_as_deep_and_long_as_the_reader_takes_is_written_back() -> None:
+    deep, wide = "[" * 190 + "]" * 190, "7" * 4000
+    home = read_home(raw_text()[:-1].encode() + f',"deep":{deep},"wide":{wide}}}'.encode(), FILE).home
+    text = text_of(home)
+    assert f'  "deep": {deep},\n  "wide": {wide},\n' in text
+    assert read_home(text.encode(), FILE).home == home
+
+
 def test_a_save_keeps_the_version_before_beside_it(tmp_path: Path) -> None:
     file = tmp_path / "home.json"
     first, second = small_home(), change(small_home(), name="Oak Street")

@@ -18,7 +18,7 @@ def floor_of(rings):
     """The floor inside rings read even-odd."""
     floor = shapely.Polygon()
     for ring in rings:
-        floor = floor.symmetric_difference(shapely.Polygon(ring))
+        floor = floor.symmetric_difference(shapely.make_valid(shapely.Polygon(ring)))
     return floor
 
 

@@ -67,7 +67,7 @@ def test_the_pole_of_the_l_shape_is_at_two_minus_the_root_of_two():
 
 
 def test_the_centroid_of_the_l_shape_lies_outside_and_no_name_stands_there():
-    """polylabel documentation: the centroid is no place for a label."""
+    """Polylabel documentation: the centroid is no place for a label."""
     floor = polygon(in_mm(L_SHAPE))
 
     assert not floor.contains(floor.centroid)

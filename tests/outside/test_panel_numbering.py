@@ -66,7 +66,7 @@ def test_a_three_pole_breaker_takes_every_second_space_and_all_three_phases():
 
 
 def test_both_halves_of_a_tandem_are_on_one_leg():
-    """Inspectors' forum: a tandem's two circuits share a leg and so can never be the two legs of a multiwire circuit."""
+    """Inspectors' forum: its circuits share a leg, so they can never be the two legs of a multiwire circuit."""
     tandem = breaker(9, poles=(Pole(space=4, half="A"), Pole(space=4, half="B")))
 
     assert legs_of(SPLIT, tandem) == ("B", "B")

@@ -1,0 +1,131 @@
+"""The list under the plan: every danger, worst first, with its plate, one sentence, and what to do in bold."""
+
+from PySide6.QtCore import QAbstractListModel, QModelIndex, QPersistentModelIndex, QRect, QSize, Qt, Signal
+from PySide6.QtGui import QColor, QPainter, QPen
+from PySide6.QtWidgets import QFrame, QListView, QStyle, QStyledItemDelegate, QStyleOptionViewItem
+
+from floorplan_circuits.desktop.canvas import PX_PER_MM
+from floorplan_circuits.desktop.ink_painter import compiled, paint
+from floorplan_circuits.drawing.frame import Frame
+from floorplan_circuits.drawing.ink import Group
+from floorplan_circuits.drawing.palette import LIGHT, Theme
+from floorplan_circuits.drawing.plan_boxes import plates_of
+from floorplan_circuits.drawing.plates import box_plate, plate
+from floorplan_circuits.findings import Findings, Hazard
+
+ROW = 33
+PLATE_COLUMN = 82
+Index = QModelIndex | QPersistentModelIndex
+
+
+class HazardModel(QAbstractListModel):
+    """The hazards of the findings shown, in their order."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.findings: Findings | None = None
+        self.hazards: tuple[Hazard, ...] = ()
+
+    def show(self, findings: Findings | None) -> None:
+        """Show other findings."""
+        self.beginResetModel()
+        self.findings = findings
+        self.hazards = findings.hazards if findings else ()
+        self.endResetModel()
+
+    def rowCount(self, parent: Index | None = None) -> int:  # noqa: N802  # Qt's name
+        """Return how many there are."""
+        return 0 if parent is not None and parent.isValid() else len(self.hazards)
+
+    def data(self, index: Index, role: int = Qt.ItemDataRole.DisplayRole) -> object:
+        """Return the sentence with what to do; why it matters as the tool tip."""
+        hazard = self.hazards[index.row()]
+        mark = self.findings.home.boxes[hazard.box].mark if self.findings else ""
+        if role in (Qt.ItemDataRole.DisplayRole, Qt.ItemDataRole.AccessibleTextRole):
+            return f"{mark}: {hazard.says} {hazard.do}"
+        return f"{hazard.says}\n{hazard.why}\n{hazard.source}" if role == Qt.ItemDataRole.ToolTipRole else None
+
+
+class HazardDelegate(QStyledItemDelegate):
+    """Paints one row: plate, sentence, what to do."""
+
+    def __init__(self, model: HazardModel) -> None:
+        super().__init__()
+        self._model = model
+        self.theme: Theme = LIGHT
+
+    def sizeHint(self, option: QStyleOptionViewItem, index: Index) -> QSize:  # noqa: N802  # Qt's name
+        """Return the height of a row, larger letters allowed for."""
+        return QSize(200, max(ROW, option.fontMetrics.height() + 14))
+
+    def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: Index) -> None:
+        """Paint the row."""
+        hazard, area = self._model.hazards[index.row()], option.rect
+        painter.save()
+        self._paint_ground(painter, option)
+        ink = compiled(_plate_of(hazard, self._model, self.theme))
+        paint(painter, ink.ops, PX_PER_MM, area.left() + PLATE_COLUMN / 2, area.top() + area.height() / 2)
+        font = painter.font()
+        font.setBold(True)
+        painter.setFont(font)
+        painter.setPen(QColor(self.theme.ink))
+        do_wide = painter.fontMetrics().horizontalAdvance(hazard.do)
+        right = QRect(area.right() - do_wide - 12, area.top(), do_wide + 2, area.height())
+        painter.drawText(right, Qt.AlignmentFlag.AlignVCenter, hazard.do)
+        font.setBold(False)
+        painter.setFont(font)
+        left = area.adjusted(PLATE_COLUMN + 4, 0, -do_wide - 24, 0)
+        words = painter.fontMetrics().elidedText(hazard.says, Qt.TextElideMode.ElideRight, left.width())
+        painter.drawText(left, Qt.AlignmentFlag.AlignVCenter, words)
+        painter.restore()
+
+    def _paint_ground(self, painter: QPainter, option: QStyleOptionViewItem) -> None:
+        area: QRect = option.rect
+        if option.state & QStyle.StateFlag.State_Selected:
+            painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+            painter.setPen(QPen(QColor(self.theme.ink), 1.2))
+            painter.setBrush(QColor(self.theme.paper))
+            painter.drawRoundedRect(area.adjusted(1, 1, -2, -2), 6, 6)
+        else:
+            painter.setPen(QColor(self.theme.line))
+            painter.drawLine(area.left() + 8, area.bottom(), area.right() - 8, area.bottom())
+
+
+def _plate_of(hazard: Hazard, model: HazardModel, theme: Theme) -> Group:
+    findings = model.findings
+    assert findings is not None
+    box, found = findings.home.boxes[hazard.box], findings.boxes[hazard.box]
+    if hazard.kind == "shared box":
+        return box_plate(box.mark, found, (0, 0), theme)
+    wanted = {"tests disagree": "contradicted", "tested before a change": "expired"}.get(hazard.kind, "unknown")
+    shown = [one for one in plates_of(box, Frame(findings, box.level or 0, 50, theme)) if one.standing == wanted]
+    return plate(shown[0], (0, 0), theme) if shown else box_plate(box.mark, found, (0, 0), theme)
+
+
+class HazardList(QListView):
+    """The list itself; choosing a row names its hazard."""
+
+    hazard_chosen = Signal(object)
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.setObjectName("hazards")
+        self.setAccessibleName("Know before you open a box")
+        self.setFrameShape(QFrame.Shape.NoFrame)
+        self.setVerticalScrollMode(QListView.ScrollMode.ScrollPerPixel)
+        self._model = HazardModel()
+        self._delegate = HazardDelegate(self._model)
+        self.setModel(self._model)
+        self.setItemDelegate(self._delegate)
+        self.setUniformItemSizes(True)
+        self.selectionModel().currentChanged.connect(self._on_current)
+        self.clicked.connect(self._on_current)
+
+    def show_findings(self, findings: Findings | None, theme: Theme) -> None:
+        """Show the hazards of other findings."""
+        self._delegate.theme = theme
+        self._model.show(findings)
+
+    def _on_current(self, index: QModelIndex) -> None:
+        if index.isValid() and index.row() < len(self._model.hazards):
+            self.hazard_chosen.emit(self._model.hazards[index.row()])

@@ -1,0 +1,218 @@
+"""Ink on a Qt painter: compiled once into paths, glyphs and pens, then painted at any zoom."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from functools import cache, lru_cache
+
+from PySide6.QtCore import QPointF, QRectF, Qt
+from PySide6.QtGui import QBrush, QColor, QFont, QGlyphRun, QPainter, QPainterPath, QPen, QRawFont, QTransform
+
+from floorplan_circuits.drawing.hatching import hatch_dots, hatch_lines
+from floorplan_circuits.drawing.ink import (
+    MM_PER_POINT,
+    Group,
+    Hatch,
+    Mark,
+    Path,
+    Pen,
+    PictureMark,
+    Shape,
+    Stamp,
+    Text,
+    path_bounds,
+    turned,
+)
+from floorplan_circuits.drawing.lettering import Face, advances, font_file, runs, width
+from floorplan_circuits.drawing.symbols import strokes
+from floorplan_circuits.findings import Subject
+
+CAPS = {"butt": Qt.PenCapStyle.FlatCap, "round": Qt.PenCapStyle.RoundCap, "square": Qt.PenCapStyle.SquareCap}
+JOINS = {"mitre": Qt.PenJoinStyle.MiterJoin, "round": Qt.PenJoinStyle.RoundJoin}
+ANCHORS = {"start": 0.0, "middle": 0.5, "end": 1.0}
+LEAST_LINE_PX = 0.6
+
+
+@dataclass(frozen=True, slots=True)
+class Stroke:
+    """A path to fill, line, or both, with what it covers, in mm."""
+
+    path: QPainterPath
+    fill: QBrush | None
+    pen: Pen | None
+    covers: QRectF
+    clip: QPainterPath | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Word:
+    """Letters of one typeface at places along a baseline, in mm."""
+
+    face: Face
+    glyphs: tuple[int, ...]
+    at: tuple[tuple[float, float], ...]
+    size: float
+    colour: QColor
+    covers: QRectF
+
+
+Op = Stroke | Word
+
+
+@dataclass(frozen=True, slots=True)
+class Compiled:
+    """Ink ready to paint: everything in order, and the part that is about each subject."""
+
+    ops: tuple[Op, ...]
+    about: dict[Subject, tuple[Op, ...]]
+
+
+def compiled(ink: Group) -> Compiled:
+    """Compile ink. Nothing here depends on the zoom."""
+    about: dict[Subject, list[Op]] = {}
+    ops = tuple(_ops(ink, about, ()))
+    return Compiled(ops, {subject: tuple(found) for subject, found in about.items()})
+
+
+def paint(painter: QPainter, ops: tuple[Op, ...], mm: float, dx: float, dy: float, shown: QRectF | None = None) -> None:
+    """Paint compiled ink at `mm` pixels a millimetre, its origin at (dx, dy) pixels; only what meets `shown` (mm)."""
+    painter.setRenderHints(QPainter.RenderHint.Antialiasing | QPainter.RenderHint.TextAntialiasing)
+    to_pixels = QTransform(mm, 0, 0, mm, dx, dy)
+    for op in ops:
+        if shown is not None and not op.covers.intersects(shown):
+            continue
+        if isinstance(op, Stroke):
+            _paint_stroke(painter, op, mm, to_pixels)
+        else:
+            _paint_word(painter, op, mm, dx, dy)
+
+
+def _paint_stroke(painter: QPainter, op: Stroke, mm: float, to_pixels: QTransform) -> None:
+    painter.setTransform(to_pixels)
+    if op.clip is not None:
+        painter.save()
+        painter.setClipPath(op.clip, Qt.ClipOperation.IntersectClip)
+    painter.setBrush(op.fill if op.fill is not None else Qt.BrushStyle.NoBrush)
+    painter.setPen(_pen(op.pen, mm) if op.pen is not None else Qt.PenStyle.NoPen)
+    painter.drawPath(op.path)
+    if op.clip is not None:
+        painter.restore()
+    painter.resetTransform()
+
+
+def _paint_word(painter: QPainter, op: Word, mm: float, dx: float, dy: float) -> None:
+    pixels = op.size * MM_PER_POINT * mm
+    run = QGlyphRun()
+    run.setRawFont(_raw_font(op.face, round(pixels * 8) / 8))
+    run.setGlyphIndexes(list(op.glyphs))
+    run.setPositions([QPointF(x * mm + dx, y * mm + dy) for x, y in op.at])
+    painter.setPen(op.colour)
+    painter.drawGlyphRun(QPointF(0, 0), run)
+
+
+@lru_cache(512)
+def _pen(pen: Pen, mm: float) -> QPen:
+    wide = max(pen.width, LEAST_LINE_PX / mm)
+    drawn = QPen(QColor(pen.colour), wide)
+    drawn.setCapStyle(CAPS[pen.cap])
+    drawn.setJoinStyle(JOINS[pen.join])
+    if pen.dash:
+        drawn.setDashPattern([length / wide for length in pen.dash])
+    return drawn
+
+
+@lru_cache(256)
+def _raw_font(face: Face, pixels: float) -> QRawFont:
+    return QRawFont(str(font_file(face)), pixels, QFont.HintingPreference.PreferNoHinting)
+
+
+# --- compiling ------------------------------------------------------------------------------------------------------
+
+
+def _ops(mark: Mark, about: dict[Subject, list[Op]], subjects: tuple[Subject, ...]) -> Iterator[Op]:
+    if isinstance(mark, Group):
+        inside = (*subjects, mark.subject) if mark.subject is not None else subjects
+        for inner in mark.marks:
+            yield from _ops(inner, about, inside)
+        return
+    for op in _compile(mark):
+        for subject in subjects:
+            about.setdefault(subject, []).append(op)
+        yield op
+
+
+def _compile(mark: Mark) -> Iterator[Op]:
+    if isinstance(mark, Shape):
+        yield _stroke(mark.path, mark.fill, mark.pen)
+    elif isinstance(mark, Text):
+        yield from _words(mark)
+    elif isinstance(mark, Stamp):
+        yield from _stamp(mark)
+    elif isinstance(mark, Hatch):
+        yield _hatch(mark)
+    elif isinstance(mark, PictureMark):
+        left, top, right, bottom = mark.bounds
+        outline = QPainterPath()
+        outline.addRect(QRectF(left, top, right - left, bottom - top))
+        yield Stroke(outline, None, Pen(0.3, "#8a8f96"), outline.boundingRect())
+
+
+def _qt_path(path: Path) -> QPainterPath:
+    drawn = QPainterPath()
+    drawn.setFillRule(Qt.FillRule.OddEvenFill)
+    for letter, numbers in path:
+        if letter == "M":
+            drawn.moveTo(*numbers)
+        elif letter == "L":
+            drawn.lineTo(*numbers)
+        elif letter == "C":
+            drawn.cubicTo(*numbers)
+        else:
+            drawn.closeSubpath()
+    return drawn
+
+
+def _stroke(path: Path, fill: str | None, pen: Pen | None) -> Stroke:
+    drawn = _qt_path(path)
+    grow = pen.width if pen is not None else 0.0
+    covers = drawn.boundingRect().adjusted(-grow - 0.01, -grow - 0.01, grow + 0.01, grow + 0.01)
+    return Stroke(drawn, QBrush(QColor(fill)) if fill else None, pen, covers)
+
+
+def _words(mark: Text) -> Iterator[Word]:
+    x = mark.at[0] - width(mark.words, mark.size, mark.bold) * ANCHORS[mark.anchor]
+    high = mark.size * MM_PER_POINT
+    for run in runs(mark.words, mark.bold):
+        steps = advances(run.words, mark.size, mark.bold)
+        places, along = [], x
+        for step in steps:
+            places.append((along, mark.at[1]))
+            along += step
+        covers = QRectF(x, mark.at[1] - high, along - x, 1.4 * high)
+        yield Word(run.face, _glyphs(run.face, run.words), tuple(places), mark.size, QColor(mark.colour), covers)
+        x = along
+
+
+@cache
+def _glyphs(face: Face, words: str) -> tuple[int, ...]:
+    return tuple(_raw_font(face, 16.0).glyphIndexesForString(words))
+
+
+def _stamp(mark: Stamp) -> Iterator[Stroke]:
+    for stroke in strokes(mark.symbol):
+        path = turned(stroke.path, mark.angle, mark.at, mark.radius)
+        pen = Pen(mark.weight * stroke.weight, mark.ink, cap="round", join="round") if stroke.line else None
+        yield _stroke(path, {"ink": mark.ink, "ground": mark.ground, None: None}[stroke.fill], pen)
+
+
+def _hatch(mark: Hatch) -> Stroke:
+    clip, lines = _qt_path(mark.path), QPainterPath()
+    bounds = path_bounds(mark.path)
+    if mark.dots:
+        half = mark.pen.width / 2
+        for x, y in hatch_dots(bounds, mark.spacing):
+            lines.addRect(QRectF(x - half, y - half, 2 * half, 2 * half))
+        return Stroke(lines, QBrush(QColor(mark.pen.colour)), None, clip.boundingRect(), clip)
+    for a, b in hatch_lines(bounds, mark.angle, mark.spacing):
+        lines.moveTo(*a)
+        lines.lineTo(*b)
+    return Stroke(lines, None, mark.pen, clip.boundingRect(), clip)

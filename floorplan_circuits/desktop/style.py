@@ -1,0 +1,80 @@
+"""The window's dress: one style sheet made from a theme, and the typeface for its widgets."""
+
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QColor, QFont, QFontDatabase, QGuiApplication, QPalette
+
+from floorplan_circuits.drawing.lettering import font_file
+from floorplan_circuits.drawing.palette import DARK, LIGHT, Theme
+
+FAMILY = "Atkinson Hyperlegible"
+BODY_PX = 13
+
+
+def system_theme() -> Theme:
+    """Return the theme that the system asks for."""
+    return DARK if QGuiApplication.styleHints().colorScheme() == Qt.ColorScheme.Dark else LIGHT
+
+
+def load_typeface() -> QFont:
+    """Give Qt the shipped typeface and return the window's body font. Raises nothing: Qt falls back by itself."""
+    for face in ("regular", "bold"):
+        QFontDatabase.addApplicationFont(str(font_file(face)))
+    font = QFont(FAMILY)
+    font.setPixelSize(BODY_PX)
+    return font
+
+
+def palette_of(theme: Theme) -> QPalette:
+    """Return Qt's palette for a theme, for what no style sheet reaches."""
+    palette = QPalette()
+    roles = QPalette.ColorRole
+    pairs = (
+        (roles.Window, theme.furniture), (roles.Base, theme.paper), (roles.Button, theme.paper),
+        (roles.WindowText, theme.ink), (roles.Text, theme.ink), (roles.ButtonText, theme.ink),
+        (roles.Highlight, theme.ink), (roles.HighlightedText, theme.paper),
+        (roles.ToolTipBase, theme.ink), (roles.ToolTipText, theme.paper), (roles.PlaceholderText, theme.soft),
+    )  # fmt: skip
+    for role, colour in pairs:
+        palette.setColor(role, QColor(colour))
+    return palette
+
+
+def sheet_of(theme: Theme) -> str:
+    """Return the style sheet of the window in a theme."""
+    return f"""
+    QWidget {{ color: {theme.ink}; }}
+    QMainWindow, QWidget#strip, QWidget#below, QWidget#side {{ background: {theme.furniture}; }}
+    QWidget#strip {{ border-bottom: 1px solid {theme.line}; }}
+    QWidget#below {{ border-top: 1px solid {theme.line}; }}
+    QWidget#side {{ border-left: 1px solid {theme.line}; }}
+    QLabel#home, QLabel#panel_title {{ font-size: 15px; font-weight: bold; }}
+    QLabel#section {{ font-size: 14px; font-weight: bold; }}
+    QLabel#caption {{ font-size: 12px; color: {theme.soft}; }}
+    QLabel#status {{ background: {_bar(theme)}; color: {_on_bar(theme)}; padding: 0 16px; }}
+    QListView {{ background: transparent; border: none; }}
+    QScrollArea, QScrollArea > QWidget > QWidget {{ background: transparent; border: none; }}
+    QPushButton#level {{
+        background: {theme.paper}; border: 1px solid {theme.soft}; border-radius: 6px; padding: 4px 12px;
+    }}
+    QPushButton#level:checked {{ background: {theme.ink}; color: {theme.paper}; font-weight: bold; }}
+    QPushButton#plain {{
+        background: {theme.paper}; border: 1px solid {theme.line}; border-radius: 6px; padding: 4px 12px;
+    }}
+    QPushButton:focus {{ border: 2px solid {theme.ink}; }}
+    QSplitter::handle {{ background: {theme.line}; }}
+    QMenuBar, QMenu {{ background: {theme.furniture}; }}
+    QMenuBar::item:selected, QMenu::item:selected {{ background: {theme.ink}; color: {theme.paper}; }}
+    QMenu::item:disabled {{ color: {theme.faint}; }}
+    QToolTip {{ background: {_bar(theme)}; color: {_on_bar(theme)}; border: none; padding: 6px; }}
+    QScrollBar:vertical {{ background: transparent; width: 10px; }}
+    QScrollBar::handle:vertical {{ background: {theme.line}; border-radius: 4px; min-height: 24px; }}
+    QScrollBar::add-line, QScrollBar::sub-line {{ height: 0; }}
+    """
+
+
+def _bar(theme: Theme) -> str:
+    return theme.furniture if theme.name == "dark" else theme.ink
+
+
+def _on_bar(theme: Theme) -> str:
+    return theme.ink if theme.name == "dark" else theme.paper

@@ -1,0 +1,44 @@
+"""The worker: findings are computed off the window's thread, and only the newest request is answered."""
+
+from threading import Lock, Thread
+
+from PySide6.QtCore import QObject, Signal
+
+from floorplan_circuits.findings import Findings
+from floorplan_circuits.home.home import Home
+
+
+class Finder(QObject):
+    """Computes findings in a thread of its own. `found` brings them back to the window's thread."""
+
+    found = Signal(object)
+
+    def __init__(self, parent: QObject | None = None) -> None:
+        super().__init__(parent)
+        self._lock = Lock()
+        self._wanted: Home | None = None
+        self._before: Findings | None = None
+        self._thread: Thread | None = None
+
+    def ask(self, home: Home) -> None:
+        """Ask for the findings of `home`; an older request that has not begun is dropped."""
+        with self._lock:
+            self._wanted = home
+            if self._thread is None:
+                self._thread = Thread(target=self._work, name="findings", daemon=True)
+                self._thread.start()
+
+    def _work(self) -> None:
+        from floorplan_circuits.find import find  # late: shapely must not delay the first frame
+
+        while True:
+            with self._lock:
+                home, self._wanted = self._wanted, None
+                if home is None:
+                    self._thread = None
+                    return
+            self._before = find(home, self._before)
+            with self._lock:
+                newest = self._wanted is None
+            if newest:
+                self.found.emit(self._before)
