@@ -54,9 +54,9 @@ def sheet_of(theme: Theme) -> str:
     QListView {{ background: transparent; border: none; }}
     QScrollArea, QScrollArea > QWidget > QWidget {{ background: transparent; border: none; }}
     QPushButton#level {{
-        background: {theme.paper}; border: 1px solid {theme.soft}; border-radius: 6px; padding: 4px 12px;
+        background: {theme.paper}; border: 1px solid {theme.soft}; border-radius: 6px; padding: 4px 14px; font-weight: bold;
     }}
-    QPushButton#level:checked {{ background: {theme.ink}; color: {theme.paper}; font-weight: bold; }}
+    QPushButton#level:checked {{ background: {theme.ink}; color: {theme.paper}; }}
     QPushButton#plain {{
         background: {theme.paper}; border: 1px solid {theme.line}; border-radius: 6px; padding: 4px 12px;
     }}
