@@ -20,6 +20,9 @@ Ring = tuple[XY, ...]
 SLIVER_MM2 = 100.0
 """A square centimetre of floor: smaller pieces are left out, no scale shows them."""
 
+SHAKES_MM = (0.0, 0.003, 0.03, 0.3, 3.0)
+"""How far places are moved, in turn, where their cells do not add up to the floor."""
+
 CRISP_MM = 0.01
 """Corners that stray less than this from a straight edge are left out."""
 
@@ -55,18 +58,48 @@ def _divided(outline: Outline, places: tuple[tuple[int, int, Key], ...]) -> tupl
         return ()
     if len(keys) == 1:
         return ((keys[0], _rings(np.array([floor]))[0]),)
-    parts = shapely.intersection(_united(floor, _sites(outline, places), keys), floor)
+    parts = _parts(floor, _sites(outline, places), keys)
     return tuple((key, rings) for key, rings in zip(keys, _rings(parts), strict=True) if rings)
+
+
+def _parts(floor: shapely.Geometry, sites: list[tuple[XY, Key]], keys: Sequence[Key]) -> npt.NDArray[np.object_]:
+    """Return the floor of each key.
+
+    Where four places lie on one circle to within a hair, GEOS can return cells that overlap: the places are then
+    shaken by a little more each time until the cells add up to the floor.
+    """
+    for shake in SHAKES_MM:
+        shaken = [((x + shake * cos(7 * n), y + shake * sin(5 * n)), key) for n, ((x, y), key) in enumerate(sites)]
+        parts = shapely.intersection(_united(floor, shaken, keys), floor)
+        if abs(shapely.area(parts).sum() - floor.area) < SLIVER_MM2:
+            break
+    return parts
 
 
 def _united(floor: shapely.Geometry, sites: list[tuple[XY, Key]], keys: Sequence[Key]) -> npt.NDArray[np.object_]:
     """Return the united cells of each key, reaching past the floor."""
     points = shapely.multipoints([at for at, _ in sites])
     cells = shapely.get_parts(shapely.voronoi_polygons(points, extend_to=floor, ordered=True))
+    frayed = shapely.get_type_id(cells) != POLYGON
+    cells[frayed] = [_without_threads(cell) for cell in cells[frayed]]
     rank = {key: place for place, key in enumerate(keys)}
     of_key = np.array([rank[key] for _, key in sites])
     groups = [cells[of_key == place] for place in range(len(keys))]
-    return np.array([group[0] if len(group) == 1 else shapely.coverage_union_all(group) for group in groups])
+    return np.array([group[0] if len(group) == 1 else _union(group) for group in groups])
+
+
+def _union(cells: npt.NDArray[np.object_]) -> shapely.Geometry:
+    """Unite cells that only touch; the slower way where rounding made two of them overlap by a hair."""
+    try:
+        return shapely.coverage_union_all(cells)
+    except shapely.errors.GEOSException:
+        return shapely.union_all(shapely.make_valid(cells))
+
+
+def _without_threads(cell: shapely.Geometry) -> shapely.Geometry:
+    """Return a cell's area without the lines that GEOS leaves hanging on it where corners all but meet."""
+    parts = shapely.get_parts(cell)
+    return shapely.union_all(parts[shapely.get_type_id(parts) == POLYGON])
 
 
 # --- places that coincide -------------------------------------------------------------------------------------------
