@@ -5,7 +5,8 @@ import gc
 import json
 import os
 import sys
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
+from contextlib import contextmanager
 from datetime import date
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -21,11 +22,23 @@ PAPERS = ("letter", "legal", "tabloid", "a4", "a3")
 def main(arguments: Sequence[str] | None = None) -> int:
     """Run the command and return its exit status: 0 nothing found, 1 hazards, 2 unreadable or no display."""
     words = list(sys.argv[1:] if arguments is None else arguments)
-    if words[:1] == ["print"]:
-        return _print(_print_options(words[1:]))
-    if words[:1] == ["check"]:
-        return _check(_check_options(words[1:]))
-    return _window(_window_options(words))
+    with _collector_out_of_the_way():
+        if words[:1] == ["print"]:
+            return _print(_print_options(words[1:]))
+        if words[:1] == ["check"]:
+            return _check(_check_options(words[1:]))
+        return _window(_window_options(words))
+
+
+@contextmanager
+def _collector_out_of_the_way() -> Iterator[None]:
+    """Keep the cycle collector off while all that is made is needed, and from walking it once more at the end."""
+    gc.disable()
+    try:
+        yield
+    finally:
+        gc.freeze()
+        gc.enable()
 
 
 def _window_options(words: Sequence[str]) -> argparse.Namespace:
@@ -65,7 +78,6 @@ def _findings(path: Path) -> "tuple[Findings, dict[str, bytes]] | None":
     from floorplan_circuits.files.open import open_home
     from floorplan_circuits.find import find
 
-    gc.disable()  # one home, one answer: the collector would only walk what is needed anyway
     try:
         stored = open_home(path)
     except CannotOpen as error:
@@ -133,6 +145,8 @@ def _window(options: argparse.Namespace) -> int:
             file=sys.stderr,
         )
         return UNREADABLE
+    import floorplan_circuits.files.open  # both before Qt, which makes every import after it slower
+    import floorplan_circuits.sheets.panel_column  # noqa: F401  # the drawing with it
     from floorplan_circuits.desktop.program import run
 
     return run(options.home)

@@ -5,8 +5,8 @@ What has the very same inputs as in earlier findings is carried over, so that `f
 
 from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
-from functools import partial
+from dataclasses import dataclass, replace
+from typing import TypeGuard
 
 from floorplan_circuits.directory.wording import lines
 from floorplan_circuits.findings import BoxFinding, Conclusion, Findings, PanelFinding, Zone
@@ -21,56 +21,53 @@ from floorplan_circuits.home.home import Home, existing_feeds
 from floorplan_circuits.home.kinds import kind_named
 from floorplan_circuits.supply.graph import supply_graph
 from floorplan_circuits.supply.numbering import marks, panel_finding, reading_order
-from floorplan_circuits.survey.boxes import box_findings
-from floorplan_circuits.survey.conclusions import conclusions
+from floorplan_circuits.survey.boxes import Survey, box_findings
+from floorplan_circuits.survey.conclusions import conclusions, never_proved
 from floorplan_circuits.survey.log_book import LogBook
+from floorplan_circuits.survey.statements import statements
+from floorplan_circuits.survey.troubles import keep_off
 
 SETTLED = ("proved", "traced")
-UNTESTED = ("unknown", "claimed", "suggested", "traced")
 SAME_ROOM, SAME_BOX = 1, 2
 
 
 def find(home: Home, before: Findings | None = None) -> Findings:
     """Return all findings about `home`; `before` are any earlier findings, whose unchanged parts are carried over."""
-    carry = partial(_same, home, before)
-    if before is not None and carry("rooms"):
-        shapes, wall_pieces = before.rooms, before.walls
-    else:
-        shapes, wall_pieces = room_shapes(home), walls(home)
-    if before is not None and carry("rooms", "boxes"):
-        room_of, near = before.room_of, before.near
-    else:
-        room_of, near = room_of_boxes(home), near_boxes(home)
-    if before is not None and carry("panels", "breakers"):
-        names, panels = before.marks, before.panels
-    else:
-        names, panels = marks(home), _panels(home)
+    drawn = _drawn(home, before)
+    book, graph = LogBook(home), supply_graph(home)
+    stated = statements(home, graph)
+    known = conclusions(home, graph, book, stated)
     order = {breaker: place for place, breaker in enumerate(reading_order(home))}
-    book = LogBook(home)
-    known = conclusions(home, supply_graph(home), book)
-    boxes = box_findings(home, known, room_of, order, book)
-    return Findings(
-        home=home,
-        marks=names,
-        rooms=shapes,
-        room_of=room_of,
-        near=near,
-        walls=wall_pieces,
-        zones=_zones(home, known, room_of),
-        panels=panels,
+    boxes = box_findings(Survey(home, book, known, stated, drawn.room_of, order))
+    return replace(
+        drawn,
+        zones=_zones(home, known, drawn.room_of),
         conclusions=known,
         boxes=boxes,
-        hazards=hazards(boxes, known, names),
+        hazards=hazards(boxes, known, drawn.marks, keep_off(home, book)),
         lines=lines(home, known, boxes),
         colours=_colours(home, known, boxes),
-        never_tested=tuple(feed for feed, one in known.items() if one.standing in UNTESTED),
+        never_tested=never_proved(home, book, stated, known),
         evidence_to=book.last_date()[:10],
     )
 
 
-def _same(home: Home, before: Findings | None, *tables: str) -> bool:
-    """Tell whether the named tables are the very objects that `before` was computed from."""
-    return before is not None and all(getattr(home, name) is getattr(before.home, name) for name in tables)
+def _drawn(home: Home, before: Findings | None) -> Findings:
+    """Return what follows from the drawing and the panels alone: what an edit elsewhere leaves as it was."""
+    return Findings(
+        home=home,
+        marks=before.marks if _same(before, home, "panels", "breakers") else marks(home),
+        rooms=before.rooms if _same(before, home, "rooms") else room_shapes(home),
+        room_of=before.room_of if _same(before, home, "rooms", "boxes") else room_of_boxes(home),
+        near=before.near if _same(before, home, "boxes") else near_boxes(home),
+        walls=before.walls if _same(before, home, "rooms") else walls(home),
+        panels=before.panels if _same(before, home, "panels", "breakers", "system") else _panels(home),
+    )
+
+
+def _same(before: Findings | None, home: Home, *fields: str) -> TypeGuard[Findings]:
+    """Tell whether the named fields are the very objects that `before` was computed from."""
+    return before is not None and all(getattr(home, name) is getattr(before.home, name) for name in fields)
 
 
 def _panels(home: Home) -> dict[int, PanelFinding]:
@@ -96,7 +93,7 @@ def _zones(home: Home, known: Mapping[int, Conclusion], room_of: Mapping[int, in
     devices = Counter[int]()
     for place in existing_feeds(home):
         room, one = room_of.get(place.box.id), known[place.feed.id]
-        breaker = one.breakers[0] if one.breakers else 0
+        breaker = one.breakers[0] if one.breakers and one.standing != "unknown" else 0
         devices[breaker] += 1
         if room is not None and place.box.at is not None and place.device is not None:
             is_switch = kind_named(place.device.kind).group == "switch"

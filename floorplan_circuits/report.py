@@ -1,8 +1,9 @@
 """What `check` says of a home, as text and as JSON. The JSON's form is documented in the project's `shared/`."""
 
+from collections.abc import Iterator
 from typing import Any
 
-from floorplan_circuits.findings import BoxFinding, Findings, Hazard
+from floorplan_circuits.findings import BoxFinding, Findings
 from floorplan_circuits.home.boxes import Feed
 from floorplan_circuits.home.home import existing_feeds
 from floorplan_circuits.home.kinds import kind_named
@@ -70,28 +71,43 @@ def _counts(findings: Findings) -> dict[str, int]:
 
 # --- text -----------------------------------------------------------------------------------------------------------
 
-CAUTION = "A map can be wrong: test before you touch. Local codes apply."
+CAUTION = "A map can be wrong: test before you touch, and prove the tester before and after. Local codes apply."
 
 
 def as_text(findings: Findings) -> str:
-    """Return the report for a person; its last line says how many feeds were never tested."""
-    count = len(findings.never_tested)
-    feeds = "1 feed was" if count == 1 else f"{count} feeds were"
-    return "\n".join((_title(findings), *_hazard_lines(findings), "", CAUTION, f"{feeds} never tested."))
+    """Return the report for a person, why a danger matters told once; its last line counts what was never tested."""
+    lines = (_title(findings), *_hazard_lines(findings), "", *_not_opened(findings), CAUTION, _never_tested(findings))
+    return "\n".join(lines)
 
 
 def _title(findings: Findings) -> str:
-    name = findings.home.name or "This home"
-    count = len({hazard.box for hazard in findings.hazards})
-    if not count:
-        return f"{name}: no hazard found among what is recorded ({len(findings.boxes)} boxes)."
-    return f"{name}: {count} of {len(findings.boxes)} boxes to know before you open them, worst first."
+    name, boxes = findings.home.name or "This home", _counted(len(findings.boxes), "box", "boxes")
+    dangerous = len({hazard.box for hazard in findings.hazards})
+    if not dangerous:
+        return f"{name}: no danger found among what is recorded ({boxes})."
+    return f"{name}: {dangerous} of {boxes} can be live with a breaker off. Worst first:"
 
 
-def _hazard_lines(findings: Findings) -> list[str]:
-    return [line for hazard in findings.hazards for line in _hazard(hazard, findings)]
+def _hazard_lines(findings: Findings) -> Iterator[str]:
+    told = set[str]()
+    for hazard in findings.hazards:
+        yield f"\n{findings.home.boxes[hazard.box].mark}  {hazard.says}"
+        if hazard.why not in told:
+            yield f"    {hazard.why}"
+        told.add(hazard.why)
+        yield f"    {hazard.do}"
 
 
-def _hazard(hazard: Hazard, findings: Findings) -> tuple[str, str, str]:
-    mark = findings.home.boxes[hazard.box].mark
-    return f"\n{mark}  {hazard.says}", f"    {hazard.why}", f"    {hazard.do}"
+def _not_opened(findings: Findings) -> Iterator[str]:
+    closed = sum(not found.opened for found in findings.boxes.values())
+    if closed:
+        boxes = _counted(closed, "box", "boxes")
+        yield f"Nobody has yet looked in {boxes}: more may enter than the map shows."
+
+
+def _never_tested(findings: Findings) -> str:
+    return f"{_counted(len(findings.never_tested), 'feed was', 'feeds were')} never tested."
+
+
+def _counted(count: int, one: str, many: str) -> str:
+    return f"{count} {one if count == 1 else many}"

@@ -9,6 +9,19 @@ Layer = Literal["receptacles", "lights", "both"]
 
 
 @dataclass(frozen=True, slots=True)
+class Draft:
+    """What is drawn while a gesture goes on, in house mm: lines, a marquee, a symbol to be put, words beside it."""
+
+    lines: tuple[tuple[XY, ...], ...] = ()
+    marquee: tuple[XY, XY] | None = None
+    symbol: str = ""
+    at: XY = (0.0, 0.0)
+    angle: int = 0
+    joins: bool = False
+    words: str = ""
+
+
+@dataclass(frozen=True, slots=True)
 class View:
     """The level shown, what is selected or under the pointer, and where the plan stands in the window.
 
@@ -21,6 +34,7 @@ class View:
     hover: Subject | None = None
     scale: float = 50.0
     centre: XY = (0.0, 0.0)
+    draft: Draft | None = None
 
     def with_changes(self, **fields: object) -> Self:
         """Return a copy with `fields` replaced."""

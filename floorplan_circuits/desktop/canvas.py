@@ -18,9 +18,12 @@ from PySide6.QtGui import (
 from PySide6.QtWidgets import QWidget
 
 from floorplan_circuits.desktop.ink_painter import Compiled, compiled, paint
+from floorplan_circuits.drawing.overlays import draft_ink
 from floorplan_circuits.drawing.palette import LIGHT, Theme
 from floorplan_circuits.drawing.plan import Plan, what_hits
 from floorplan_circuits.findings import Subject
+from floorplan_circuits.gestures.events import Key, Move, Press, Release
+from floorplan_circuits.view import Draft
 
 PX_PER_MM = 96 / 25.4
 """At 96 pixels an inch a paper millimetre is this many pixels, before the screen's own scale."""
@@ -31,14 +34,29 @@ VEIL = 0.55
 BLINK_MS = 200
 MARGIN_PX = 26
 
+REACH_PX = 9
+NAMED_KEYS = {
+    Qt.Key.Key_Escape: "escape",
+    Qt.Key.Key_Return: "enter",
+    Qt.Key.Key_Enter: "enter",
+    Qt.Key.Key_Delete: "delete",
+    Qt.Key.Key_Backspace: "backspace",
+    Qt.Key.Key_Left: "left",
+    Qt.Key.Key_Right: "right",
+    Qt.Key.Key_Up: "up",
+    Qt.Key.Key_Down: "down",
+}
 MakePlan = Callable[[float], Plan]
 
 
 class PlanCanvas(QWidget):
     """Shows one level. It is given a function that makes the plan for a scale, and asks for as few as it can."""
 
-    subject_clicked = Signal(object)
+    hand_did = Signal(object)
+    """A gesture's event, in house mm; `reach()` tells how near counts as at."""
     subject_hovered = Signal(object)
+    subject_opened = Signal(object)
+    """A double click on a subject."""
 
     def __init__(self) -> None:
         super().__init__()
@@ -55,6 +73,8 @@ class PlanCanvas(QWidget):
         self._ink: Compiled | None = None
         self._still: QPixmap | None = None
         self._still_at = QPointF()
+        self._draft: Draft | None = None
+        self._space = False
         self._lit: frozenset[Subject] = frozenset()
         self._ringed: frozenset[Subject] = frozenset()
         self._blinking = False
@@ -71,6 +91,12 @@ class PlanCanvas(QWidget):
         if make is not None and not keep_view:
             self.fit()
         self.update()
+
+    def show_draft(self, draft: Draft | None) -> None:
+        """Draw what a gesture is about to do."""
+        if draft != self._draft:
+            self._draft = draft
+            self.update()
 
     def light(self, subjects: frozenset[Subject]) -> None:
         """Let these subjects keep their ink while all else pales; none of them restores all."""
@@ -191,8 +217,11 @@ class PlanCanvas(QWidget):
             self._render_still()
         assert self._still is not None
         painter.drawPixmap(self._offset_of_still(), self._still)
+        if self.empty_words:
+            self._paint_words(painter)
         self._paint_lit(painter)
         self._paint_rings(painter)
+        self._paint_draft(painter)
 
     def _paint_words(self, painter: QPainter) -> None:
         painter.setPen(QColor(self.theme.soft))
@@ -233,6 +262,13 @@ class PlanCanvas(QWidget):
         for subject in self._lit:
             paint(painter, self._ink.about.get(subject, ()), self._mm(), origin.x(), origin.y())
 
+    def _paint_draft(self, painter: QPainter) -> None:
+        if self._draft is None:
+            return
+        ink = compiled(draft_ink(self._draft, self._made_scale(), self.theme))
+        origin = self.to_pixels(QPointF(0, 0))
+        paint(painter, ink.ops, self._mm(), origin.x(), origin.y())
+
     def _paint_rings(self, painter: QPainter) -> None:
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         painter.setBrush(Qt.BrushStyle.NoBrush)
@@ -264,58 +300,84 @@ class PlanCanvas(QWidget):
             return True
         return super().event(event)
 
+    def reach(self) -> float:
+        """Return how near counts as at, in house mm: a few pixels at this zoom."""
+        return REACH_PX * self.scale / PX_PER_MM
+
     def mousePressEvent(self, event: QMouseEvent) -> None:  # noqa: N802  # Qt's name
-        """Note where a click or a drag begins."""
+        """Begin a gesture; the middle or right button, or the space bar, begins to pan."""
         self._pressed, self._dragged = event.position().toPoint(), False
+        if event.button() == Qt.MouseButton.LeftButton and not self._space:
+            self.hand_did.emit(Press(*self._place(event), _adds(event)))
 
     def mouseMoveEvent(self, event: QMouseEvent) -> None:  # noqa: N802  # Qt's name
-        """Pan while a button is down, else tell what is under the pointer."""
-        at = event.position().toPoint()
-        if self._pressed is not None and event.buttons() != Qt.MouseButton.NoButton:
-            self._pan_from(self._pressed, at)
+        """Go on with the gesture or the pan; tell what is under the pointer."""
+        left = bool(event.buttons() & Qt.MouseButton.LeftButton)
+        if self._pressed is not None and (self._space or not left) and event.buttons() != Qt.MouseButton.NoButton:
+            self._pan_from(self._pressed, event.position().toPoint())
             return
-        subject = self.subject_at(event.position())
-        if subject != self._hovered:
+        at, subject = self._place(event)
+        self.hand_did.emit(Move(at, subject, left))
+        if subject != self._hovered and not left:
             self._hovered = subject
             self.subject_hovered.emit(subject)
+
+    def mouseReleaseEvent(self, event: QMouseEvent) -> None:  # noqa: N802  # Qt's name
+        """End the gesture or the pan."""
+        self.unsetCursor()
+        if event.button() == Qt.MouseButton.LeftButton and not self._space and not self._dragged:
+            self.hand_did.emit(Release(*self._place(event), _adds(event)))
+        self._pressed = None
+
+    def mouseDoubleClickEvent(self, event: QMouseEvent) -> None:  # noqa: N802  # Qt's name
+        """Open what is under the pointer: a room's or a device's name is edited in place."""
+        self.mousePressEvent(event)
+        self.subject_opened.emit(self.subject_at(event.position()))
+
+    def leaveEvent(self, event: QEvent) -> None:  # noqa: N802  # Qt's name
+        """Forget what was under the pointer."""
+        if self._hovered is not None:
+            self._hovered = None
+            self.subject_hovered.emit(None)
+
+    def _place(self, event: QMouseEvent) -> tuple[tuple[float, float], Subject | None]:
+        house = self.to_house(event.position())
+        return (house.x(), house.y()), self.subject_at(event.position())
 
     def _pan_from(self, start: QPoint, at: QPoint) -> None:
         step = at - start
         if not self._dragged and step.manhattanLength() < 4:
             return
-        self._dragged, self._pressed, self._fitted = True, at, False
-        self.centre -= QPointF(step) * (self.scale / PX_PER_MM)
+        self._dragged, self._pressed = True, at
         self.setCursor(Qt.CursorShape.ClosedHandCursor)
+        self._pan(QPointF(step))
+
+    def _pan(self, step: QPointF) -> None:
+        self._fitted = False
+        self.centre -= step * (self.scale / PX_PER_MM)
         gone = (self.centre - self._still_at) * (PX_PER_MM / self.scale)
         if max(abs(gone.x()), abs(gone.y())) > self._spare():
             self._still = None
         self.update()
 
-    def mouseReleaseEvent(self, event: QMouseEvent) -> None:  # noqa: N802  # Qt's name
-        """End a drag, or tell what was clicked."""
-        self.unsetCursor()
-        if not self._dragged and event.button() == Qt.MouseButton.LeftButton:
-            self.subject_clicked.emit(self.subject_at(event.position()))
-        self._pressed = None
-
     def keyPressEvent(self, event: QKeyEvent) -> None:  # noqa: N802  # Qt's name
-        """Zoom and pan by keys: + and −, 0 to fit, arrows."""
-        steps = {
-            Qt.Key.Key_Left: QPointF(-40, 0),
-            Qt.Key.Key_Right: QPointF(40, 0),
-            Qt.Key.Key_Up: QPointF(0, -40),
-            Qt.Key.Key_Down: QPointF(0, 40),
-        }
+        """Hand keys to the tool; + and − zoom, 0 shows all, the space bar pans."""
         key = Qt.Key(event.key())
-        if key in steps:
-            self.centre += steps[key] * (self.scale / PX_PER_MM)
-            self._fitted = False
-            self._changed()
-        elif key in (Qt.Key.Key_Plus, Qt.Key.Key_Equal):
-            self.zoom(1.25)
-        elif key == Qt.Key.Key_Minus:
-            self.zoom(0.8)
-        elif key == Qt.Key.Key_0:
-            self.fit()
+        if key == Qt.Key.Key_Space:
+            self._space = True
+        elif key in NAMED_KEYS:
+            self.hand_did.emit(Key(NAMED_KEYS[key], "", _adds(event)))
+        elif event.text().isprintable() and event.text():
+            self.hand_did.emit(Key("", event.text(), _adds(event)))
         else:
             super().keyPressEvent(event)
+
+    def keyReleaseEvent(self, event: QKeyEvent) -> None:  # noqa: N802  # Qt's name
+        """End panning by the space bar."""
+        if event.key() == Qt.Key.Key_Space and not event.isAutoRepeat():
+            self._space = False
+        super().keyReleaseEvent(event)
+
+
+def _adds(event: QMouseEvent | QKeyEvent) -> bool:
+    return bool(event.modifiers() & Qt.KeyboardModifier.ShiftModifier)

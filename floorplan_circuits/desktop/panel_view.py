@@ -1,17 +1,17 @@
 """The panel's face in the window: the same ink as on paper, with what a click or the pointer names."""
 
-from PySide6.QtCore import QPointF, QRectF, QSize, QSizeF, Qt, Signal
+from PySide6.QtCore import QPointF, QRect, QRectF, QSize, QSizeF, Qt, Signal
 from PySide6.QtGui import QColor, QMouseEvent, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QWidget
 
 from floorplan_circuits.desktop.canvas import PX_PER_MM
 from floorplan_circuits.desktop.ink_painter import Compiled, compiled, paint
 from floorplan_circuits.drawing.palette import LIGHT, Theme
-from floorplan_circuits.drawing.panel_face import Face, FaceStyle, face_rows, panel_face
+from floorplan_circuits.drawing.panel_face import NUMBER, Face, FaceStyle, face_rows, panel_face
 from floorplan_circuits.findings import Findings, Subject
 from floorplan_circuits.home.power import Panel
 
-INSET = 16
+INSET, TOP = 16, 4
 LEAST_ROW_MM, MOST_ROW_MM = 7.6, 12.0
 
 
@@ -20,6 +20,10 @@ class PanelView(QWidget):
 
     breaker_clicked = Signal(object)
     breaker_hovered = Signal(object)
+    space_clicked = Signal(int, object)
+    """A space without a breaker was clicked: its number, and its half or None."""
+    breaker_opened = Signal(object)
+    """A breaker was double-clicked, to be typed anew."""
 
     def __init__(self) -> None:
         super().__init__()
@@ -69,18 +73,18 @@ class PanelView(QWidget):
         face = self._drawn()
         if face is None or self._ink is None:
             return
-        paint(painter, self._ink.ops, PX_PER_MM, INSET, 4)
+        paint(painter, self._ink.ops, PX_PER_MM, INSET, TOP)
         painter.setBrush(Qt.BrushStyle.NoBrush)
         painter.setPen(QPen(QColor(self.theme.ink), 2.5))
         for (left, top, right, bottom), subject in face.spots:
             if subject in self._ringed:
-                corner = QPointF(left * PX_PER_MM + INSET, top * PX_PER_MM + 4)
+                corner = QPointF(left * PX_PER_MM + INSET, top * PX_PER_MM + TOP)
                 size = QSizeF((right - left) * PX_PER_MM, (bottom - top) * PX_PER_MM)
                 painter.drawRoundedRect(QRectF(corner, size), 5, 5)
 
     def _at(self, event: QMouseEvent) -> Subject | None:
         face = self._drawn()
-        x, y = (event.position().x() - INSET) / PX_PER_MM, (event.position().y() - 4) / PX_PER_MM
+        x, y = (event.position().x() - INSET) / PX_PER_MM, (event.position().y() - TOP) / PX_PER_MM
         spots = face.spots if face is not None else []
         inside = (subject for (left, top, right, bottom), subject in spots if left <= x < right and top <= y < bottom)
         return next(inside, None)
@@ -98,5 +102,60 @@ class PanelView(QWidget):
         self.breaker_hovered.emit(None)
 
     def mousePressEvent(self, event: QMouseEvent) -> None:  # noqa: N802  # Qt's name
-        """Tell which breaker was clicked."""
-        self.breaker_clicked.emit(self._at(event))
+        """Tell which breaker, or which empty space, was clicked."""
+        subject = self._at(event)
+        if subject is not None:
+            self.breaker_clicked.emit(subject)
+            return
+        space = self.space_at(event.position())
+        if space is not None:
+            self.space_clicked.emit(*space)
+
+    def mouseDoubleClickEvent(self, event: QMouseEvent) -> None:  # noqa: N802  # Qt's name
+        """Open a breaker to type it anew."""
+        subject = self._at(event)
+        if subject is not None:
+            self.breaker_opened.emit(subject)
+
+    def space_at(self, at: QPointF) -> tuple[int, str | None] | None:
+        """Return the empty space under a place of the widget, and its half if its other half is taken."""
+        face = self._drawn()
+        if face is None or self._findings is None or self._panel is None:
+            return None
+        grid = self._findings.panels[self._panel.id]
+        row_high = face.height / grid.rows
+        x, y = (at.x() - INSET) / PX_PER_MM, (at.y() - TOP) / PX_PER_MM
+        column = int(grid.columns == 2 and x > (self.width() / 2 - INSET) / PX_PER_MM)
+        wanted = (int(y // row_high), column)
+        space = next((number for number, cell in grid.cells.items() if cell == wanted), None)
+        if space is None:
+            return None
+        half = "A" if y % row_high < row_high / 2 else "B"
+        other = "B" if half == "A" else "A"
+        return space, half if (space, other) in grid.taken else None
+
+    def area_of(self, space: int, half: str | None = None) -> QRect:
+        """Return where a space's words stand in the widget, in pixels, for typing over them."""
+        face = self._drawn()
+        if face is None or self._findings is None or self._panel is None:
+            return QRect(0, 0, 10, 10)
+        grid = self._findings.panels[self._panel.id]
+        row, column = grid.cells[space]
+        high = face.height / grid.rows * PX_PER_MM
+        wide = (self.width() - 2 * INSET) / grid.columns
+        top = TOP + row * high + (high / 2 if half == "B" else 0)
+        number = round(NUMBER * PX_PER_MM)
+        left = INSET + column * wide
+        words = wide - number - 28
+        x = left + number + 2 if column == 0 else left + 26
+        return QRect(round(x), round(top + 1), round(words), round(high / 2 if half else high) - 2)
+
+    def next_space(self, space: int) -> int | None:
+        """Return the next empty space below in the same column, else the first of the next column."""
+        if self._findings is None or self._panel is None:
+            return None
+        grid = self._findings.panels[self._panel.id]
+        ordered = sorted(grid.cells, key=lambda number: (grid.cells[number][1], grid.cells[number][0]))
+        later = ordered[ordered.index(space) + 1 :]
+        empty = (number for number in later if (number, "A") not in grid.taken and (number, "B") not in grid.taken)
+        return next(empty, None)

@@ -1,5 +1,7 @@
 """The panes round the plan: the strip above it, the dangers below it, the panel beside it, the status line."""
 
+from collections.abc import Mapping
+
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QButtonGroup, QFrame, QHBoxLayout, QLabel, QPushButton, QScrollArea, QVBoxLayout, QWidget
 
@@ -23,6 +25,7 @@ class Strip(QWidget):
     """The strip above the plan: the home's name and its levels."""
 
     level_chosen = Signal(int)
+    level_wanted = Signal()
 
     def __init__(self) -> None:
         super().__init__()
@@ -31,6 +34,7 @@ class Strip(QWidget):
         self.setFixedHeight(STRIP_HIGH)
         self.home_name = _label("home")
         self._group = QButtonGroup(self)
+        self._names: dict[int, str] = {}
         self._levels = QHBoxLayout()
         self._levels.setSpacing(4)
         row = QHBoxLayout(self)
@@ -38,11 +42,22 @@ class Strip(QWidget):
         row.setSpacing(20)
         row.addWidget(self.home_name)
         row.addLayout(self._levels)
+        self.add_level = QPushButton("+")
+        self.add_level.setObjectName("plain")
+        self.add_level.setToolTip("Add a level")
+        self.add_level.setAccessibleName("Add a level")
+        row.addWidget(self.add_level)
         row.addStretch()
+        self.add_level.clicked.connect(self.level_wanted)
         self._group.idClicked.connect(self.level_chosen)
 
     def show_levels(self, levels: list[Level], current: int | None) -> None:
         """Show a button for each level, the lowest first."""
+        names = {level.id: level.name for level in levels}
+        if names == self._names:
+            self.choose(current)
+            return
+        self._names = names
         for button in self._group.buttons():
             self._group.removeButton(button)
             button.deleteLater()
@@ -55,9 +70,16 @@ class Strip(QWidget):
             self._group.addButton(button, level.id)
             self._levels.addWidget(button)
 
-    def choose(self, level: int) -> None:
+    def show_counts(self, counts: Mapping[int, int]) -> None:
+        """Say on each level's button how much of what is pointed at is there."""
+        for button in self._group.buttons():
+            number = self._group.id(button)
+            name = self._names.get(number, "")
+            button.setText(f"{name} · {counts[number]}" if number in counts and len(self._names) > 1 else name)
+
+    def choose(self, level: int | None) -> None:
         """Mark a level as the one shown."""
-        button = self._group.button(level)
+        button = self._group.button(level) if level is not None else None
         if button is not None:
             button.setChecked(True)
 

@@ -1,5 +1,6 @@
 """Start the program: one Qt application, one window, and the home it was given."""
 
+import gc
 import sys
 from pathlib import Path
 
@@ -17,6 +18,15 @@ def run(path: Path | None = None) -> int:
     application.setFont(load_typeface())
     window = Window()
     window.show()
+    application.processEvents()  # the first frame stands before a home is read and the geometry library loaded
     if path is not None:
         window.open(path)
+    _collect_seldom()
     return application.exec()
+
+
+def _collect_seldom() -> None:
+    """Let the cycle collector run again, past what lasts as long as the window: no pause may be felt in a drag."""
+    gc.freeze()
+    gc.set_threshold(100_000, 20, 50)
+    gc.enable()

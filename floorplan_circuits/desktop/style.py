@@ -54,12 +54,34 @@ def sheet_of(theme: Theme) -> str:
     QListView {{ background: transparent; border: none; }}
     QScrollArea, QScrollArea > QWidget > QWidget {{ background: transparent; border: none; }}
     QPushButton#level {{
-        background: {theme.paper}; border: 1px solid {theme.soft}; border-radius: 6px; padding: 4px 14px; font-weight: bold;
+        background: {theme.paper}; border: 1px solid {theme.soft}; border-radius: 6px; padding: 4px 14px;
+        font-weight: bold;
     }}
     QPushButton#level:checked {{ background: {theme.ink}; color: {theme.paper}; }}
     QPushButton#plain {{
         background: {theme.paper}; border: 1px solid {theme.line}; border-radius: 6px; padding: 4px 12px;
     }}
+    QPushButton#action {{
+        background: {theme.ink}; color: {theme.paper}; border: none; border-radius: 6px; padding: 8px 16px;
+        font-weight: bold;
+    }}
+    QPushButton#action:focus {{ border: 2px solid {theme.soft}; }}
+    QWidget#rail, QWidget#first {{ background: {theme.furniture}; }}
+    QWidget#rail {{ border-right: 1px solid {theme.line}; }}
+    QLabel#first_title {{ font-size: 24px; font-weight: bold; }}
+    QLineEdit, QComboBox, QSpinBox {{
+        background: {theme.paper}; border: 1px solid {theme.line}; border-radius: 6px; padding: 3px 6px;
+        min-height: 20px;
+    }}
+    QLineEdit:focus, QComboBox:focus, QSpinBox:focus {{ border: 2px solid {theme.ink}; }}
+    QComboBox QAbstractItemView {{
+        background: {theme.paper}; selection-background-color: {theme.ink}; selection-color: {theme.paper};
+    }}
+    QSpinBox::up-button, QSpinBox::down-button {{ width: 0; }}
+    QComboBox::drop-down {{ border: none; width: 18px; }}
+    QTreeView {{ background: {theme.paper}; border: none; }}
+    QTreeView::item:selected {{ background: {theme.ink}; color: {theme.paper}; }}
+    QDockWidget {{ font-weight: bold; }}
     QPushButton:focus {{ border: 2px solid {theme.ink}; }}
     QSplitter::handle {{ background: {theme.line}; }}
     QMenuBar, QMenu {{ background: {theme.furniture}; }}

@@ -1,293 +1,239 @@
-"""The window: plan left, dangers under it, panel right, as on the paper."""
+"""The window: the first page or a home at work, its menus, and its files: new, open, save, recent, rescued."""
 
-from collections.abc import Callable
-from datetime import date
 from pathlib import Path
 
-from PySide6.QtCore import Qt
-from PySide6.QtGui import QAction, QKeySequence
-from PySide6.QtWidgets import QFileDialog, QMainWindow, QMessageBox, QSplitter, QVBoxLayout, QWidget
+from PySide6.QtCore import QSettings, Qt
+from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent
+from PySide6.QtWidgets import QDockWidget, QFileDialog, QMainWindow, QMessageBox, QStackedWidget
 
-from floorplan_circuits.desktop.canvas import PlanCanvas
-from floorplan_circuits.desktop.panes import BELOW_HIGH, SIDE_WIDE, Below, Side, Strip, status_line
+from floorplan_circuits.desktop.first_page import FirstPage
+from floorplan_circuits.desktop.menus import Menus
+from floorplan_circuits.desktop.outline import Outline
+from floorplan_circuits.desktop.rescuer import Rescuer, rescue_folder
+from floorplan_circuits.desktop.session import Session
 from floorplan_circuits.desktop.style import palette_of, sheet_of, system_theme
-from floorplan_circuits.desktop.worker import Finder
-from floorplan_circuits.drawing.palette import DARK, LIGHT, Theme
-from floorplan_circuits.drawing.plan import Plan, plan
-from floorplan_circuits.drawing.plan_boxes import circuits_in_words
-from floorplan_circuits.files.cannot import CannotOpen
-from floorplan_circuits.files.open import open_home
-from floorplan_circuits.findings import Findings, Hazard, Subject
-from floorplan_circuits.home.building import Level
-from floorplan_circuits.home.home import Home
-from floorplan_circuits.view import View
+from floorplan_circuits.desktop.work_area import WorkArea
+from floorplan_circuits.drawing.palette import Theme
+from floorplan_circuits.edits.starting import new_home
+from floorplan_circuits.files.cannot import CannotOpen, CannotSave
+from floorplan_circuits.files.open import Stored, open_home
+from floorplan_circuits.files.rescue import Rescue, drop_rescue, list_rescues, open_rescue
+from floorplan_circuits.home.lengths import Units
 
-NOTHING_OPEN = "Open a home: File, Open, or drop its file here."
-READY = "Point at a box or a breaker to see what it hangs on. Wheel zooms, drag moves, 0 shows all."
 LEAST_SIZE, DESIGN_SIZE = (1024, 700), (1280, 800)
+MOST_RECENT = 8
 
 
 class Window(QMainWindow):
-    """Shows one home. It computes nothing itself: a worker brings findings, the drawing makes ink of them."""
+    """One window, one home at a time."""
 
-    def __init__(self) -> None:
+    def __init__(self, rescues: Path | None = None, settings: QSettings | None = None) -> None:
         super().__init__()
         self.setWindowTitle("Floorplan Circuits")
         self.setMinimumSize(*LEAST_SIZE)
         self.resize(*DESIGN_SIZE)
         self.setAcceptDrops(True)
-        self.home: Home | None = None
-        self.findings: Findings | None = None
-        self.pictures: dict[str, bytes] = {}
-        self.shown = View()
-        self.theme = system_theme()
-        self.strip, self.canvas, self.below, self.side = Strip(), PlanCanvas(), Below(), Side()
-        self.status = status_line()
-        self.finder = Finder(self)
-        self._lay_out()
-        self._add_menus()
+        self.settings = settings or QSettings("Floorplan Circuits", "Floorplan Circuits")
+        self.rescuer = Rescuer(rescues or rescue_folder(), self)
+        self.session: Session | None = None
+        self.first, self.work, self.outline = FirstPage(), WorkArea(), Outline()
+        self.pages = QStackedWidget()
+        self.pages.addWidget(self.first)
+        self.pages.addWidget(self.work)
+        self.setCentralWidget(self.pages)
+        self.dock = QDockWidget("Outline", self)
+        self.dock.setObjectName("outline")
+        self.dock.setWidget(self.outline)
+        self.addDockWidget(Qt.DockWidgetArea.LeftDockWidgetArea, self.dock)
+        self.dock.hide()
+        self.menus = Menus(self)
         self._connect()
-        self.set_theme(self.theme)
-        self._show_nothing()
-
-    # --- built once -------------------------------------------------------------------------------------------------
-
-    def _lay_out(self) -> None:
-        middle = QSplitter(Qt.Orientation.Vertical)
-        middle.addWidget(self.canvas)
-        middle.addWidget(self.below)
-        middle.setStretchFactor(0, 1)
-        middle.setSizes([600, BELOW_HIGH])
-        across = QSplitter(Qt.Orientation.Horizontal)
-        across.addWidget(middle)
-        across.addWidget(self.side)
-        across.setStretchFactor(0, 1)
-        across.setSizes([DESIGN_SIZE[0] - SIDE_WIDE, SIDE_WIDE])
-        for splitter in (middle, across):
-            splitter.setHandleWidth(1)
-            splitter.setChildrenCollapsible(False)
-        whole = QWidget()
-        column = QVBoxLayout(whole)
-        column.setContentsMargins(0, 0, 0, 0)
-        column.setSpacing(0)
-        for part, stretch in ((self.strip, 0), (across, 1), (self.status, 0)):
-            column.addWidget(part, stretch)
-        self.setCentralWidget(whole)
-
-    def _add_menus(self) -> None:
-        rows: tuple[tuple[str, str, QKeySequence.StandardKey | str, Callable[[], object]], ...] = (
-            ("&File", "&Open…", QKeySequence.StandardKey.Open, self.ask_for_home),
-            ("&File", "Save wall map as &PDF…", QKeySequence.StandardKey.Print, self.ask_for_pdf),
-            ("&File", "&Quit", QKeySequence.StandardKey.Quit, self.close),
-            ("&View", "Show all of the &level", "0", self.canvas.fit),
-            ("&View", "Zoom &in", QKeySequence.StandardKey.ZoomIn, lambda: self.canvas.zoom(1.25)),
-            ("&View", "Zoom &out", QKeySequence.StandardKey.ZoomOut, lambda: self.canvas.zoom(0.8)),
-            ("&View", "L&ight", "", lambda: self.set_theme(LIGHT)),
-            ("&View", "&Dark", "", lambda: self.set_theme(DARK)),
-            ("&View", "As the &system", "", lambda: self.set_theme(system_theme())),
-        )
-        menus = {name: self.menuBar().addMenu(name) for name in dict.fromkeys(row[0] for row in rows)}
-        for menu, words, keys, act in rows:
-            action = QAction(words, self)
-            action.setShortcut(QKeySequence(keys))
-            action.triggered.connect(lambda _checked=False, act=act: act())
-            menus[menu].addAction(action)
+        self.set_theme(system_theme())
+        self.show_first_page()
 
     def _connect(self) -> None:
-        self.finder.found.connect(self._on_found)
-        self.strip.level_chosen.connect(self.show_level)
-        self.canvas.subject_clicked.connect(self.select)
-        self.canvas.subject_hovered.connect(self._on_hover)
-        self.side.view.breaker_clicked.connect(self.select)
-        self.side.view.breaker_hovered.connect(self._on_hover)
-        self.below.list.hazard_chosen.connect(self.go_to_hazard)
+        self.first.started.connect(self.start)
+        self.first.open_wanted.connect(self.ask_for_home)
+        self.first.path_chosen.connect(self.open)
+        self.first.rescue_chosen.connect(self.go_on_with)
+        self.first.rescue_dropped.connect(self._drop_rescue)
+        self.outline.subject_chosen.connect(self.work.go_to)
+        self.outline.name_wanted.connect(self.work.ask_for_name)
+        self.outline.remove_wanted.connect(self._remove_selected)
+        self.dock.visibilityChanged.connect(self._fill_outline)
 
-    # --- a home -----------------------------------------------------------------------------------------------------
+    def _remove_selected(self) -> None:
+        if self.session is not None:
+            self.session.remove()
+
+    # --- which home -------------------------------------------------------------------------------------------------
+
+    def show_first_page(self) -> None:
+        """Show the page that starts or opens a home."""
+        self.first.show_choices(self.recent(), list_rescues(self.rescuer.folder))
+        self.pages.setCurrentWidget(self.first)
+        self.menus.refresh(None)
+
+    def start(self, name: str, units: Units) -> None:
+        """Start a new home."""
+        if self.may_leave():
+            self._work_on(Session(Stored(new_home(name, units), {}, False, ""), None))
 
     def open(self, path: Path) -> bool:
-        """Open a home's file; a file that can't be opened leaves everything as it was and says why."""
+        """Open a home's file; one that can't be opened leaves everything as it was and says why."""
+        if not self.may_leave():
+            return False
         try:
             stored = open_home(path)
         except CannotOpen as error:
             self._say_it_failed("This home can’t be opened", str(error))
             return False
-        self.home, self.pictures, self.findings = stored.home, stored.pictures, None
-        self.strip.home_name.setText(stored.home.name or path.stem)
-        self.setWindowTitle(f"{stored.home.name or path.stem} – Floorplan Circuits")
-        self.status.setText(stored.notice or "Finding what is connected to what …")
-        self.finder.ask(stored.home)
+        self._work_on(Session(stored, path))
+        self._remember(path)
+        if stored.notice:
+            self.work.say(stored.notice)
         return True
 
-    def _on_found(self, findings: Findings) -> None:
-        if findings.home is not self.home:
-            return  # an answer about an earlier home
-        self.findings = findings
-        levels = sorted(findings.home.levels, key=lambda level: level.order)
-        current = self.shown.level if self.shown.level in findings.home.levels else _first_shown(levels, findings)
-        self.shown = self.shown.with_changes(level=current, selected=())
-        self.strip.show_levels(levels, current)
-        self.side.show_panel(findings, next(iter(findings.home.panels), None))
-        self.below.show_findings(findings)
-        self.below.list.show_findings(findings, self.theme)
-        self._show_plan(keep_view=False)
-        self.status.setText(READY)
-
-    def _show_nothing(self) -> None:
-        self.canvas.empty_words = NOTHING_OPEN
-        self.below.show_findings(None)
-        self.status.setText(NOTHING_OPEN)
-
-    def _show_plan(self, keep_view: bool) -> None:
-        findings, level = self.findings, self.shown.level
-        if findings is None or level is None:
-            self.canvas.show_level(None)
+    def go_on_with(self, rescue: Rescue) -> None:
+        """Go on with a rescued copy; it counts as not saved."""
+        try:
+            stored = open_rescue(rescue)
+        except CannotOpen as error:
+            self._say_it_failed("The rescued copy can’t be opened", str(error))
             return
+        session = Session(stored, rescue.of)
+        session.saved = None
+        self._work_on(session)
+        self.rescuer.note(session.home, rescue.of)
 
-        def make(scale: float) -> Plan:
-            return plan(findings, level, scale, _on_canvas(self.theme))
+    def _drop_rescue(self, rescue: Rescue) -> None:
+        drop_rescue(rescue)
+        self.show_first_page()
 
-        self.canvas.show_level(make, keep_view)
+    def _work_on(self, session: Session) -> None:
+        self.rescuer.drop()
+        self.session = session
+        session.edited.connect(self._on_edited)
+        session.found.connect(self._fill_outline)
+        session.looked.connect(lambda: self.menus.refresh(session))
+        self.work.show_session(session)
+        self.pages.setCurrentWidget(self.work)
+        self.work.canvas.setFocus()
+        self._show_title()
+        self.menus.refresh(session)
 
-    # --- looking about ------------------------------------------------------------------------------------------------
-
-    def set_theme(self, theme: Theme) -> None:
-        """Dress the window in a theme and draw everything in it."""
-        self.theme = theme
-        self.canvas.theme, self.side.view.theme = _on_canvas(theme), _on_canvas(theme)
-        self.setPalette(palette_of(theme))
-        self.setStyleSheet(sheet_of(theme))
-        self.side.view.show_panel(self.findings, next(iter(self.home.panels), None) if self.home else None)
-        self.below.list.show_findings(self.findings, theme)
-        if self.findings is not None:
-            self._show_plan(keep_view=True)
-
-    def show_level(self, level: int) -> None:
-        """Show another level, all of it."""
-        self.shown = self.shown.with_changes(level=level)
-        self.strip.choose(level)
-        self._show_plan(keep_view=False)
-
-    def select(self, subject: Subject | None) -> None:
-        """Select a box or a breaker: it gets a ring, and what belongs to it keeps its ink."""
-        self.shown = self.shown.with_changes(selected=() if subject is None else (subject,))
-        self._show_belonging(subject)
-
-    def go_to_hazard(self, hazard: Hazard) -> None:
-        """Show the box of a hazard in the middle of the plan."""
-        if self.findings is None:
+    def _on_edited(self) -> None:
+        session = self.session
+        if session is None:
             return
-        box = self.findings.home.boxes[hazard.box]
-        self.select(Subject("box", box.id))
-        if box.level is None or box.at is None:
-            self.status.setText(f"{box.mark} has no place on the plan yet.")
-            return
-        if box.level != self.shown.level:
-            self.show_level(box.level)
-        self.canvas.go_to(Subject("box", box.id))
+        if session.is_saved:
+            self.rescuer.drop()
+        else:
+            self.rescuer.note(session.home, session.path)
+        self._show_title()
+        self.menus.refresh(session)
 
-    def _on_hover(self, subject: Subject | None) -> None:
-        selected = self.shown.selected[0] if self.shown.selected else None
-        self._show_belonging(subject if subject is not None and subject.kind in ("box", "breaker") else selected)
+    def _show_title(self) -> None:
+        session = self.session
+        if session is not None:
+            self.setWindowTitle(f"{session.home.name or 'Unnamed home'}[*] – Floorplan Circuits")
+            self.setWindowModified(not session.is_saved)
 
-    def _show_belonging(self, subject: Subject | None) -> None:
-        """Ring the subject and what it hangs on; pale all but what hangs on a breaker."""
-        lit, boxes, breakers = _belonging(self.findings, subject)
-        self.canvas.light(lit)
-        self.canvas.ring(boxes)
-        self.side.view.ring(breakers)
-        self.status.setText(_sentence(self.findings, subject) or READY)
+    def _fill_outline(self) -> None:
+        if self.session is not None and self.session.findings is not None and self.dock.isVisible():
+            self.outline.show_findings(self.session.findings, self.session.view.selected)
 
     # --- files --------------------------------------------------------------------------------------------------------
 
     def ask_for_home(self) -> None:
         """Let the person choose a home's file."""
-        name, _ = QFileDialog.getOpenFileName(self, "Open a home", str(Path.home()), "Homes (*.json)")
+        name, _ = QFileDialog.getOpenFileName(self, "Open a home", self._last_folder(), "Homes (*.json)")
         if name:
             self.open(Path(name))
 
-    def ask_for_pdf(self) -> None:
-        """Let the person choose where the wall map goes."""
-        if self.findings is None:
-            self.status.setText("Nothing to print yet. Open a home first.")
-            return
-        name, _ = QFileDialog.getSaveFileName(self, "Save the wall map", "wall-map.pdf", "PDF (*.pdf)")
-        if name:
-            self.save_pdf(Path(name))
+    def save(self) -> bool:
+        """Save the home to its file; ask for one if it has none. Return whether it is saved."""
+        session = self.session
+        if session is None:
+            return True
+        return self.save_as() if session.path is None or session.read_only else self.save_to(session.path)
 
-    def save_pdf(self, path: Path) -> None:
-        """Write the wall map of the home as it is now."""
-        from floorplan_circuits.files.atomic import WRITE_FAULTS, write_whole
-        from floorplan_circuits.sheets.paper import PAPERS  # late: the PDF library must not delay the first frame
-        from floorplan_circuits.sheets.wall_map import wall_map
-        from floorplan_circuits.surfaces.pdf import pdf_of
+    def save_as(self) -> bool:
+        """Let the person choose the file to save to."""
+        if self.session is None:
+            return True
+        start = str(Path(self._last_folder()) / f"{self.session.home.name or 'home'}.json")
+        name, _ = QFileDialog.getSaveFileName(self, "Save the home", start, "Homes (*.json)")
+        return bool(name) and self.save_to(Path(name).with_suffix(".json"))
 
-        assert self.findings is not None
-        paper = PAPERS["a4" if self.findings.home.units == "metric" else "letter"]
-        sheet = wall_map(self.findings, paper, date.today().isoformat())
+    def save_to(self, path: Path) -> bool:
+        """Save the home to a file; one that can't be written leaves the old file as it was and says why."""
+        assert self.session is not None
         try:
-            write_whole(path, pdf_of(sheet, self.pictures))
-        except WRITE_FAULTS as error:
-            self._say_it_failed("The wall map can’t be written", f"{path}: {error}. Choose another folder or name.")
-            return
-        self.status.setText(f"Wall map saved: {path.name}, {paper.name}. A map can be wrong: test before you touch.")
+            self.session.save(path)
+        except CannotSave as error:
+            self._say_it_failed("The home can’t be saved", str(error))
+            return False
+        self._remember(path)
+        self.work.say(f"Saved: {path.name}. The version before it is kept beside it.")
+        return True
+
+    def may_leave(self) -> bool:
+        """Ask before anything unsaved is closed; return whether the window may go on to something else."""
+        session = self.session
+        if session is None or session.is_saved or not (session.history.past or session.path is None):
+            return True
+        answers = QMessageBox.StandardButton
+        box = QMessageBox(self)
+        box.setIcon(QMessageBox.Icon.Question)
+        box.setText(f"Save {session.home.name or 'this home'} before it is closed?")
+        box.setStandardButtons(answers.Save | answers.Discard | answers.Cancel)
+        answer = box.exec()
+        return self.save() if answer == answers.Save else answer == answers.Discard
+
+    def recent(self) -> list[Path]:
+        """Return the homes opened or saved last, the newest first."""
+        found = self.settings.value("recent", [])
+        return [Path(str(name)) for name in (found if isinstance(found, list) else [found]) if name]
+
+    def _remember(self, path: Path) -> None:
+        names = [str(path.resolve()), *(str(other) for other in self.recent() if other != path.resolve())]
+        self.settings.setValue("recent", names[:MOST_RECENT])
+        self.menus.refresh(self.session)
+
+    def _last_folder(self) -> str:
+        recent = self.recent()
+        return str(recent[0].parent if recent else Path.home())
 
     def _say_it_failed(self, title: str, words: str) -> None:
-        self.status.setText(words)
+        self.work.say(words)
         box = QMessageBox(QMessageBox.Icon.Warning, title, words, QMessageBox.StandardButton.Ok, self)
         box.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         box.open()
 
-    def dragEnterEvent(self, event: object) -> None:  # noqa: N802  # Qt's name
-        """Take a file that is dragged in."""
-        if event.mimeData().hasUrls():  # type: ignore[attr-defined]  # Qt's drag events share no typed base
-            event.acceptProposedAction()  # type: ignore[attr-defined]
+    # --- looks and events ---------------------------------------------------------------------------------------------
 
-    def dropEvent(self, event: object) -> None:  # noqa: N802  # Qt's name
+    def set_theme(self, theme: Theme) -> None:
+        """Dress the window in a theme and draw everything in it."""
+        self.setPalette(palette_of(theme))
+        self.setStyleSheet(sheet_of(theme))
+        self.work.set_theme(theme)
+
+    def dragEnterEvent(self, event: QDragEnterEvent) -> None:  # noqa: N802  # Qt's name
+        """Take a file that is dragged in."""
+        if event.mimeData().hasUrls():
+            event.acceptProposedAction()
+
+    def dropEvent(self, event: QDropEvent) -> None:  # noqa: N802  # Qt's name
         """Open the file that was dropped."""
-        urls = event.mimeData().urls()  # type: ignore[attr-defined]
+        urls = event.mimeData().urls()
         if urls and urls[0].isLocalFile():
             self.open(Path(urls[0].toLocalFile()))
 
-
-def _on_canvas(theme: Theme) -> Theme:
-    """Return the theme for the plan itself: in the dark, symbols are filled with the canvas."""
-    from dataclasses import replace
-
-    return replace(theme, paper=theme.canvas) if theme.name == "dark" else theme
-
-
-def _first_shown(levels: list[Level], findings: Findings) -> int | None:
-    """Return the level to show first: the lowest one at or above ground that has rooms, else any."""
-    with_rooms = {room.level for room in findings.home.rooms}
-    ranked = sorted(levels, key=lambda level: (level.id not in with_rooms, level.order < 0, level.order))
-    return ranked[0].id if ranked else None
-
-
-def _belonging(
-    findings: Findings | None, subject: Subject | None
-) -> tuple[frozenset[Subject], frozenset[Subject], frozenset[Subject]]:
-    """Return what keeps its ink, which boxes and which breakers get a ring, when a subject is pointed at."""
-    nothing = frozenset[Subject]()
-    if findings is None or subject is None:
-        return nothing, nothing, nothing
-    if subject.kind == "breaker":
-        boxes = {one.box for one in findings.conclusions.values() if subject.id in one.breakers}
-        lit = frozenset(Subject("box", box) for box in boxes)
-        return lit or frozenset({subject}), nothing, frozenset({subject})
-    if subject.kind == "box" and subject.id in findings.boxes:
-        breakers = frozenset(Subject("breaker", breaker) for breaker in findings.boxes[subject.id].breakers)
-        return nothing, frozenset({subject}), breakers
-    return nothing, nothing, nothing
-
-
-def _sentence(findings: Findings | None, subject: Subject | None) -> str:
-    """Return one sentence for the status line about what is pointed at."""
-    if findings is None or subject is None:
-        return ""
-    if subject.kind == "breaker":
-        line = findings.lines.get(subject.id)
-        feeds = sum(subject.id in one.breakers for one in findings.conclusions.values())
-        words = line.variants[0] if line else ""
-        return f"{findings.marks[subject.id]}: {words}. {feeds} feeds."
-    box = findings.home.boxes.get(subject.id) if subject.kind == "box" else None
-    return circuits_in_words(box, findings) if box is not None else ""
+    def closeEvent(self, event: QCloseEvent) -> None:  # noqa: N802  # Qt's name
+        """Ask before unsaved work is lost; closed on purpose, nothing needs rescuing."""
+        if not self.may_leave():
+            event.ignore()
+            return
+        self.rescuer.drop()
+        event.accept()

@@ -26,5 +26,11 @@ class Frame:
         return [room for room in self.findings.home.rooms if room.level == self.level]
 
     def boxes(self) -> list[Box]:
-        """Return the level's boxes that have a place."""
-        return [box for box in self.findings.home.boxes if box.level == self.level and box.at is not None]
+        """Return the level's boxes that have a place and are built."""
+        home = self.findings.home
+        return [box for box in home.boxes if box.level == self.level and box.at is not None and is_built(box)]
+
+
+def is_built(box: Box) -> bool:
+    """Tell whether there is anything of a box yet: one that only holds planned devices is never on the map."""
+    return not box.devices or bool(box.passing) or any(not device.planned for device in box.devices)

@@ -5,12 +5,24 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from floorplan_circuits.drawing.frame import Frame
-from floorplan_circuits.drawing.ink import Bounds, Group, Mark, Shape, rectangle
+from floorplan_circuits.drawing.ink import Bounds, Group, Mark
+from floorplan_circuits.drawing.overlaps import Segment, around
 from floorplan_circuits.drawing.palette import Theme
-from floorplan_circuits.drawing.placement import Ground, Segment
+from floorplan_circuits.drawing.placement import Ground
 from floorplan_circuits.drawing.plan_boxes import DrawnBox, circuits_in_words, drawn_box, subject_of
-from floorplan_circuits.drawing.plan_building import floors, openings, stairs, wall_segments, walls
-from floorplan_circuits.drawing.plan_labels import Labels, label_boxes, name_rooms
+from floorplan_circuits.drawing.plan_building import (
+    flight_bounds,
+    floors,
+    openings,
+    stairs,
+    swings,
+    wall_segments,
+    walls,
+    zone_edges,
+)
+from floorplan_circuits.drawing.plan_dots import dots
+from floorplan_circuits.drawing.plan_labels import Labels, label_boxes
+from floorplan_circuits.drawing.room_names import name_rooms
 from floorplan_circuits.drawing.symbols import bounds as symbol_bounds
 from floorplan_circuits.drawing.symbols import stamp
 from floorplan_circuits.findings import XY, Findings, Subject
@@ -18,12 +30,15 @@ from floorplan_circuits.home.power import Panel
 
 DOTS_FROM = 160.0
 """The scale (house mm a paper mm) from which devices shrink to dots."""
-DOT = 1.05
 
 
 @dataclass(frozen=True, slots=True)
 class Plan:
-    """A drawn level: its ink, the room it takes, what a point on it names, and what found no place."""
+    """A drawn level: its ink, the room it takes, what a point on it names, and what found no place.
+
+    `keys` are letters that stand for rooms' names; `listed` the boxes whose circuits a list must tell, for want of
+    room; `not_placed` names the labels that are not on it at all.
+    """
 
     ink: Group
     bounds: Bounds
@@ -31,31 +46,33 @@ class Plan:
     keys: tuple[tuple[str, str], ...]
     not_placed: tuple[str, ...]
     scale: float
+    listed: tuple[int, ...] = ()
+
+    @property
+    def is_overview(self) -> bool:
+        """Whether devices are dots: it shows where things are, not what each hangs on."""
+        return self.scale >= DOTS_FROM
 
 
 def plan(findings: Findings, level: int, scale: float, theme: Theme) -> Plan:
     """Draw one level for one scale. Positions come out as house millimetres divided by `scale`."""
     frame = Frame(findings, level, scale, theme)
     segments = wall_segments(frame)
-    ground = Ground(segments)
-    labels = Labels()
+    ground, labels = Ground(segments), Labels()
     panels = [panel for panel in findings.home.panels if panel.level == level and panel.at is not None]
     base = (floors(frame), walls(segments, theme), openings(frame), stairs(frame))
-    boxes = [drawn_box(box, frame, ground) for box in frame.boxes()]
-    if scale >= DOTS_FROM:
-        things = _dots(boxes, frame, ground, labels)
-    else:
-        things = _close_up(boxes, panels, frame, ground, labels)
+    draw = dots if scale >= DOTS_FROM else _close_up
+    things = [_panel(panel, frame, ground, labels) for panel in panels]
+    things += draw(frame, ground, labels)
     ink = Group((*base, *things, *labels.marks), Subject("level", level))
-    return Plan(ink, _extent(segments, boxes, labels), tuple(labels.spots), tuple(labels.keys),
-                tuple(labels.not_placed), scale)  # fmt: skip
+    return Plan(ink, _extent(segments, frame, labels), tuple(labels.spots), tuple(labels.keys),
+                tuple(labels.not_placed), scale, tuple(labels.listed))  # fmt: skip
 
 
-def _close_up(boxes: list[DrawnBox], panels: list[Panel], frame: Frame, ground: Ground, labels: Labels) -> list[Mark]:
+def _close_up(frame: Frame, ground: Ground, labels: Labels) -> list[Mark]:
     """Draw every symbol, then place names and plates round them: what is most in danger first."""
     things: list[Mark] = []
-    for panel in panels:
-        things.append(_panel(panel, frame, ground, labels))
+    boxes = [drawn_box(box, frame, ground) for box in frame.boxes()]
     for one in boxes:
         things.append(Group(one.marks, subject_of(one.box), circuits_in_words(one.box, frame.findings)))
         for bounds in one.bounds:
@@ -63,9 +80,18 @@ def _close_up(boxes: list[DrawnBox], panels: list[Panel], frame: Frame, ground: 
             labels.spots.append((bounds, subject_of(one.box)))
     first, rest = _by_urgency(boxes, frame)
     label_boxes(first, frame, ground, labels)
+    _shun(frame, ground)
     name_rooms(frame.rooms(), frame, ground, labels)
     label_boxes(rest, frame, ground, labels)
     return things
+
+
+def _shun(frame: Frame, ground: Ground) -> None:
+    """Note what names avoid while they can."""
+    for bounds in (*swings(frame), *flight_bounds(frame)):
+        ground.shun(bounds)
+    for edge in zone_edges(frame):
+        ground.shun_line(edge)
 
 
 def _by_urgency(boxes: Iterable[DrawnBox], frame: Frame) -> tuple[list[DrawnBox], list[DrawnBox]]:
@@ -77,7 +103,7 @@ def _by_urgency(boxes: Iterable[DrawnBox], frame: Frame) -> tuple[list[DrawnBox]
     return [one for one in listed if one.caution], rest
 
 
-def _panel(panel: Panel, frame: Frame, ground: Ground, labels: Labels) -> Group:
+def _panel(panel: Panel, frame: Frame, ground: Ground, labels: Labels) -> Mark:
     at = frame.mm(panel.at or (0, 0))
     subject = Subject("panel", panel.id)
     bounds = symbol_bounds("panel", at, panel.angle)
@@ -87,27 +113,12 @@ def _panel(panel: Panel, frame: Frame, ground: Ground, labels: Labels) -> Group:
     return Group((mark,), subject, f"Panel {panel.name}")
 
 
-def _dots(boxes: list[DrawnBox], frame: Frame, ground: Ground, labels: Labels) -> list[Mark]:
-    """Draw devices as dots, names of rooms, and the plates of what is shared, unknown or contradicted."""
-    points = tuple(part for one in boxes for part in rectangle(one.at[0] - DOT / 2, one.at[1] - DOT / 2, DOT, DOT))
-    for one in boxes:
-        labels.spots.append((_around(one.at, 3.2), subject_of(one.box)))
-    name_rooms(frame.rooms(), frame, ground, labels)
-    if frame.scale < 2 * DOTS_FROM:
-        label_boxes((one for one in boxes if one.caution or one.named), frame, ground, labels)
-    return [Shape(points, frame.theme.ink)] if points else []
-
-
-def _around(at: XY, side: float) -> Bounds:
-    return at[0] - side / 2, at[1] - side / 2, at[0] + side / 2, at[1] + side / 2
-
-
-def _extent(segments: list[Segment], boxes: list[DrawnBox], labels: Labels) -> Bounds:
+def _extent(segments: list[Segment], frame: Frame, labels: Labels) -> Bounds:
     """Return the box round all that was drawn; a millimetre at the origin for an empty level."""
-    found: list[Bounds] = [(*segment.a, *segment.a) for segment in segments]
-    found += [(*segment.b, *segment.b) for segment in segments]
+    found: list[Bounds] = [(*end, *end) for segment in segments for end in (segment.a, segment.b)]
     found += [bounds for bounds, _ in labels.spots]
-    found += [_around(one.at, 3.0) for one in boxes]
+    found += [*swings(frame), *flight_bounds(frame)]
+    found += [around(frame.mm(box.at), (3.0, 3.0)) for box in frame.boxes() if box.at is not None]
     if not found:
         return 0.0, 0.0, 1.0, 1.0
     lefts, tops, rights, bottoms = zip(*found, strict=True)

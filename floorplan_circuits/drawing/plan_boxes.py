@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 from floorplan_circuits.drawing.frame import Frame
 from floorplan_circuits.drawing.ink import Bounds, Mark, Pen, Shape, polygon
+from floorplan_circuits.drawing.overlaps import around
 from floorplan_circuits.drawing.palette import LIGHT
 from floorplan_circuits.drawing.placement import Ground
 from floorplan_circuits.drawing.plan_building import facing
@@ -19,6 +20,7 @@ RADIUS = 1.45
 GANG = 3.5
 HOUSING_DEPTH = 4.8
 ON_WALL = ("wall", "outdoor")
+DOUBTFUL: tuple[Standing, ...] = ("unknown", "contradicted", "expired")
 STANDING_WORDS: Mapping[Standing, str] = {
     "unknown": "nobody knows",
     "claimed": "only said",
@@ -51,17 +53,13 @@ class DrawnBox:
     @property
     def named(self) -> bool:
         """Whether its mark stands beside the plates: something in it is unknown or in doubt."""
-        doubtful = ("unknown", "contradicted", "expired")
-        return not self.caution and any(plate.standing in doubtful for plate in self.plates)
+        return not self.caution and any(plate.standing in DOUBTFUL for plate in self.plates)
 
 
 def drawn_box(box: Box, frame: Frame, ground: Ground) -> DrawnBox:
     """Draw one box with what is in it; its labels are placed later."""
     found = frame.findings.boxes.get(box.id)
-    at, looks = frame.mm(box.at or (0, 0)), facing(box.angle) if box.mount in ON_WALL else None
-    if looks is not None:
-        half = ground.half_wall_at(at)
-        at = (at[0] + looks[0] * half, at[1] + looks[1] * half)
+    at, looks = _stands_at(box, frame, ground)
     symbols = _symbols(box)
     shared = found is not None and found.shared
     housed = len(symbols) > 1 or shared
@@ -80,9 +78,25 @@ def drawn_box(box: Box, frame: Frame, ground: Ground) -> DrawnBox:
     return DrawnBox(box, found, tuple(marks), tuple(bounds), at, looks, depth, plates_of(box, frame))
 
 
+def dot_box(box: Box, at: XY, side: float, frame: Frame) -> DrawnBox:
+    """Return a box as the overview shows it: a dot of `side` mm about `at`, which is drawn with all others."""
+    found = frame.findings.boxes.get(box.id)
+    return DrawnBox(box, found, (), (around(at, (side, side)),), at, None, side, plates_of(box, frame))
+
+
+def _stands_at(box: Box, frame: Frame, ground: Ground) -> tuple[XY, XY | None]:
+    """Return where it touches the wall's face and which way it looks; or its middle and None."""
+    at = frame.mm(box.at or (0, 0))
+    if box.mount not in ON_WALL:
+        return at, None
+    looks = facing(box.angle)
+    half = ground.half_wall_at(at)
+    return (at[0] + looks[0] * half, at[1] + looks[1] * half), looks
+
+
 def _symbols(box: Box) -> list[str]:
     """Return the symbols in order of their gangs; a box without devices shows what it is itself."""
-    devices = sorted(box.devices, key=lambda device: device.slot)
+    devices = [device for device in sorted(box.devices, key=lambda device: device.slot) if not device.planned]
     if devices:
         return [kind_named(device.kind).symbol for device in devices]
     return ["loose cable end" if box.mount == "loose cable end" else "junction box"]
@@ -140,11 +154,16 @@ def subject_of(box: Box) -> Subject:
     return Subject("box", box.id)
 
 
+def contents(box: Box) -> str:
+    """Return the names or kinds of what is built in a box, '' for nothing."""
+    return ", ".join(device.name or kind_named(device.kind).label for device in box.devices if not device.planned)
+
+
 def circuits_in_words(box: Box, findings: Findings) -> str:
     """Return what is in a box and what enters it, in one sentence for a screen reader or a status line."""
     frame = Frame(findings, box.level or 0, 1.0, LIGHT)
     plates = plates_of(box, frame)
-    kinds = ", ".join(device.name or kind_named(device.kind).label for device in box.devices) or "no device"
+    kinds = contents(box) or "no device"
     known = ", ".join(f"{plate.words} ({STANDING_WORDS[plate.standing]})" for plate in plates)
     found = findings.boxes.get(box.id)
     shared = " More than one circuit enters." if found is not None and found.shared else ""

@@ -1,13 +1,27 @@
 """The building on the plan: floors with their circuits' colours, walls, openings, stairs."""
 
+from collections import Counter
 from collections.abc import Iterator
 from itertools import pairwise
 from math import cos, radians, sin
 
 from floorplan_circuits.drawing.frame import Frame
-from floorplan_circuits.drawing.ink import Group, Hatch, Mark, Path, Pen, Shape, Text, polygon, polyline, turned
+from floorplan_circuits.drawing.ink import (
+    Bounds,
+    Group,
+    Hatch,
+    Mark,
+    Path,
+    Pen,
+    Shape,
+    Text,
+    path_bounds,
+    polygon,
+    polyline,
+    turned,
+)
+from floorplan_circuits.drawing.overlaps import Segment
 from floorplan_circuits.drawing.palette import Theme, hatch, tint
-from floorplan_circuits.drawing.placement import Segment
 from floorplan_circuits.findings import XY, Subject, Zone
 from floorplan_circuits.home.building import Opening, Stair
 
@@ -21,19 +35,30 @@ DOT_SPACING, DOT = 2.4, 0.32
 
 def floors(frame: Frame) -> Group:
     """Draw every zone: tint and hatch of its circuit, dots where nobody knows; the edges inside a divided room."""
-    on_level = {room.id for room in frame.rooms()}
-    zones = [zone for zone in frame.findings.zones if zone.room in on_level]
-    divided = {zone.room for zone in zones if sum(other.room == zone.room for other in zones) > 1}
-    bare = [polygon(*map(frame.mm, room.outline)) for room in frame.rooms()]
-    marks: list[Mark] = [Shape(outline, frame.theme.paper) for outline in bare]
-    for zone in zones:
+    marks: list[Mark] = [
+        Shape(polygon(*map(frame.mm, room.outline)), frame.theme.paper) for room in frame.rooms() if room.outline
+    ]
+    for zone in _zones(frame):
         path = tuple(segment for ring in zone.rings for segment in polygon(*map(frame.mm, ring)))
         marks += fill(path, _colour_of(zone, frame), frame.theme)
-    edges = tuple(dict.fromkeys(edge for zone in zones if zone.room in divided for edge in _edges(zone)))
+    edges = zone_edges(frame)
     if edges:
-        path = tuple(part for a, b in edges for part in polyline(frame.mm(a), frame.mm(b)))
+        path = tuple(part for edge in edges for part in polyline(edge.a, edge.b))
         marks.append(Shape(path, None, Pen(0.18, frame.theme.ink, ZONE_DASH)))
     return Group(tuple(marks))
+
+
+def _zones(frame: Frame) -> list[Zone]:
+    on_level = {room.id for room in frame.rooms()}
+    return [zone for zone in frame.findings.zones if zone.room in on_level]
+
+
+def zone_edges(frame: Frame) -> list[Segment]:
+    """Return, in paper mm, the edges of circuits' areas in rooms that more than one circuit shares."""
+    zones = _zones(frame)
+    parts = Counter(zone.room for zone in zones)
+    edges = dict.fromkeys(edge for zone in zones if parts[zone.room] > 1 for edge in _edges(zone))
+    return [Segment(frame.mm(a), frame.mm(b)) for a, b in edges]
 
 
 def _edges(zone: Zone) -> Iterator[tuple[XY, XY]]:
@@ -66,7 +91,7 @@ def fill(path: Path, colour: int | None, theme: Theme) -> list[Mark]:
 def wall_segments(frame: Frame) -> list[Segment]:
     """Return the level's walls in paper mm, for drawing and for placing labels beside them."""
     return [
-        Segment(frame.mm(wall.a), frame.mm(wall.b), (OUTER if wall.outer else INNER) / 2)
+        Segment(frame.mm(wall.a), frame.mm(wall.b), (OUTER if wall.outer else INNER) / 2, wall.outer)
         for wall in frame.findings.walls
         if wall.level == frame.level
     ]
@@ -97,6 +122,19 @@ def _opening(opening: Opening, frame: Frame) -> Group:
     marks = (Shape(cut.path, theme.paper), *drawn)
     at, angle = frame.mm(opening.at), opening.angle - 90
     return Group(tuple(Shape(turned(one.path, angle, at), one.fill, one.pen) for one in marks))
+
+
+def swings(frame: Frame) -> list[Bounds]:
+    """Return the boxes that the doors of the level sweep, in paper mm, for names to keep out of."""
+    found = [opening for opening in frame.findings.home.openings if opening.level == frame.level]
+    return [_swept(door, frame) for door in found if door.kind == "door" and "none" not in (door.hinge, door.swing)]
+
+
+def _swept(door: Opening, frame: Frame) -> Bounds:
+    wide = door.width / frame.scale
+    deep = wide if door.swing == "ahead" else -wide
+    corners = polygon((-wide / 2, 0), (wide / 2, 0), (wide / 2, deep), (-wide / 2, deep))
+    return path_bounds(turned(corners, door.angle - 90, frame.mm(door.at)))
 
 
 def _door(opening: Opening, wide: float, theme: Theme) -> list[Shape]:
@@ -134,19 +172,33 @@ TREAD_MM = 260
 
 def stairs(frame: Frame) -> Group:
     """Draw the flights whose foot or head is on this level."""
-    home = frame.findings.home
-    return Group(tuple(_stair(stair, frame) for stair in home.stairs if frame.level in (stair.level, stair.head)))
+    return Group(tuple(_stair(stair, frame) for stair in _flights(frame)))
+
+
+def _flights(frame: Frame) -> list[Stair]:
+    return [stair for stair in frame.findings.home.stairs if frame.level in (stair.level, stair.head)]
+
+
+def flight_bounds(frame: Frame) -> list[Bounds]:
+    """Return the boxes round the level's stairs, in paper mm, for names to keep out of."""
+    return [path_bounds(turned(_flight(stair, frame), stair.angle, frame.mm(stair.at))) for stair in _flights(frame)]
+
+
+def _flight(stair: Stair, frame: Frame) -> Path:
+    run, half = stair.run / frame.scale, stair.width / frame.scale / 2
+    return polygon((0, -half), (run, -half), (run, half), (0, half))
 
 
 def _stair(stair: Stair, frame: Frame) -> Group:
     """Draw treads across, and an arrow the way it climbs, along +x from the lowest step."""
     run, half, theme = stair.run / frame.scale, stair.width / frame.scale / 2, frame.theme
     steps = max(2, round(stair.run / TREAD_MM))
-    path = polygon((0, -half), (run, -half), (run, half), (0, half))
     treads = [polyline((run * at / steps, -half), (run * at / steps, half)) for at in range(1, steps)]
     arrow = [polyline((0.6, 0), (run - 0.6, 0)), polyline((run - 1.8, -0.7), (run - 0.6, 0), (run - 1.8, 0.7))]
     at = frame.mm(stair.at)
-    lines = [Shape(turned(part, stair.angle, at), None, Pen(0.13, theme.soft)) for part in (path, *treads)]
+    lines = [
+        Shape(turned(part, stair.angle, at), None, Pen(0.13, theme.soft)) for part in (_flight(stair, frame), *treads)
+    ]
     lines += [Shape(turned(part, stair.angle, at), None, Pen(0.2, theme.soft)) for part in arrow]
     word = "up" if stair.level == frame.level else "down"
     end = run + 1.6 if word == "down" else -1.6

@@ -70,7 +70,7 @@ def _parts(floor: shapely.Geometry, sites: list[tuple[XY, Key]], keys: Sequence[
     """
     for shake in SHAKES_MM:
         shaken = [((x + shake * cos(7 * n), y + shake * sin(5 * n)), key) for n, ((x, y), key) in enumerate(sites)]
-        parts = shapely.intersection(_united(floor, shaken, keys), floor)
+        parts: npt.NDArray[np.object_] = shapely.intersection(_united(floor, shaken, keys), floor)
         if abs(shapely.area(parts).sum() - floor.area) < SLIVER_MM2:
             break
     return parts

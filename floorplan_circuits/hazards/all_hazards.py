@@ -8,7 +8,10 @@ from floorplan_circuits.hazards.unknown_box import boxes_fed_from_elsewhere, dou
 
 
 def hazards(
-    boxes: Mapping[int, BoxFinding], known: Mapping[int, Conclusion], marks: Mapping[int, str]
+    boxes: Mapping[int, BoxFinding],
+    known: Mapping[int, Conclusion],
+    marks: Mapping[int, str],
+    keep_off: Mapping[int, str],
 ) -> tuple[Hazard, ...]:
     """Return every hazard, ranked by how likely a hand meets a live conductor; equals in the order of the boxes."""
     in_box: dict[int, list[Conclusion]] = {}
@@ -19,7 +22,7 @@ def hazards(
         for box in boxes.values()
         for family in (
             doubtful_boxes(box, in_box.get(box.box, []), marks),
-            shared_boxes(box, marks),
+            shared_boxes(box, in_box.get(box.box, []), marks, keep_off),
             boxes_fed_from_elsewhere(box),
             unknown_boxes(box),
         )

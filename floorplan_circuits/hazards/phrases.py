@@ -14,17 +14,17 @@ def number(count: int) -> str:
         >>> number(1), number(10), number(11)
         ('one', 'ten', '11')
     """
-    return SMALL[count] if count < len(SMALL) else str(count)
+    return SMALL[count] if 0 <= count < len(SMALL) else str(count)
 
 
 def listed(words: Sequence[str]) -> str:
-    """Join words as a person says them.
+    """Join words as a person says them; nothing for none.
 
     Examples:
-        >>> listed(["5"]), listed(["5", "7"]), listed(["5", "7", "9"])
-        ('5', '5 and 7', '5, 7 and 9')
+        >>> listed([]), listed(["5"]), listed(["5", "7"]), listed(["5", "7", "9"])
+        ('', '5', '5 and 7', '5, 7 and 9')
     """
-    *most, last = words
+    *most, last = words or ("",)
     return f"{', '.join(most)} and {last}" if most else last
 
 
@@ -33,8 +33,27 @@ def place_of(found: BoxFinding) -> str:
     return found.room_name or (f"{found.level_name}, in no room" if found.level_name else "Not placed yet")
 
 
+def numbers(breakers: Sequence[int], marks: Mapping[int, str]) -> str:
+    """Return breakers by their numbers: 'circuit 5', 'circuits 5 and 15A'; nothing for none."""
+    return f"circuit{'s' if len(breakers) > 1 else ''} {listed([marks[one] for one in breakers])}" if breakers else ""
+
+
+def other_supply(words: str) -> str:
+    """Return a supply that is no breaker, as a part of a sentence.
+
+    Examples:
+        >>> other_supply("elsewhere: the neighbour"), other_supply("source: Solar"), other_supply("elsewhere")
+        ('a supply from elsewhere (the neighbour)', 'the source Solar', 'a supply from elsewhere')
+    """
+    kind, _, name = (part.strip() for part in words.partition(":"))
+    if kind == "elsewhere":
+        return f"a supply from elsewhere ({name})" if name else "a supply from elsewhere"
+    if kind == "source":
+        return f"the source {name}" if name else "a source without a name"
+    return words
+
+
 def circuits(found: BoxFinding, marks: Mapping[int, str]) -> str:
-    """Return the circuits that enter, such as 'circuits 5 and 15A'; other supplies in words."""
-    numbers = [marks[breaker] for breaker in found.breakers]
-    words = [*numbers, *found.others]
-    return f"{'circuits' if len(numbers) > 1 else 'circuit'} {listed(words)}" if numbers else listed(words)
+    """Return all that enters, such as 'circuits 5 and 15A', other supplies after them."""
+    on_panel = numbers(found.breakers, marks)
+    return listed([*([on_panel] if on_panel else []), *map(other_supply, found.others)])

@@ -1,9 +1,9 @@
 """Shared box: more than one circuit enters, and no one hand movement makes it dead."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 
-from floorplan_circuits.findings import BoxFinding, Hazard
-from floorplan_circuits.hazards.phrases import circuits, number, place_of
+from floorplan_circuits.findings import BoxFinding, Conclusion, Hazard
+from floorplan_circuits.hazards.phrases import circuits, listed, number, place_of
 
 WHY = "Turning off one breaker does not make this box dead: a hand in it can meet a live conductor."
 SOURCE = (
@@ -12,18 +12,32 @@ SOURCE = (
 )
 
 
-def shared_boxes(found: BoxFinding, marks: Mapping[int, str]) -> Iterator[Hazard]:
-    """Yield the hazard of a box that two breakers, or a breaker and another supply, enter."""
+def shared_boxes(
+    found: BoxFinding, known: Sequence[Conclusion], marks: Mapping[int, str], keep_off: Mapping[int, str]
+) -> Iterator[Hazard]:
+    """Yield the hazard of a box that two breakers, or a breaker and another supply, enter.
+
+    `known` are the conclusions of its feeds; `keep_off` says which breakers nobody may touch, and why.
+    """
     if not found.shared:
         return
-    entering = circuits(found, marks)
-    unknown = f", and {number(found.unknown)} unknown" if found.unknown else ""
-    verb = "enter" if len(found.breakers) + len(found.others) > 1 or found.unknown else "enters"
+    unknown = f", and {_feeds(found.unknown)} that nobody knows" if found.unknown else ""
     tie = " Their handles are tied, yet one can trip alone." if found.tied else ""
-    rank = 0 if found.unknown else 2 if found.tied else 1
-    do = "Turn all of them off, then test every wire." if found.unknown or found.others else _both(found)
-    yield Hazard("shared box", found.box, f"{place_of(found)}: {entering}{unknown} {verb}.{tie}", WHY, do, SOURCE, rank)
+    rank = 0 if found.unknown or found.others else 2 if found.tied else 1
+    says = f"{place_of(found)}: {circuits(found, marks)} enter{unknown}.{tie}"
+    yield Hazard("shared box", found.box, says, WHY, _do(found, known, marks, keep_off), SOURCE, rank)
 
 
-def _both(found: BoxFinding) -> str:
-    return "Turn off both, then test." if len(found.breakers) == 2 else "Turn off all of them, then test."
+def _feeds(count: int) -> str:
+    return "one feed" if count == 1 else f"{number(count)} feeds"
+
+
+def _do(found: BoxFinding, known: Sequence[Conclusion], marks: Mapping[int, str], keep_off: Mapping[int, str]) -> str:
+    """Return what to do: never to turn off what must not be touched, nor that turning off will do where it may not."""
+    barred = [f"the breaker of {marks[one]} {keep_off[one]}" for one in found.breakers if one in keep_off]
+    if barred:
+        return f"Leave it closed and treat it as live: {listed(barred)}."
+    doubtful = any(one.standing in ("contradicted", "expired") for one in known)
+    if found.unknown or found.others or doubtful:
+        return "Treat as live whatever is off."
+    return f"Turn off {'both' if len(found.breakers) == 2 else 'all of them'}, then test every wire."

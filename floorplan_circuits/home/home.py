@@ -34,6 +34,8 @@ class Home(Record):
     units: Literal["metric", "feet and inches"] = "metric"
     system: System = "not known"
     next_id: Id = 1
+    marks_given: int = Field(default=0, ge=0, le=10**6)
+    """The highest number ever given to a box's mark, so that none is given twice."""
     levels: Table[Level] = Table()
     rooms: Table[Room] = Table()
     openings: Table[Opening] = Table()

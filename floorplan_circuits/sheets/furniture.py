@@ -1,5 +1,6 @@
 """What every sheet has: head, caution foot, scale bar, section heads; dates as people write them."""
 
+from collections.abc import Sequence
 from datetime import date
 
 from floorplan_circuits.drawing.ink import Group, Mark, Pen, Shape, Text, circle, polygon, polyline, rectangle
@@ -11,6 +12,8 @@ from floorplan_circuits.sheets.paper import Rect
 
 TITLE_SIZE, PANEL_TITLE_SIZE, SECTION_SIZE = 20.0, 14.0, 10.0
 CAUTION_SIZE, BODY_SIZE, CAPTION_SIZE = 10.5, 8.2, 7.5
+TITLE_SIZES, PANEL_TITLE_SIZES = (TITLE_SIZE, 16.0, 13.0), (PANEL_TITLE_SIZE, 11.5)
+CAPTION_HEAD_SIZE = 11.0
 HEAD_BASELINE, HEAD_RULE = 15.4, 17.6
 
 CAUTION_TITLE = "This map can be wrong. Test before you touch."
@@ -41,18 +44,34 @@ def written(day: str) -> str:
     return f"{found.day} {MONTHS[found.month - 1]} {found.year}"
 
 
-def head(area: Rect, title: str, caption: str, home: str, made: str, theme: Theme) -> Group:
-    """Draw the head over `area`: title and caption left, the home and the dates right, a rule under both."""
-    caption_x = area.x + width(title, TITLE_SIZE, True) + 5
-    rule = Shape(polyline((area.x, HEAD_RULE), (area.right, HEAD_RULE)), None, Pen(0.35, theme.ink))
+def head(area: Rect, title: str, caption: str, home: str, made: str, theme: Theme) -> tuple[Group, tuple[str, ...]]:
+    """Draw the head over `area`: title and caption left, the home and the dates right, a rule under both.
+
+    Returns it with the names that had to be cut.
+    """
+    right_wide = max(min(width(home, 9.0), area.width * 0.4), width(made, CAPTION_SIZE))
+    home_words, home_cut = fits((home or " ",), right_wide, 9.0)
+    caption_wide = width(caption, CAPTION_HEAD_SIZE) + 5
+    words, size, title_cut = fitted_title(title, area.width - right_wide - caption_wide - 5)
+    caption_x = area.x + width(words, size, True) + 5
     marks: list[Mark] = [
-        Text((area.x, HEAD_BASELINE), title, TITLE_SIZE, True, theme.ink),
-        Text((caption_x, HEAD_BASELINE), caption, 11.0, False, theme.soft),
-        Text((area.right, HEAD_BASELINE - 4.4), home, 9.0, False, theme.ink, "end"),
+        Text((area.x, HEAD_BASELINE), words, size, True, theme.ink),
+        Text((caption_x, HEAD_BASELINE), caption, CAPTION_HEAD_SIZE, False, theme.soft),
+        Text((area.right, HEAD_BASELINE - 4.4), home_words[0], 9.0, False, theme.ink, "end"),
         Text((area.right, HEAD_BASELINE - 0.4), made, CAPTION_SIZE, False, theme.soft, "end"),
-        rule,
+        Shape(polyline((area.x, HEAD_RULE), (area.right, HEAD_RULE)), None, Pen(0.35, theme.ink)),
     ]
-    return Group(tuple(marks))
+    cut = (title,) if title_cut else ()
+    return Group(tuple(marks)), (*cut, home) if home_cut else cut
+
+
+def fitted_title(title: str, room: float, sizes: tuple[float, ...] = TITLE_SIZES) -> tuple[str, float, bool]:
+    """Return a title as it fits, its size, and whether it had to be cut: smaller letters come before '…'."""
+    for size in sizes:
+        if width(title, size, True) <= room:
+            return title, size, False
+    shown, cut = fits((title or " ",), room, sizes[-1], True)
+    return shown[0], sizes[-1], cut
 
 
 def section_head(x: float, y: float, wide: float, title: str, theme: Theme) -> Group:
@@ -132,7 +151,7 @@ def caption(x: float, y: float, room: float, variants: tuple[str, ...], theme: T
     return Text((x, y), shown[0], CAPTION_SIZE, False, theme.soft, "end" if end else "start")
 
 
-def text_lines(lines: tuple[str, ...], x: float, y: float, size: float, theme: Theme, bold: bool = False) -> list[Mark]:
+def text_lines(lines: Sequence[str], x: float, y: float, size: float, theme: Theme, bold: bool = False) -> list[Mark]:
     """Draw lines below each other, the first one's top at `y`."""
     pitch = text_height(size)
     first = y + (pitch + cap_height(size)) / 2

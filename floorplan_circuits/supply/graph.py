@@ -20,14 +20,16 @@ run back (see `backfeed`): such edges stand in both directions.
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from types import MappingProxyType
-
-import networkx as nx
+from typing import TYPE_CHECKING
 
 from floorplan_circuits.home.boxes import Disconnected
 from floorplan_circuits.home.home import Home, existing_feeds
 from floorplan_circuits.supply.backfeed import running_back
 from floorplan_circuits.supply.edges import stated_edges
 from floorplan_circuits.supply.walks import Node, reached
+
+if TYPE_CHECKING:
+    import networkx as nx
 
 Adjacency = Mapping[Node, tuple[Node, ...]]
 ALWAYS_LIVE = frozenset({"source", "supply", "elsewhere", "unknown"})
@@ -48,6 +50,8 @@ class SupplyGraph:
 
     def to_networkx(self) -> "nx.DiGraph[Node]":
         """Return the same graph for questions of cuts and paths, disconnected feeds included."""
+        import networkx as nx  # late: cuts alone need it, and loading it takes as long as all else of a check
+
         graph: nx.DiGraph[Node] = nx.DiGraph()
         graph.add_nodes_from(self.roots)
         graph.add_nodes_from(("feed", feed) for feed in self.feeds)

@@ -1,80 +1,94 @@
 """What enters each box: its circuits, what nobody knows, and whether one hand movement makes it dead."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass
 
 from floorplan_circuits.findings import BoxFinding, Conclusion
-from floorplan_circuits.home.boxes import Behind, Box, Device, Disconnected, Feed
+from floorplan_circuits.home.boxes import Box, Device
 from floorplan_circuits.home.home import Home
 from floorplan_circuits.supply.handles import moves_together
 from floorplan_circuits.survey.log_book import LogBook
+from floorplan_circuits.survey.statements import Stated
+from floorplan_circuits.survey.witness import NOTHING_TO_WORK
 
 
-def box_findings(
-    home: Home,
-    known: Mapping[int, Conclusion],
-    room_of: Mapping[int, int | None],
-    order: Mapping[int, int],
-    record: LogBook,
-) -> dict[int, BoxFinding]:
-    """Return what enters each box that exists; `order` gives each breaker's place as a person reads the panels."""
-    together = moves_together(home)
-    return {
-        box.id: _finding(box, home, known, room_of.get(box.id), order, record, together)
-        for box in home.boxes
-        if not _only_planned(box)
-    }
+@dataclass(frozen=True, slots=True)
+class Survey:
+    """What is known and stated of every existing feed, with the log that says so.
+
+    `room_of` gives each box's room, `order` each breaker's place as a person reads the panels.
+    """
+
+    home: Home
+    record: LogBook
+    known: Mapping[int, Conclusion]
+    stated: Mapping[int, Stated]
+    room_of: Mapping[int, int | None]
+    order: Mapping[int, int]
+
+
+def box_findings(survey: Survey) -> dict[int, BoxFinding]:
+    """Return what enters each box that exists."""
+    together = moves_together(survey.home)
+    return {box.id: _finding(box, survey, together) for box in survey.home.boxes if not _only_planned(box)}
 
 
 def _only_planned(box: Box) -> bool:
     return bool(box.devices) and not box.passing and all(device.planned for device in box.devices)
 
 
-def _finding(
-    box: Box,
-    home: Home,
-    known: Mapping[int, Conclusion],
-    room: int | None,
-    order: Mapping[int, int],
-    record: LogBook,
-    together: Mapping[int, frozenset[int]],
-) -> BoxFinding:
-    found = [known[feed.id] for feed in _entering(box) if feed.id in known]
-    breakers = sorted({breaker for one in found for breaker in one.breakers}, key=lambda one: order.get(one, one))
-    others = tuple(dict.fromkeys(other for one in found for other in one.others))
-    room_record, level = home.rooms.get(room), home.levels.get(box.level)
+def _finding(box: Box, survey: Survey, together: Mapping[int, frozenset[int]]) -> BoxFinding:
+    own = [feed.id for feed in box.feeds() if feed.id in survey.known]
+    strange = [feed for feed in _cables(box, survey.record) if feed not in own]
+    entering = [*own, *(feed for feed in strange if feed is not None and feed in survey.known)]
+    found = [survey.known[feed] for feed in entering if not _is_harmless(feed, survey)]
+    breakers = sorted(
+        {breaker for one in found for breaker in one.breakers}, key=lambda one: survey.order.get(one, one)
+    )
+    others = {key: words for one in found for key, words in survey.stated[one.feed].others.items()}
+    room, level = survey.home.rooms.get(survey.room_of.get(box.id)), survey.home.levels.get(box.level)
     return BoxFinding(
         box=box.id,
-        room=room,
-        room_name=room_record.name if room_record else "",
+        room=survey.room_of.get(box.id),
+        room_name=room.name if room else "",
         level_name=level.name if level else "",
         breakers=tuple(breakers),
-        others=others,
-        unknown=sum(one.standing == "unknown" for one in found) + _not_recorded(box),
+        others=tuple(others.values()),
+        unknown=sum(one.standing == "unknown" for one in found)
+        + sum(feed not in survey.known for feed in strange)
+        + _not_recorded(box),
         shared=len(breakers) + len(others) > 1,
         tied=len(breakers) > 1 and not others and _one_movement(breakers, together),
-        opened=record.opened_since_change(box.id),
+        opened=survey.record.opened_since_change(box.id),
     )
 
 
-def _entering(box: Box) -> Iterable[Feed]:
-    """Yield the feeds whose conductors can shock: not low voltage behind a transformer, not a seen loose end."""
-    return (feed for feed in box.feeds() if not _harmless(feed))
+def _cables(box: Box, record: LogBook) -> Iterator[int | None]:
+    """Yield the feed of every cable that somebody saw when the box was last opened, None for one not known."""
+    _, entry = record.opened.get(box.id, (-1, None))
+    if entry is not None:
+        yield from (cable.feed for cable in entry.cables)
 
 
-def _harmless(feed: Feed) -> bool:
-    behind_transformer = feed.volts == "low" and isinstance(feed.on, Behind)
-    return behind_transformer or (isinstance(feed.on, Disconnected) and bool(feed.on.seen_by))
+def _is_harmless(feed: int, survey: Survey) -> bool:
+    """Tell whether its conductors cannot shock: low voltage behind a stated transformer, and nothing beside it."""
+    stated = survey.stated[feed]
+    if not stated.is_low_voltage or stated.joined or survey.known[feed].standing == "contradicted":
+        return False
+    named = survey.record.named_by_unknown
+    return named.isdisjoint(above.feed.id for above in stated.chain)
 
 
 def _not_recorded(box: Box) -> int:
     """Count devices of which no feed is recorded; a box of which nothing is recorded counts as one unknown."""
     if not box.devices and not box.passing:
         return 1
-    return sum(_takes_power(device) and not device.feeds for device in box.devices)
+    return sum(not device.planned and not device.feeds and not _only_holds(device, box) for device in box.devices)
 
 
-def _takes_power(device: Device) -> bool:
-    return not device.planned
+def _only_holds(device: Device, box: Box) -> bool:
+    """Tell whether it takes no power itself and the cables that it holds are recorded."""
+    return device.kind in NOTHING_TO_WORK and bool(box.passing)
 
 
 def _one_movement(breakers: Iterable[int], together: Mapping[int, frozenset[int]]) -> bool:

@@ -1,66 +1,75 @@
 """The log put in order: what still counts, and for each feed its readings one after another."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from functools import cached_property
 
 from floorplan_circuits.home.home import Home
-from floorplan_circuits.home.log import (
-    STRONG_METHODS,
-    Change,
-    Entry,
-    Opened,
-    Reading,
-    Round,
-    Struck,
-    Traced,
-    UnknownEntry,
-)
+from floorplan_circuits.home.log import Change, Entry, Opened, Reading, Round, Struck, Traced, Trouble, UnknownEntry
 
 DEFINITELY_OFF = ("off", "tripped")
+LONGEST_ID = 16
+"""Digits that an id can have."""
 
 
 @dataclass(frozen=True, slots=True)
 class Seen:
-    """One reading with its round, and its place in the log (order decides, not the date)."""
+    """One reading with its round, and its place in the log (order decides, not the date).
+
+    `off`: every handle that was not on. `clear`: it may count towards a proof. Not where its round says something else
+    of the same feed as well, nor where a newer program added to the round what this one cannot read, or named it.
+    """
 
     place: int
     round: Round
     reading: Reading
-
-    @property
-    def strong(self) -> bool:
-        """Whether the witness is one that the mains itself powers."""
-        return self.round.method in STRONG_METHODS
+    off: frozenset[int]
+    clear: bool = True
 
 
 class LogBook:
     """The log of one home, read once: entries that are not struck, with their places."""
 
     def __init__(self, home: Home) -> None:
-        struck = {entry.entry for entry in home.log if isinstance(entry, Struck)}
-        self.entries = tuple((place, entry) for place, entry in enumerate(home.log) if entry.id not in struck)
+        self.entries = _counting(home.log)
+        self._panel_of = {breaker.id: breaker.panel for breaker in home.breakers}
         self.found_off = frozenset(breaker.id for breaker in home.breakers if breaker.found.state in DEFINITELY_OFF)
 
     @cached_property
     def readings(self) -> Mapping[int, list[Seen]]:
         """Every feed's readings in the order of the log."""
         found: dict[int, list[Seen]] = {}
-        for place, entry in self.entries:
-            if isinstance(entry, Round):
-                for reading in entry.readings:
-                    found.setdefault(reading.feed, []).append(Seen(place, entry, reading))
+        for place, entry in self.rounds:
+            unreadable = bool(entry.extras() or entry.tester.extras() or entry.id in self.named_by_unknown)
+            off, disputed = frozenset(entry.off), _disputed(entry.readings)
+            for reading in entry.readings:
+                clear = not (unreadable or reading.feed in disputed or reading.extras())
+                found.setdefault(reading.feed, []).append(Seen(place, entry, reading, off, clear))
         return found
 
     @cached_property
-    def traces(self) -> Mapping[int, tuple[int, Traced]]:
-        """The last trace of each feed with its place."""
-        return {entry.feed: (place, entry) for place, entry in self.entries if isinstance(entry, Traced)}
+    def rounds(self) -> tuple[tuple[int, Round], ...]:
+        """All rounds with their places."""
+        return tuple((place, entry) for place, entry in self.entries if isinstance(entry, Round))
 
     @cached_property
-    def opened(self) -> Mapping[int, int]:
-        """Box -> place of the last entry in which somebody looked inside."""
-        return {entry.box: place for place, entry in self.entries if isinstance(entry, Opened)}
+    def last_on(self) -> Mapping[int, int]:
+        """Handle that was found off -> place of the last round that had it on."""
+        return {breaker: place for place, entry in self.rounds for breaker in self.found_off.difference(entry.off)}
+
+    @cached_property
+    def traces(self) -> Mapping[int, list[tuple[int, Traced]]]:
+        """Every feed's traces with their places, but for those that a newer program's entry names."""
+        found: dict[int, list[tuple[int, Traced]]] = {}
+        for place, entry in self.entries:
+            if isinstance(entry, Traced) and entry.id not in self.named_by_unknown:
+                found.setdefault(entry.feed, []).append((place, entry))
+        return found
+
+    @cached_property
+    def opened(self) -> Mapping[int, tuple[int, Opened]]:
+        """Box -> the last entry in which somebody looked inside, with its place."""
+        return {entry.box: (place, entry) for place, entry in self.entries if isinstance(entry, Opened)}
 
     @cached_property
     def changed_boxes(self) -> Mapping[int, int]:
@@ -73,6 +82,20 @@ class LogBook:
         return {panel: place for place, entry in self._changes() for panel in entry.panels}
 
     @cached_property
+    def changed_anything(self) -> int:
+        """Place of the last change that names neither box nor panel, so that it may have touched any; -1 for none."""
+        return max((place for place, entry in self._changes() if not (entry.boxes or entry.panels)), default=-1)
+
+    @cached_property
+    def troubles(self) -> Mapping[int, list[tuple[int, Trouble]]]:
+        """Handle -> what is wrong with it, each with its place; work on its panel mends all before it."""
+        found: dict[int, list[tuple[int, Trouble]]] = {}
+        for place, entry in self.entries:
+            if isinstance(entry, Trouble) and place > self.panel_change(self._panel_of.get(entry.handle)):
+                found.setdefault(entry.handle, []).append((place, entry))
+        return found
+
+    @cached_property
     def named_by_unknown(self) -> frozenset[int]:
         """Every number in entries of unknown kind: whatever has one of them as its id counts as unknown."""
         unknown = [entry for _, entry in self.entries if isinstance(entry, UnknownEntry)]
@@ -81,24 +104,54 @@ class LogBook:
     def _changes(self) -> Iterator[tuple[int, Change]]:
         return ((place, entry) for place, entry in self.entries if isinstance(entry, Change))
 
+    def panel_change(self, panel: int | None) -> int:
+        """Return the place of the last work on a panel, -1 for none."""
+        return max(-1 if panel is None else self.changed_panels.get(panel, -1), self.changed_anything)
+
     def opened_since_change(self, box: int) -> bool:
         """Tell whether somebody looked inside later than the box was last changed."""
-        return self.opened.get(box, -1) > self.changed_boxes.get(box, -1)
+        place, entry = self.opened.get(box, (-1, None))
+        readable = entry is not None and not entry.extras() and entry.id not in self.named_by_unknown
+        return readable and place > max(self.changed_boxes.get(box, -1), self.changed_anything)
 
     def last_date(self) -> str:
         """Return the date of the last entry that has one, or an empty string."""
         return next((entry.date for _, entry in reversed(self.entries) if entry.date), "")
 
 
+def _counting(log: Iterable[Entry]) -> tuple[tuple[int, Entry], ...]:
+    """Return the entries that count: an entry is struck by a later one that counts itself.
+
+    So a struck `Struck` no longer strikes, and what it had struck counts again.
+    """
+    struck, counting = set[int](), list[tuple[int, Entry]]()
+    for place, entry in reversed(tuple(enumerate(log))):
+        if entry.id in struck:
+            continue
+        counting.append((place, entry))
+        if isinstance(entry, Struck):
+            struck.add(entry.entry)
+    return tuple(reversed(counting))
+
+
+def _disputed(readings: Iterable[Reading]) -> set[int]:
+    """Return the feeds of which one round says two things."""
+    said: dict[int, str] = {}
+    return {reading.feed for reading in readings if said.setdefault(reading.feed, reading.says) != reading.says}
+
+
 def _numbers(value: object) -> Iterator[int]:
+    """Yield every whole number in a JSON value, the keys of its objects and numbers written as text among them."""
     if isinstance(value, dict):
-        for inner in value.values():
-            yield from _numbers(inner)
+        yield from _numbers([*value, *value.values()])
     elif isinstance(value, list | tuple):
         for inner in value:
             yield from _numbers(inner)
-    elif isinstance(value, int) and not isinstance(value, bool):
-        yield value
+    elif isinstance(value, str):
+        if value.isdecimal() and len(value) <= LONGEST_ID:
+            yield int(value)
+    elif isinstance(value, int | float) and not isinstance(value, bool) and value == int(value):
+        yield int(value)
 
 
 def day(entry: Entry) -> str:

@@ -1,4 +1,4 @@
-"""Proof: a feed found live, dead with one handle alone off, and live again, by one strong witness.
+"""Proof: a feed found live, dead with one handle alone off, and live again, by one strong witness on one day.
 
 Any part missing: not proved. A proof speaks for the handle, not for the pole, and for that feed alone.
 """
@@ -8,17 +8,23 @@ from dataclasses import dataclass
 
 from floorplan_circuits.home.boxes import FromBreaker, Supplied
 from floorplan_circuits.home.home import FeedPlace, Home
-from floorplan_circuits.home.kinds import kind_named
+from floorplan_circuits.home.kinds import catalogue
+from floorplan_circuits.supply.handles import moves_together
 from floorplan_circuits.survey.log_book import LogBook, Seen, day
+from floorplan_circuits.survey.statements import Stated
+from floorplan_circuits.survey.witness import Witnesses
 
 OPENS_NO_NEUTRAL = ("hot", "both hots")
+ONE_HOT_BY_KIND = ("receptacle", "light", "switch", "alarm")
+"""Groups whose kinds tell how many hots they have; an appliance may be made for one or for two."""
 
 
 @dataclass(frozen=True, slots=True)
 class Proof:
     """One feed shown to hang on one handle: its breakers, where in the log, the day, and what had been found off.
 
-    `since` is the place in the log of the live reading before it: a change after that voids the proof.
+    `since` is the place in the log of the live reading before it: a change after that voids the proof. It holds only
+    while the handles in `besides` stay off.
     """
 
     handle: frozenset[int]
@@ -28,48 +34,88 @@ class Proof:
     besides: frozenset[int]
 
 
-def proofs(place: FeedPlace, home: Home, record: LogBook, together: Mapping[int, frozenset[int]]) -> list[Proof]:
-    """Return every proof of this feed that the log holds, oldest first.
+@dataclass(frozen=True, slots=True)
+class Bench:
+    """What every proof in one home is judged by. `together`: breaker -> all that one hand movement opens with it."""
 
-    `together` gives, for each breaker, all that one hand movement opens with it.
-    """
-    seen = record.readings.get(place.feed.id, [])
-    found = []
-    for at, dead in enumerate(seen):
-        handle = _handle_alone(dead, record, together)
-        if not handle or not _shows_dead(dead, place, home, handle):
-            continue
-        before, after = _as_usual_beside(seen, at, record)
-        if before is not None and after is not None and _agrees(before, dead) and _agrees(after, dead):
-            besides = frozenset(dead.round.off) & record.found_off
-            found.append(Proof(handle, before.place, dead.place, day(dead.round), besides))
-    return found
+    home: Home
+    record: LogBook
+    together: Mapping[int, frozenset[int]]
+    witnesses: Witnesses
+
+    @classmethod
+    def of(cls, home: Home, record: LogBook) -> "Bench":
+        """Set it up."""
+        return cls(home, record, moves_together(home), Witnesses(home))
 
 
-def _handle_alone(dead: Seen, record: LogBook, together: Mapping[int, frozenset[int]]) -> frozenset[int]:
-    """Return the one handle that was off beyond those found off, or nothing if there was not exactly one."""
-    beyond = frozenset(dead.round.off) - record.found_off
-    first = min(beyond, default=None)
-    if first is None or not beyond <= together.get(first, frozenset()):
-        return frozenset()
-    return beyond
+def proofs(place: FeedPlace, stated: Stated, bench: Bench) -> list[Proof]:
+    """Return every proof of this feed that the log holds, oldest first."""
+    seen = bench.record.readings.get(place.feed.id, [])
+    return [
+        proof
+        for at, dead in enumerate(seen)
+        if (proof := _proof(seen[:at], dead, seen[at + 1 :], place, stated, bench))
+    ]
 
 
-def _shows_dead(dead: Seen, place: FeedPlace, home: Home, handle: frozenset[int]) -> bool:
+def _proof(
+    earlier: Sequence[Seen], dead: Seen, later: Sequence[Seen], place: FeedPlace, stated: Stated, bench: Bench
+) -> Proof | None:
+    handle = _handle_alone(dead, bench)
+    if not handle or not _is_dead(dead) or not bench.witnesses.can_prove(place, dead.round.method):
+        return None
+    by_lamp = _has_one_hot(place, stated, bench.home) and _opens_no_neutral(bench.home, handle)
+    if not (by_lamp or dead.reading.each_hot):
+        return None
+    found_off = bench.record.found_off
+    before = next((one for one in reversed(earlier) if one.off <= found_off), None)
+    after = next((one for one in later if one.off <= found_off), None)
+    if before is None or after is None:
+        return None
+    if not all(_is_live_beside(one, dead, handle, by_lamp) for one in (before, after)):
+        return None
+    return Proof(handle, before.place, dead.place, day(dead.round), dead.off - handle)
+
+
+def _handle_alone(dead: Seen, bench: Bench) -> frozenset[int]:
+    """Return the one handle that was off beyond those found off, whole; nothing if there was not exactly one."""
+    beyond = dead.off - bench.record.found_off
+    whole = bench.together.get(min(beyond, default=0), frozenset[int]())
+    return whole if beyond == whole else frozenset()
+
+
+def _is_dead(dead: Seen) -> bool:
+    """Tell whether it says dead, by a tester that was proved before and after, on a day that was written down."""
     tester = dead.round.tester
-    if dead.reading.says != "dead" or not dead.strong or not (tester.before and tester.after):
-        return False
-    return dead.reading.each_hot or (_has_one_hot(place, home) and _opens_no_neutral(home, handle))
+    return dead.clear and dead.reading.says == "dead" and tester.before and tester.after and bool(day(dead.round))
 
 
-def _has_one_hot(place: FeedPlace, home: Home) -> bool:
+def _is_live_beside(other: Seen, dead: Seen, handle: frozenset[int], by_lamp: bool) -> bool:
+    """Tell whether the other reading is live by the same witness on the same day, with the handle the one difference.
+
+    Where the proof leans on each hot being shown dead, each must have been shown live in the same way: in a box
+    without ground every reading to it is 0.
+    """
+    return (
+        other.clear
+        and other.reading.says == "live"
+        and (by_lamp or other.reading.each_hot)
+        and other.round.method == dead.round.method
+        and day(other.round) == day(dead.round)
+        and other.off == dead.off - handle
+    )
+
+
+def _has_one_hot(place: FeedPlace, stated: Stated, home: Home) -> bool:
     """Tell whether a lamp there can show all of it: one hot conductor, by its kind and by what is stated."""
-    if place.device is None or kind_named(place.device.kind).hots != 1:
+    kind = None if place.device is None else catalogue().get(place.device.kind)
+    if kind is None or kind.hots != 1:
         return False
-    on = place.feed.on
-    if not isinstance(on, Supplied):
-        return True
-    return len(on.supplies) == 1 and all(_is_one_pole(supply, home) for supply in on.supplies)
+    end = stated.end
+    if not isinstance(end, Supplied):
+        return kind.group in ONE_HOT_BY_KIND
+    return len(end.supplies) == 1 and _is_one_pole(end.supplies[0], home)
 
 
 def _is_one_pole(supply: object, home: Home) -> bool:
@@ -80,26 +126,4 @@ def _is_one_pole(supply: object, home: Home) -> bool:
 
 
 def _opens_no_neutral(home: Home, handle: frozenset[int]) -> bool:
-    breakers = [home.breakers.get(breaker) for breaker in handle]
-    return all(breaker is not None and breaker.opens in OPENS_NO_NEUTRAL for breaker in breakers)
-
-
-def _as_usual_beside(seen: Sequence[Seen], at: int, record: LogBook) -> tuple[Seen | None, Seen | None]:
-    """Return the nearest readings of the feed with all as usual, before and after."""
-    before = next((one for one in reversed(seen[:at]) if _as_usual(one, record)), None)
-    after = next((one for one in seen[at + 1 :] if _as_usual(one, record)), None)
-    return before, after
-
-
-def _as_usual(one: Seen, record: LogBook) -> bool:
-    return frozenset(one.round.off) <= record.found_off
-
-
-def _agrees(other: Seen, dead: Seen) -> bool:
-    """Tell whether the other reading is live, by the same strong witness, on the same day."""
-    return (
-        other.reading.says == "live"
-        and other.strong
-        and other.round.method == dead.round.method
-        and day(other.round) == day(dead.round)
-    )
+    return all(home.breakers[breaker].opens in OPENS_NO_NEUTRAL for breaker in handle)

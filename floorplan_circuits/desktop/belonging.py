@@ -1,0 +1,65 @@
+"""What belongs to what is pointed at: the boxes a breaker feeds, the breakers of a box, in words and as subjects."""
+
+from typing import NamedTuple
+
+from floorplan_circuits.drawing.plan_boxes import circuits_in_words
+from floorplan_circuits.findings import Findings, Subject
+
+
+class Belonging(NamedTuple):
+    """What keeps its ink (all else pales), what gets a ring on the plan, and which breakers get one on the panel."""
+
+    lit: frozenset[Subject] = frozenset()
+    ringed: frozenset[Subject] = frozenset()
+    breakers: frozenset[Subject] = frozenset()
+
+
+def belonging(findings: Findings | None, subjects: tuple[Subject, ...]) -> Belonging:
+    """Return what belongs to these subjects."""
+    if findings is None:
+        return Belonging()
+    breakers = {one.id for one in subjects if one.kind == "breaker"}
+    lit = {Subject("box", one.box) for one in findings.conclusions.values() if not breakers.isdisjoint(one.breakers)}
+    ringed = {_on_plan(one, findings) for one in subjects if one.kind != "breaker"}
+    entering = {
+        Subject("breaker", breaker)
+        for one in ringed
+        if one.kind == "box" and one.id in findings.boxes
+        for breaker in findings.boxes[one.id].breakers
+    }
+    own = {Subject("breaker", breaker) for breaker in breakers}
+    dark = own if breakers and not lit else set()
+    return Belonging(frozenset(lit | dark), frozenset(ringed), frozenset(own | entering))
+
+
+def _on_plan(subject: Subject, findings: Findings) -> Subject:
+    """Return the box of a device; anything else stands for itself."""
+    if subject.kind != "device":
+        return subject
+    boxes = (box.id for box in findings.home.boxes if any(device.id == subject.id for device in box.devices))
+    return Subject("box", next(boxes, 0))
+
+
+def levels_lit(findings: Findings | None, lit: frozenset[Subject]) -> dict[int, int]:
+    """Return how many lit boxes each level has, so that a breaker is followed through the house."""
+    counts: dict[int, int] = {}
+    for subject in lit:
+        box = findings.home.boxes.get(subject.id) if findings is not None and subject.kind == "box" else None
+        if box is not None and box.level is not None:
+            counts[box.level] = counts.get(box.level, 0) + 1
+    return counts
+
+
+def sentence(findings: Findings | None, subject: Subject | None) -> str:
+    """Return one sentence for the status line about what is pointed at."""
+    if findings is None or subject is None:
+        return ""
+    if subject.kind == "breaker":
+        line = findings.lines.get(subject.id)
+        count = sum(subject.id in one.breakers for one in findings.conclusions.values())
+        return f"{findings.marks.get(subject.id, '')}: {line.variants[0] if line else ''}. {count} feeds."
+    box = findings.home.boxes.get(subject.id) if subject.kind == "box" else None
+    if box is not None:
+        return circuits_in_words(box, findings)
+    room = findings.home.rooms.get(subject.id) if subject.kind == "room" else None
+    return room.name if room is not None else ""

@@ -1,0 +1,120 @@
+"""The first page: start a home, open one, go on with a recent or rescued one, or look at a sample."""
+
+from collections.abc import Sequence
+from pathlib import Path
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtWidgets import QComboBox, QHBoxLayout, QLabel, QLineEdit, QPushButton, QVBoxLayout, QWidget
+
+from floorplan_circuits.files.rescue import Rescue
+from floorplan_circuits.home.resources import folder
+
+UNITS = {"feet and inches": "feet and inches", "metres": "metric"}
+
+
+class FirstPage(QWidget):
+    """What stands in the window while no home is open."""
+
+    started = Signal(str, str)
+    open_wanted = Signal()
+    path_chosen = Signal(object)
+    rescue_chosen = Signal(object)
+    rescue_dropped = Signal(object)
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.setObjectName("first")
+        self.setAttribute(Qt.WidgetAttribute.WA_StyledBackground)
+        holder = QWidget()
+        holder.setMaximumWidth(560)
+        self._column = QVBoxLayout(holder)
+        self._column.setSpacing(10)
+        self._add_start()
+        self._more = QVBoxLayout()
+        self._column.addLayout(self._more)
+        row = QHBoxLayout(self)
+        row.addStretch()
+        row.addWidget(holder, 1)
+        row.addStretch()
+
+    def _add_start(self) -> None:
+        self._column.addStretch()
+        title = QLabel("Which breaker feeds what?")
+        title.setObjectName("first_title")
+        words = QLabel(
+            "Draw the home, tie each device to its breaker, see every box that more than one circuit enters, and hang "
+            "the map beside the panel. A map can be wrong: test before you touch."
+        )
+        words.setWordWrap(True)
+        self.name = QLineEdit()
+        self.name.setPlaceholderText("Name of the home")
+        self.name.setAccessibleName("Name of the home")
+        self.units = QComboBox()
+        self.units.addItems(list(UNITS))
+        self.units.setAccessibleName("Lengths shown in")
+        self.start_button = QPushButton("Start a new home")
+        self.start_button.setObjectName("action")
+        open_button = QPushButton("Open a home…")
+        open_button.setObjectName("plain")
+        row = QHBoxLayout()
+        for widget in (self.name, self.units, self.start_button):
+            row.addWidget(widget, 1 if widget is self.name else 0)
+        for part in (title, words):
+            self._column.addWidget(part)
+        self._column.addSpacing(8)
+        self._column.addLayout(row)
+        self._column.addWidget(open_button)
+        self.start_button.clicked.connect(self._start)
+        self.name.returnPressed.connect(self._start)
+        open_button.clicked.connect(self.open_wanted)
+
+    def _start(self) -> None:
+        self.started.emit(self.name.text().strip() or "New home", UNITS[self.units.currentText()])
+
+    def show_choices(self, recent: Sequence[Path], rescues: Sequence[Rescue]) -> None:
+        """Offer rescued copies, recent homes and the samples."""
+        _empty(self._more)
+        for rescue in rescues:
+            self._offer_rescue(rescue)
+        self._offer("Recent", [path for path in recent if path.is_file()][:5])
+        self._offer("Sample homes to look at", sorted(folder("sample_homes").glob("*.json")))
+        self._more.addStretch()
+
+    def _heading(self, words: str) -> None:
+        label = QLabel(words)
+        label.setObjectName("section")
+        self._more.addSpacing(8)
+        self._more.addWidget(label)
+
+    def _offer(self, heading: str, paths: Sequence[Path]) -> None:
+        if not paths:
+            return
+        self._heading(heading)
+        for path in paths:
+            button = QPushButton(path.stem.replace("-", " ").capitalize())
+            button.setObjectName("plain")
+            button.setToolTip(str(path))
+            button.clicked.connect(lambda _checked=False, path=path: self.path_chosen.emit(path))
+            self._more.addWidget(button)
+
+    def _offer_rescue(self, rescue: Rescue) -> None:
+        self._heading("The program ended before this was saved")
+        name = rescue.of.stem if rescue.of is not None else "a new home"
+        row = QHBoxLayout()
+        keep, drop = QPushButton(f"Go on with {name}"), QPushButton("Drop the copy")
+        keep.setObjectName("action")
+        drop.setObjectName("plain")
+        keep.clicked.connect(lambda: self.rescue_chosen.emit(rescue))
+        drop.clicked.connect(lambda: self.rescue_dropped.emit(rescue))
+        row.addWidget(keep, 1)
+        row.addWidget(drop)
+        self._more.addLayout(row)
+
+
+def _empty(layout: QVBoxLayout | QHBoxLayout) -> None:
+    while (item := layout.takeAt(0)) is not None:
+        if (widget := item.widget()) is not None:
+            widget.hide()
+            widget.deleteLater()
+        elif (inner := item.layout()) is not None:
+            _empty(inner)  # type: ignore[arg-type]  # only boxes are put in it

@@ -1,0 +1,178 @@
+"""What is selected, told in a form: names, what is in each gang, what it hangs on. Several at once where it can be."""
+
+from collections.abc import Callable
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtWidgets import QComboBox, QFormLayout, QLabel, QLineEdit, QPushButton, QVBoxLayout, QWidget
+
+from floorplan_circuits.desktop.session import Session
+from floorplan_circuits.edits.boxes import add_passing, join_halves, set_box, set_device, split_halves
+from floorplan_circuits.edits.edited import Edited, counted
+from floorplan_circuits.edits.names import rename, set_use
+from floorplan_circuits.edits.ties import tie, untie
+from floorplan_circuits.home.boxes import Box, Device, Feed, FromBreaker, Supplied
+from floorplan_circuits.home.home import Home
+from floorplan_circuits.home.kinds import catalogue, kind_named
+
+MakeEdit = Callable[[str], Callable[[Home], Edited]]
+"""From what was typed or chosen to the edit it means."""
+NOT_TIED = "not known"
+USES = ("", "bedroom", "bath", "kitchen", "dining", "living", "hall", "stairs", "closet", "laundry", "utility",
+        "garage", "basement", "attic", "study", "outdoors")  # fmt: skip
+
+
+class Inspector(QWidget):
+    """The form under the tools. It is filled anew whenever the home or the selection changes."""
+
+    removed = Signal()
+
+    def __init__(self) -> None:
+        super().__init__()
+        self._session: Session | None = None
+        self._column = QVBoxLayout(self)
+        self._column.setContentsMargins(0, 0, 0, 0)
+        self._column.setSpacing(6)
+
+    def show_selection(self, session: Session | None) -> None:
+        """Fill the form for what is selected."""
+        self._session = session
+        while (item := self._column.takeAt(0)) is not None:
+            widget = item.widget()
+            if widget is not None:
+                widget.hide()
+                widget.deleteLater()
+        if session is None or not session.view.selected:
+            return
+        boxes = [session.home.boxes[one.id] for one in session.view.selected if one.kind == "box"]
+        rooms = [one.id for one in session.view.selected if one.kind == "room"]
+        if len(boxes) == 1 and not rooms:
+            self._box_form(boxes[0])
+        elif len(rooms) == 1 and not boxes:
+            self._room_form(rooms[0])
+        elif boxes or rooms:
+            self._many_form(boxes, rooms)
+
+    # --- pieces -----------------------------------------------------------------------------------------------------
+
+    def _title(self, words: str) -> None:
+        label = QLabel(words)
+        label.setObjectName("section")
+        label.setWordWrap(True)
+        self._column.addWidget(label)
+
+    def _form(self) -> QFormLayout:
+        holder = QWidget()
+        form = QFormLayout(holder)
+        form.setContentsMargins(0, 0, 0, 0)
+        form.setVerticalSpacing(4)
+        form.setLabelAlignment(Qt.AlignmentFlag.AlignLeft)
+        self._column.addWidget(holder)
+        return form
+
+    def _edit(self, make: Callable[[Home], Edited]) -> None:
+        if self._session is not None:
+            self._session.attempt(make)
+
+    def _line(self, form: QFormLayout, label: str, words: str, make: MakeEdit) -> None:
+        field = QLineEdit(words)
+        field.setAccessibleName(label)
+        field.editingFinished.connect(lambda: self._edit(make(field.text())) if field.text() != words else None)
+        form.addRow(label, field)
+
+    def _choice(
+        self,
+        form: QFormLayout,
+        label: str,
+        choices: list[str],
+        now: str,
+        make: Callable[[str], Callable[[Home], Edited]],
+    ) -> None:
+        field = QComboBox()
+        field.setAccessibleName(label)
+        field.addItems(choices)
+        field.setCurrentIndex(choices.index(now) if now in choices else -1)
+        field.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
+        field.setMinimumContentsLength(8)
+        field.textActivated.connect(lambda words: self._edit(make(words)) if words != now else None)
+        form.addRow(label, field)
+
+    def _button(self, words: str, act: Callable[[], object]) -> None:
+        button = QPushButton(words)
+        button.setObjectName("plain")
+        button.clicked.connect(lambda _checked=False: act())
+        self._column.addWidget(button)
+
+    # --- forms ------------------------------------------------------------------------------------------------------
+
+    def _room_form(self, room: int) -> None:
+        assert self._session is not None
+        found = self._session.home.rooms[room]
+        self._title(found.name or "Room")
+        form = self._form()
+        self._line(form, "Name", found.name, lambda words: lambda home: rename(home, "room", room, words))
+        self._choice(form, "Use", list(USES), found.use, lambda words: lambda home: set_use(home, [room], words))
+
+    def _box_form(self, box: Box) -> None:
+        self._title(f"Box {box.mark}")
+        form = self._form()
+        for device in sorted(box.devices, key=lambda one: one.slot):
+            self._device_rows(form, device, len(box.devices) > 1)
+        for feed in box.passing:
+            self._feed_row(form, "Passing", feed)
+        self._line(form, "Reach", box.reach, lambda words: lambda home: set_box(home, box.id, reach=words[:120]))
+        for device in box.devices:
+            self._halves_button(device)
+        self._button("A cable passes through", lambda: self._edit(lambda home: add_passing(home, box.id)))
+
+    def _device_rows(self, form: QFormLayout, device: Device, numbered: bool) -> None:
+        gang = f"Gang {device.slot}" if numbered else "Kind"
+        kinds = list(catalogue())
+        make = lambda words: lambda home: set_device(home, device.id, kind=words)  # noqa: E731  # one row, one edit
+        self._choice(form, gang, kinds, device.kind, make)
+        self._line(form, "Name", device.name, lambda words: lambda home: rename(home, "device", device.id, words))
+        for feed in device.feeds:
+            self._feed_row(form, feed.part.capitalize() or "Breaker", feed)
+
+    def _feed_row(self, form: QFormLayout, label: str, feed: Feed) -> None:
+        assert self._session is not None
+        findings = self._session.findings
+        marks = {mark: breaker for breaker, mark in findings.marks.items()} if findings else {}
+        breakers = {mark: number for mark, number in marks.items() if number in self._session.home.breakers}
+        now = _on_now(feed, {number: mark for mark, number in breakers.items()})
+
+        def make(words: str) -> Callable[[Home], Edited]:
+            if words == NOT_TIED:
+                return lambda home: untie(home, [feed.id])
+            return lambda home: tie(home, [feed.id], breakers[words], words)
+
+        self._choice(form, label, [NOT_TIED, *breakers], now, make)
+
+    def _halves_button(self, device: Device) -> None:
+        parts = kind_named(device.kind).parts
+        if len(parts) > 1 and len(device.feeds) < len(parts):
+            words = "Split its halves" if len(parts) == 2 else "Split its parts"
+            self._button(words, lambda: self._edit(lambda home: split_halves(home, device.id)))
+        elif len(device.feeds) > 1:
+            self._button("Join its halves", lambda: self._edit(lambda home: join_halves(home, device.id)))
+
+    def _many_form(self, boxes: list[Box], rooms: list[int]) -> None:
+        words = [counted(len(boxes), "box", "boxes")] if boxes else []
+        words += [counted(len(rooms), "room")] if rooms else []
+        self._title(" and ".join(words))
+        form = self._form()
+        if rooms:
+            self._choice(form, "Use", list(USES), "", lambda use: lambda home: set_use(home, rooms, use))
+        if boxes and self._session is not None and self._session.findings is not None:
+            marks = self._session.findings.marks
+            breakers = {marks[one.id]: one.id for one in self._session.home.breakers if one.id in marks}
+            ids = [box.id for box in boxes]
+            make = lambda words: lambda home: tie(home, ids, breakers[words], words)  # noqa: E731  # as above
+            self._choice(form, "Breaker", list(breakers), "", make)
+
+
+def _on_now(feed: Feed, marks: dict[int, str]) -> str:
+    on = feed.on
+    if not isinstance(on, Supplied):
+        return NOT_TIED
+    first = next((supply.breaker for supply in on.supplies if isinstance(supply, FromBreaker)), None)
+    return marks.get(first, "") if first is not None else ""

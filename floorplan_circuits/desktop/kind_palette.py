@@ -1,0 +1,165 @@
+"""The palette of device kinds: symbols in cells, found by a trade term or a plain word; rooms and selecting above."""
+
+from PySide6.QtCore import QPointF, QRectF, QSize, Qt, Signal
+from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen
+from PySide6.QtWidgets import QAbstractButton, QButtonGroup, QGridLayout, QLineEdit, QVBoxLayout, QWidget
+
+from floorplan_circuits.desktop.canvas import PX_PER_MM
+from floorplan_circuits.desktop.ink_painter import compiled, paint
+from floorplan_circuits.drawing.palette import LIGHT, Theme
+from floorplan_circuits.drawing.symbols import bounds, stamp
+from floorplan_circuits.gestures.drawing_rooms import DrawRoom
+from floorplan_circuits.gestures.putting import PutDevice
+from floorplan_circuits.gestures.selecting import Select
+from floorplan_circuits.gestures.step import ROOM_KEY, Tool
+from floorplan_circuits.home.kinds import Kind, catalogue
+
+CELL_WIDE, CELL_HIGH, COLUMNS = 58, 56, 3
+SYMBOL_SIZE = 1.3
+SHORT = {
+    "ground-fault receptacle": "GFCI", "double duplex receptacle": "double", "duplex receptacle": "receptacle",
+    "single receptacle": "single", "split receptacle": "split", "floor receptacle": "floor",
+    "outdoor receptacle": "outdoor", "240 V receptacle": "240 V", "three-way switch": "three-way",
+    "four-way switch": "four-way", "ceiling light": "ceiling", "recessed light": "recessed",
+    "doorbell transformer": "doorbell", "loose cable end": "cable end", "fixed appliance": "appliance",
+    "240 V appliance": "240 V load", "outdoor light": "outdoor lt.", "junction box": "junction",
+}  # fmt: skip
+
+
+def matching(words: str) -> list[Kind]:
+    """Return the kinds whose name or plain words contain what was typed; all of them for nothing typed."""
+    wanted = words.lower().strip()
+    kinds = list(catalogue().values())
+    return [kind for kind in kinds if any(wanted in word for word in (kind.name, kind.label, *kind.words))]
+
+
+class ToolCell(QAbstractButton):
+    """One cell: a symbol, its short name, its key."""
+
+    def __init__(self, tool: Tool, name: str, key: str, symbol: str = "") -> None:
+        super().__init__()
+        self.tool, self.theme = tool, LIGHT
+        self._key, self._symbol = key, symbol
+        self.setText(name)
+        self.setCheckable(True)
+        self.setFixedSize(CELL_WIDE, CELL_HIGH)
+        self.setToolTip(f"{tool.kind if isinstance(tool, PutDevice) else name}{f' ({key.upper()})' if key else ''}")
+        self.setAccessibleName(self.toolTip())
+
+    def sizeHint(self) -> QSize:  # noqa: N802  # Qt's name
+        """Return the cell's size."""
+        return QSize(CELL_WIDE, CELL_HIGH)
+
+    def paintEvent(self, event: QPaintEvent) -> None:  # noqa: N802  # Qt's name
+        """Paint the cell; the one in hand in reverse."""
+        painter, theme = QPainter(self), self.theme
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        ink, ground = (theme.paper, theme.ink) if self.isChecked() else (theme.ink, theme.paper)
+        painter.setPen(QPen(QColor(theme.ink if self.hasFocus() else theme.line), 2 if self.hasFocus() else 1))
+        painter.setBrush(QColor(ground))
+        painter.drawRoundedRect(QRectF(1, 1, self.width() - 2, self.height() - 2), 6, 6)
+        if self._symbol:
+            self._paint_symbol(painter, ink, ground)
+        else:
+            self._paint_shape(painter, ink)
+        font = painter.font()
+        font.setPixelSize(11)
+        painter.setFont(font)
+        painter.setPen(QColor(ink))
+        painter.drawText(QRectF(0, self.height() - 18, self.width(), 15), Qt.AlignmentFlag.AlignCenter, self.text())
+        painter.drawText(QRectF(0, 2, self.width() - 5, 13), Qt.AlignmentFlag.AlignRight, self._key.upper())
+
+    def _paint_symbol(self, painter: QPainter, ink: str, ground: str) -> None:
+        radius = 1.45 * SYMBOL_SIZE
+        left, top, right, bottom = bounds(self._symbol, (0, 0), 0, radius)
+        room = (self.width() - 10) / PX_PER_MM
+        radius *= min(1.0, room / (right - left), 7.4 / (bottom - top))
+        left, top, right, bottom = bounds(self._symbol, (0, 0), 0, radius)
+        at = (-(left + right) / 2, -(top + bottom) / 2)
+        drawn = compiled(stamp(self._symbol, at, 0, ink, ground, radius=radius))
+        paint(painter, drawn.ops, PX_PER_MM, self.width() / 2, self.height() / 2 - 6)
+        painter.resetTransform()
+
+    def _paint_shape(self, painter: QPainter, ink: str) -> None:
+        painter.setPen(QPen(QColor(ink), 1.8))
+        painter.setBrush(Qt.BrushStyle.NoBrush)
+        x, y = self.width() / 2, self.height() / 2 - 6
+        if isinstance(self.tool, DrawRoom):
+            painter.drawRect(QRectF(x - 11, y - 8, 22, 16))
+        else:
+            painter.drawPolyline(
+                [QPointF(x - 5, y - 8), QPointF(x + 6, y + 2), QPointF(x, y + 3), QPointF(x - 5, y - 8)]
+            )
+
+
+class KindPalette(QWidget):
+    """All tools to draw with. The last used kinds come first."""
+
+    tool_taken = Signal(object)
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.theme: Theme = LIGHT
+        self._last_used: list[str] = []
+        self.search = QLineEdit()
+        self.search.setPlaceholderText("Find: plug, lamp, dryer …")
+        self.search.setClearButtonEnabled(True)
+        self.search.setAccessibleName("Find a kind of device")
+        self._group = QButtonGroup(self)
+        self._group.setExclusive(True)
+        self._grid = QGridLayout()
+        self._grid.setSpacing(4)
+        self._grid.setContentsMargins(0, 0, 0, 0)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(8)
+        column.addWidget(self.search)
+        column.addLayout(self._grid)
+        column.addStretch()
+        self.search.textChanged.connect(self._fill)
+        self.search.returnPressed.connect(self._take_first)
+        self._group.buttonClicked.connect(lambda button: self.tool_taken.emit(button.tool))
+        self._fill("")
+
+    def _fill(self, words: str) -> None:
+        for button in self._group.buttons():
+            self._group.removeButton(button)
+            self._grid.removeWidget(button)
+            button.deleteLater()
+        cells = [] if words.strip() else [ToolCell(Select(), "select", "esc"), ToolCell(DrawRoom(), "room", ROOM_KEY)]
+        ranked = sorted(matching(words), key=lambda kind: self._rank(kind.name))
+        cells += [
+            ToolCell(PutDevice(kind.name), SHORT.get(kind.name, kind.label), kind.key, kind.symbol) for kind in ranked
+        ]
+        for place, cell in enumerate(cells):
+            cell.theme = self.theme
+            self._group.addButton(cell)
+            self._grid.addWidget(cell, place // COLUMNS, place % COLUMNS)
+
+    def _rank(self, kind: str) -> int:
+        return self._last_used.index(kind) if kind in self._last_used else len(self._last_used)
+
+    def _take_first(self) -> None:
+        found = matching(self.search.text())
+        if found:
+            self.tool_taken.emit(PutDevice(found[0].name))
+
+    def show_tool(self, tool: Tool, theme: Theme) -> None:
+        """Mark the tool in hand."""
+        if theme is not self.theme:
+            self.theme = theme
+            self._fill(self.search.text())
+        for button in self._group.buttons():
+            same = type(button.tool) is type(tool)  # type: ignore[attr-defined]  # the group holds nothing but cells
+            kind = getattr(tool, "kind", None) == getattr(button.tool, "kind", None)  # type: ignore[attr-defined]
+            if same and kind:
+                button.setChecked(True)
+                return
+        self._group.setExclusive(False)
+        for button in self._group.buttons():
+            button.setChecked(False)
+        self._group.setExclusive(True)
+
+    def used(self, kind: str) -> None:
+        """Note that a kind was used: it comes first from the next time the palette is filled."""
+        self._last_used = [kind, *(other for other in self._last_used if other != kind)][:6]

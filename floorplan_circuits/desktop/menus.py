@@ -1,0 +1,159 @@
+"""The menus: every command with its keys, and the sentence that undo and redo say."""
+
+from collections.abc import Callable
+from functools import partial
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from PySide6.QtGui import QAction, QKeySequence
+from PySide6.QtWidgets import QApplication, QLineEdit, QMenu
+
+from floorplan_circuits.desktop.rail import DRAW, PANEL, PRINT, TIE
+from floorplan_circuits.desktop.session import Session
+from floorplan_circuits.desktop.style import system_theme
+from floorplan_circuits.drawing.palette import DARK, LIGHT
+from floorplan_circuits.findings import Subject
+
+if TYPE_CHECKING:
+    from floorplan_circuits.desktop.window import Window
+
+Keys = QKeySequence.StandardKey
+Row = tuple[str, Keys | str, Callable[[], object], bool]
+"""Words, keys, what it does, and whether it needs a home."""
+
+
+class Menus:
+    """Builds the window's menus once, and keeps them true to the session."""
+
+    def __init__(self, window: "Window") -> None:
+        self._window = window
+        self._needing_home: list[QAction] = []
+        self._undo = self._redo = QAction()
+        self._recent = QMenu("Open &recent", window)
+        for title, rows in (("&File", self._file()), ("&Edit", self._edit()), ("&View", self._view())):
+            menu = window.menuBar().addMenu(title)
+            for row in rows:
+                self._add(menu, row)
+            if title == "&File":
+                menu.insertMenu(menu.actions()[2], self._recent)
+
+    def _add(self, menu: QMenu, row: Row | None) -> None:
+        if row is None:
+            menu.addSeparator()
+            return
+        words, keys, act, needs_home = row
+        action = QAction(words, self._window)
+        action.setShortcut(QKeySequence(keys))
+        action.triggered.connect(lambda _checked=False: act())
+        menu.addAction(action)
+        if needs_home:
+            self._needing_home.append(action)
+        if words == "&Undo":
+            self._undo = action
+        if words == "&Redo":
+            self._redo = action
+
+    # --- what there is ------------------------------------------------------------------------------------------------
+
+    def _file(self) -> list[Row | None]:
+        window = self._window
+        return [
+            ("&New home…", Keys.New, self._to_first_page, False),
+            ("&Open…", Keys.Open, window.ask_for_home, False),
+            ("&Save", Keys.Save, window.save, True),
+            ("Save &as…", Keys.SaveAs, window.save_as, True),
+            None,
+            ("&Print…", Keys.Print, partial(window.work.show_stage, PRINT), True),
+            None,
+            ("&Quit", Keys.Quit, window.close, False),
+        ]
+
+    def _edit(self) -> list[Row | None]:
+        do = self._on_session
+        return [
+            ("&Undo", Keys.Undo, lambda: do(Session.undo), True),
+            ("&Redo", Keys.Redo, lambda: do(Session.redo), True),
+            None,
+            ("Cu&t", Keys.Cut, lambda: do(Session.cut), True),
+            ("&Copy", Keys.Copy, lambda: do(Session.copy), True),
+            ("&Paste", Keys.Paste, lambda: do(Session.paste), True),
+            ("Re&move", Keys.Delete, lambda: do(Session.remove), True),
+            ("Select &all boxes of the level", Keys.SelectAll, self._select_all, True),
+            ("&Name what is selected", "F2", self._name_selected, True),
+        ]
+
+    def _view(self) -> list[Row | None]:
+        window, canvas = self._window, self._window.work.canvas
+        return [
+            ("&Draw the home", "Ctrl+1", partial(window.work.show_stage, DRAW), True),
+            ("Set up the &panel", "Ctrl+2", partial(window.work.show_stage, PANEL), True),
+            ("&Tie devices", "Ctrl+3", partial(window.work.show_stage, TIE), True),
+            None,
+            ("Show all of the &level", "Ctrl+0", canvas.fit, True),
+            ("Zoom &in", Keys.ZoomIn, partial(canvas.zoom, 1.25), True),
+            ("Zoom &out", Keys.ZoomOut, partial(canvas.zoom, 0.8), True),
+            ("&Outline", "F6", self._show_outline, True),
+            None,
+            ("L&ight", "", partial(window.set_theme, LIGHT), False),
+            ("Dar&k", "", partial(window.set_theme, DARK), False),
+            ("As the &system", "", lambda: window.set_theme(system_theme()), False),
+        ]
+
+    # --- what they do -------------------------------------------------------------------------------------------------
+
+    def _to_first_page(self) -> None:
+        if self._window.may_leave():
+            self._window.session = None
+            self._window.rescuer.drop()
+            self._window.show_first_page()
+
+    def _on_session(self, act: Callable[[Session], object]) -> None:
+        """Do something with the session, unless a line of text has the keys and means them for itself."""
+        field = QApplication.focusWidget()
+        if isinstance(field, QLineEdit):
+            for mine, its_own in ((Session.undo, field.undo), (Session.redo, field.redo), (Session.cut, field.cut),
+                                  (Session.copy, field.copy), (Session.paste, field.paste)):  # fmt: skip
+                if act is mine:
+                    its_own()
+            return
+        if self._window.session is not None:
+            act(self._window.session)
+
+    def _select_all(self) -> None:
+        session = self._window.session
+        if session is not None:
+            boxes = (box for box in session.home.boxes if box.level == session.view.level and box.at is not None)
+            session.select(tuple(Subject("box", box.id) for box in boxes))
+
+    def _name_selected(self) -> None:
+        session = self._window.session
+        if session is not None and session.view.selected:
+            self._window.work.ask_for_name(session.view.selected[0])
+
+    def _show_outline(self) -> None:
+        self._window.dock.setVisible(not self._window.dock.isVisible())
+        if self._window.dock.isVisible():
+            self._window.outline.setFocus()
+
+    # --- kept true ----------------------------------------------------------------------------------------------------
+
+    def refresh(self, session: Session | None) -> None:
+        """Enable what can be done now; let undo and redo say what they do."""
+        for action in self._needing_home:
+            action.setEnabled(session is not None)
+        if session is not None:
+            history = session.history
+            self._undo.setText(f"&Undo: {history.undo_says}" if history.past else "&Undo")
+            self._redo.setText(f"&Redo: {history.redo_says}" if history.future else "&Redo")
+            self._undo.setEnabled(bool(history.past))
+            self._redo.setEnabled(bool(history.future))
+        self._recent.clear()
+        for path in self._window.recent():
+            self._add_recent(path)
+        self._recent.setEnabled(not self._recent.isEmpty())
+
+    def _add_recent(self, path: Path) -> None:
+        action = QAction(path.name, self._recent)
+        action.setToolTip(str(path))
+        action.triggered.connect(lambda _checked=False: self._window.open(path))
+        self._recent.addAction(action)

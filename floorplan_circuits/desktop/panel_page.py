@@ -1,0 +1,203 @@
+"""The rail's page for the panel: how many spaces, how they are numbered, its main; ties of handles; a subpanel."""
+
+from collections.abc import Callable
+from typing import get_args
+
+from PySide6.QtWidgets import QComboBox, QFormLayout, QLabel, QLineEdit, QPushButton, QSpinBox, QVBoxLayout, QWidget
+
+from floorplan_circuits.desktop.session import Session
+from floorplan_circuits.edits.edited import Edited
+from floorplan_circuits.edits.names import rename
+from floorplan_circuits.edits.panels import add_panel, set_breaker, set_panel, tie_handles, untie_handles
+from floorplan_circuits.home.boxes import FromBreaker
+from floorplan_circuits.home.home import Home
+from floorplan_circuits.home.power import Breaker, Found, Numbering, Panel, System
+
+HINT = (
+    "Click a space and type: 20 kitchen plugs. Enter goes to the next one down. 30/2 dryer takes two spaces, "
+    "15/t is two in one space, 15f a fuse."
+)
+MakeEdit = Callable[[str], Callable[[Home], Edited]]
+OPENS = ("not known", "hot", "hot and neutral", "both hots")
+
+
+class PanelPage(QWidget):
+    """Sets up panels. It is filled anew whenever the home, the panel shown or the selection changes."""
+
+    def __init__(self, choose_panel: Callable[[int], None]) -> None:
+        super().__init__()
+        self._session: Session | None = None
+        self._panel: Panel | None = None
+        self._choose_panel = choose_panel
+        self._column = QVBoxLayout(self)
+        self._column.setContentsMargins(0, 0, 0, 0)
+        self._column.setSpacing(6)
+
+    def show_panel(self, session: Session | None, panel: Panel | None) -> None:
+        """Fill the page for a panel, or for a home without one."""
+        self._session, self._panel = session, panel
+        while (item := self._column.takeAt(0)) is not None:
+            widget = item.widget()
+            if widget is not None:
+                widget.hide()
+                widget.deleteLater()
+        if session is None:
+            return
+        if panel is None:
+            self._first_panel()
+        else:
+            self._panel_form(session.home, panel)
+            self._breaker_form(session)
+            self._subpanel(session)
+        self._column.addStretch()
+
+    # --- pieces -----------------------------------------------------------------------------------------------------
+
+    def _words(self, words: str, name: str = "caption") -> None:
+        label = QLabel(words)
+        label.setObjectName(name)
+        label.setWordWrap(True)
+        self._column.addWidget(label)
+
+    def _form(self) -> QFormLayout:
+        holder = QWidget()
+        form = QFormLayout(holder)
+        form.setContentsMargins(0, 0, 0, 0)
+        form.setVerticalSpacing(4)
+        self._column.addWidget(holder)
+        return form
+
+    def _button(self, words: str, act: Callable[[], object], name: str = "plain") -> None:
+        button = QPushButton(words)
+        button.setObjectName(name)
+        button.clicked.connect(lambda _checked=False: act())
+        self._column.addWidget(button)
+
+    def _attempt(self, edit: Callable[[Home], Edited]) -> Edited | None:
+        return self._session.attempt(edit) if self._session is not None else None
+
+    def _spaces_field(self, now: int) -> QSpinBox:
+        field = QSpinBox()
+        field.setRange(1, 200)
+        field.setValue(now)
+        field.setAccessibleName("Spaces")
+        return field
+
+    def _choice(self, label: str, choices: tuple[str, ...], now: str, form: QFormLayout) -> QComboBox:
+        field = QComboBox()
+        field.addItems(list(choices))
+        field.setCurrentText(now)
+        field.setAccessibleName(label)
+        field.setMinimumContentsLength(8)
+        field.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
+        form.addRow(label, field)
+        return field
+
+    def _line(self, form: QFormLayout, label: str, words: str, make: MakeEdit) -> None:
+        field = QLineEdit(words)
+        field.setAccessibleName(label)
+        field.editingFinished.connect(lambda: field.text() != words and self._attempt(make(field.text())))
+        form.addRow(label, field)
+
+    # --- a home without a panel -------------------------------------------------------------------------------------
+
+    def _first_panel(self) -> None:
+        self._words("How many spaces does your panel have?", "section")
+        form = self._form()
+        spaces = self._spaces_field(20)
+        form.addRow("Spaces", spaces)
+        numbering = self._choice("Numbered", get_args(Numbering), "odd left, even right", form)
+        system = self._choice("System", get_args(System), "not known", form)
+        amps = QLineEdit()
+        amps.setAccessibleName("Main, A")
+        form.addRow("Main, A", amps)
+
+        def add() -> None:
+            main = int(amps.text()) if amps.text().isdigit() and 1 <= int(amps.text()) <= 6000 else None
+            level = self._session.view.level if self._session else None
+            way, kind = numbering.currentText(), system.currentText()
+            self._attempt(
+                lambda home: add_panel(home, spaces.value(), "", way, kind, main, level=level)  # type: ignore[arg-type]  # the boxes hold nothing else
+            )
+
+        self._button("Add the panel", add, "action")
+
+    # --- a panel ----------------------------------------------------------------------------------------------------
+
+    def _panel_form(self, home: Home, panel: Panel) -> None:
+        if len(home.panels) > 1:
+            chooser = QComboBox()
+            chooser.setAccessibleName("Panel shown")
+            for one in home.panels:
+                chooser.addItem(one.name, one.id)
+            chooser.setCurrentText(panel.name)
+            chooser.activated.connect(lambda place: self._choose_panel(chooser.itemData(place)))
+            self._column.addWidget(chooser)
+        self._words(HINT)
+        form = self._form()
+        self._line(form, "Name", panel.name, lambda words: lambda home: rename(home, "panel", panel.id, words))
+        self._line(form, "Where", panel.place, lambda words: lambda home: set_panel(home, panel.id, place=words[:120]))
+        spaces = self._spaces_field(panel.spaces)
+        spaces.editingFinished.connect(
+            lambda: (
+                spaces.value() != panel.spaces
+                and self._attempt(lambda home: set_panel(home, panel.id, spaces=spaces.value()))
+            )
+        )
+        form.addRow("Spaces", spaces)
+        for label, choices, field, now in (
+            ("Numbered", get_args(Numbering), "numbering", panel.numbering),
+            ("System", get_args(System), "system", panel.system),
+        ):
+            chosen = self._choice(label, choices, now, form)
+            chosen.textActivated.connect(
+                lambda words, field=field: self._attempt(lambda home: set_panel(home, panel.id, **{field: words}))
+            )
+
+    # --- breakers that are selected -----------------------------------------------------------------------------------
+
+    def _breaker_form(self, session: Session) -> None:
+        ids = [one.id for one in session.view.selected if one.kind == "breaker" and one.id in session.home.breakers]
+        if not ids:
+            return
+        breakers = [session.home.breakers[one] for one in ids]
+        marks = session.findings.marks if session.findings else {}
+        self._words(" and ".join(marks.get(one, "?") for one in ids), "section")
+        if len(breakers) == 1:
+            self._one_breaker(breakers[0])
+        if len(ids) > 1:
+            self._button("Tied by the factory", lambda: self._attempt(lambda h: tie_handles(h, ids, "by the factory")))
+            self._button("Tied by a nail or wire", lambda: self._attempt(lambda h: tie_handles(h, ids, "makeshift")))
+        if any(breaker.tie is not None for breaker in breakers):
+            self._button("Not tied", lambda: self._attempt(lambda h: untie_handles(h, ids)))
+
+    def _one_breaker(self, breaker: Breaker) -> None:
+        form = self._form()
+        relabel = lambda words: lambda home: set_breaker(home, breaker.id, as_found=words[:120])  # noqa: E731  # one row
+        self._line(form, "Old label", breaker.as_found, relabel)
+        opens = self._choice("Opens", OPENS, breaker.opens, form)
+        opens.textActivated.connect(
+            lambda words: self._attempt(lambda home: set_breaker(home, breaker.id, opens=words))
+        )
+        found = self._choice("Found", ("on", "off", "tripped", "not recorded"), breaker.found.state, form)
+        found.textActivated.connect(lambda words: self._attempt(lambda home: _found(home, breaker, words)))
+
+    # --- a further panel ----------------------------------------------------------------------------------------------
+
+    def _subpanel(self, session: Session) -> None:
+        ids = [one.id for one in session.view.selected if one.kind == "breaker"]
+        if len(ids) != 1:
+            self._words("Select a breaker to say that it feeds another panel, or two to tie their handles.")
+            return
+        self._button("It feeds another panel", lambda: self._attempt(lambda home: _fed_panel(home, ids[0])))
+
+
+def _found(home: Home, breaker: Breaker, state: str) -> Edited:
+    return set_breaker(home, breaker.id, found=Found.model_validate({"state": state, "why": breaker.found.why}))
+
+
+def _fed_panel(home: Home, breaker: int) -> Edited:
+    """Add a panel of eight spaces that the breaker feeds; its form then says the rest."""
+    feeder = FromBreaker(kind="breaker", breaker=breaker)
+    numbering = home.panels[home.breakers[breaker].panel].numbering
+    return add_panel(home, 8, "", numbering, fed_by=feeder.breaker)

@@ -1,0 +1,94 @@
+"""The rail: the stages on one wire, and below them what the stage at hand needs."""
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtWidgets import QButtonGroup, QFrame, QLabel, QScrollArea, QStackedWidget, QVBoxLayout, QWidget
+
+from floorplan_circuits.desktop.inspector import Inspector
+from floorplan_circuits.desktop.kind_palette import KindPalette
+from floorplan_circuits.desktop.panel_page import PanelPage
+from floorplan_circuits.desktop.session import Session
+from floorplan_circuits.desktop.stages import STAGES, StageButton, where_it_stands
+from floorplan_circuits.drawing.palette import Theme
+
+RAIL_WIDE = 216
+DRAW, PANEL, TIE, PRINT = range(4)
+TIE_WORDS = (
+    "Click a breaker on the panel, then the devices it feeds; or drag round many. Click again to untie.\n\n"
+    "With devices selected first, click the breaker.\n\n"
+    "A tie is what somebody says, not a test: treat it as live until it is tested."
+)
+
+
+class Rail(QWidget):
+    """Stages and their tools."""
+
+    stage_chosen = Signal(int)
+
+    def __init__(self, panel_page: PanelPage) -> None:
+        super().__init__()
+        self.setObjectName("rail")
+        self.setAttribute(Qt.WidgetAttribute.WA_StyledBackground)
+        self.setFixedWidth(RAIL_WIDE)
+        self.palette_page, self.panel_page = KindPalette(), panel_page
+        self.inspectors = (Inspector(), Inspector())
+        self._group = QButtonGroup(self)
+        self.buttons = [StageButton(verb) for verb in STAGES]
+        self._pages = QStackedWidget()
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 8, 0, 0)
+        column.setSpacing(0)
+        for place, button in enumerate(self.buttons):
+            button.is_first, button.is_last = place == 0, place == len(STAGES) - 1
+            self._group.addButton(button, place)
+            column.addWidget(button)
+        column.addSpacing(8)
+        column.addWidget(self._pages, 1)
+        self._pages.addWidget(_scrolled(self.palette_page, self.inspectors[0]))
+        self._pages.addWidget(_scrolled(panel_page))
+        self._pages.addWidget(_scrolled(_words(TIE_WORDS), self.inspectors[1]))
+        self._pages.addWidget(_scrolled(_words("The page is what the preview shows. Choose the paper above it.")))
+        self._group.idClicked.connect(self.stage_chosen)
+
+    def choose(self, stage: int) -> None:
+        """Show a stage."""
+        self.buttons[stage].setChecked(True)
+        self._pages.setCurrentIndex(stage)
+
+    @property
+    def stage(self) -> int:
+        """The stage at hand."""
+        return self._pages.currentIndex()
+
+    def refresh(self, session: Session, theme: Theme) -> None:
+        """Say where each stage stands, mark the tool in hand, fill the form of what is selected."""
+        for button, (line, full) in zip(self.buttons, where_it_stands(session.home, session.findings), strict=True):
+            button.theme = theme
+            button.stand(line, full)
+        self.palette_page.show_tool(session.tool, theme)
+
+    def show_selection(self, session: Session) -> None:
+        """Fill the forms anew."""
+        for inspector in self.inspectors:
+            inspector.show_selection(session)
+
+
+def _words(words: str) -> QLabel:
+    label = QLabel(words)
+    label.setWordWrap(True)
+    return label
+
+
+def _scrolled(*widgets: QWidget) -> QScrollArea:
+    holder = QWidget()
+    column = QVBoxLayout(holder)
+    column.setContentsMargins(12, 4, 12, 12)
+    column.setSpacing(14)
+    for widget in widgets:
+        column.addWidget(widget)
+    column.addStretch()
+    area = QScrollArea()
+    area.setWidget(holder)
+    area.setWidgetResizable(True)
+    area.setFrameShape(QFrame.Shape.NoFrame)
+    area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+    return area

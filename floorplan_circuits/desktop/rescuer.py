@@ -1,0 +1,77 @@
+"""The rescuer: within two seconds of an edit a copy of the home is on disk, written off the window's thread."""
+
+from pathlib import Path
+from threading import Lock, Thread
+
+from PySide6.QtCore import QObject, QStandardPaths, QTimer
+
+from floorplan_circuits.files.cannot import CannotSave
+from floorplan_circuits.files.rescue import Rescue, drop_rescue, write_rescue
+from floorplan_circuits.home.home import Home
+
+WAIT_MS = 700
+"""How long edits are gathered before a copy is written."""
+
+
+def rescue_folder() -> Path:
+    """Return the folder of the rescue copies: the system's place for a program's data."""
+    place = QStandardPaths.writableLocation(QStandardPaths.StandardLocation.AppDataLocation)
+    return Path(place) / "rescue"
+
+
+class Rescuer(QObject):
+    """Writes the newest home to a rescue copy, a moment after each edit."""
+
+    def __init__(self, folder: Path, parent: QObject | None = None) -> None:
+        super().__init__(parent)
+        self.folder = folder
+        self.failed = ""
+        self._lock = Lock()
+        self._newest: tuple[Home, Path | None] | None = None
+        self._written: Rescue | None = None
+        self._thread: Thread | None = None
+        self._timer = QTimer(self)
+        self._timer.setSingleShot(True)
+        self._timer.setInterval(WAIT_MS)
+        self._timer.timeout.connect(self.write)
+
+    def note(self, home: Home, of: Path | None) -> None:
+        """Note an edit: its home will be on disk soon, however many more follow."""
+        with self._lock:
+            self._newest = (home, of)
+        if not self._timer.isActive():
+            self._timer.start()
+
+    def write(self) -> None:
+        """Write the newest home now, in a thread of its own."""
+        with self._lock:
+            if self._thread is None and self._newest is not None:
+                self._thread = Thread(target=self._work, name="rescue", daemon=False)
+                self._thread.start()
+
+    def _work(self) -> None:
+        while True:
+            with self._lock:
+                newest, self._newest = self._newest, None
+                if newest is None:
+                    self._thread = None
+                    return
+            try:
+                written = write_rescue(self.folder, *newest)
+                self.failed = ""
+            except CannotSave as error:
+                written, self.failed = None, str(error)
+            with self._lock:
+                self._written = written or self._written
+
+    def drop(self) -> None:
+        """Remove the copy: the home was saved, or closed on purpose."""
+        self._timer.stop()
+        with self._lock:
+            self._newest = None
+            thread = self._thread
+        if thread is not None:
+            thread.join()
+        if self._written is not None:
+            drop_rescue(self._written)
+            self._written = None

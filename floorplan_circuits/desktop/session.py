@@ -1,0 +1,238 @@
+"""The session: one home being worked on, its history, what is in hand, and the file it came from.
+
+Everything the window does to a home goes through here: one edit at a time, each with its sentence.
+"""
+
+from collections.abc import Callable
+from pathlib import Path
+
+from PySide6.QtCore import QObject, Signal
+
+from floorplan_circuits.desktop.worker import Finder
+from floorplan_circuits.edits.consequences import consequences
+from floorplan_circuits.edits.edited import Edited, Refused
+from floorplan_circuits.edits.history import History
+from floorplan_circuits.edits.moving import Clip, copied, paste
+from floorplan_circuits.edits.removal import remove
+from floorplan_circuits.files.open import Stored
+from floorplan_circuits.files.save import save_home
+from floorplan_circuits.findings import Findings, Subject
+from floorplan_circuits.gestures.events import Context, Event
+from floorplan_circuits.gestures.selecting import Select
+from floorplan_circuits.gestures.step import Tool, step
+from floorplan_circuits.home.home import Home
+from floorplan_circuits.view import View
+
+PASTE_STEP_MM = 300
+
+
+class Session(QObject):
+    """One home, from open to close. It asks the worker for findings after every edit and tells when they are there."""
+
+    edited = Signal()
+    found = Signal()
+    looked = Signal()
+    said = Signal(str)
+    name_wanted = Signal(object)
+
+    def __init__(self, stored: Stored, path: Path | None, parent: QObject | None = None) -> None:
+        super().__init__(parent)
+        self.history = History(stored.home)
+        self.saved: Home | None = stored.home if path is not None else None
+        self.read_only = stored.read_only
+        self.pictures = stored.pictures
+        self.path = path
+        self.findings: Findings | None = None
+        self.view = View(level=_first_level(stored.home))
+        self.tool: Tool = Select()
+        self.clip = Clip()
+        self._pasted = 0
+        self._finder = Finder(self)
+        self._finder.found.connect(self._on_found)
+        self._finder.ask(stored.home)
+
+    @property
+    def home(self) -> Home:
+        """The home as it is now."""
+        return self.history.now
+
+    @property
+    def is_saved(self) -> bool:
+        """Whether the file holds the home as it is now."""
+        return self.home is self.saved
+
+    # --- findings ---------------------------------------------------------------------------------------------------
+
+    def _on_found(self, findings: Findings) -> None:
+        if findings.home is self.home:
+            self.findings = findings
+            self.found.emit()
+
+    def find_now(self) -> Findings:
+        """Return the findings about the home as it is now, computed to the end."""
+        if self.findings is None or self.findings.home is not self.home:
+            from floorplan_circuits.find import find  # late: shapely must not delay the first frame
+
+            self.findings = find(self.home, self.findings)
+        return self.findings
+
+    # --- edits ------------------------------------------------------------------------------------------------------
+
+    def attempt(self, edit: Callable[[Home], Edited], merge: str = "") -> Edited | None:
+        """Make one edit; a refusal is said and leaves the home as it was."""
+        try:
+            edited = edit(self.home)
+        except Refused as error:
+            self.said.emit(str(error))
+            return None
+        self._apply(edited, merge)
+        return edited
+
+    def _apply(self, edited: Edited, merge: str = "", says: str = "") -> None:
+        before = self.home
+        if edited.home is before:
+            return
+        if self.read_only:
+            self.said.emit("A newer program wrote this file: it can be read here, not changed.")
+            return
+        self.history = self.history.done(edited.home, edited.says, merge)
+        self._finder.ask(edited.home)
+        self._keep_selection()
+        self.edited.emit()
+        self.said.emit(" ".join((says or f"{edited.says}.", *consequences(before, edited.home))))
+
+    def undo(self) -> None:
+        """Take the last edit back, or say that there is none."""
+        self._travel(self.history.undone(), "Undone", self.history.undo_says, "Nothing to undo.")
+
+    def redo(self) -> None:
+        """Do the last undone edit again, or say that there is none."""
+        self._travel(self.history.redone(), "Done again", self.history.redo_says, "Nothing to do again.")
+
+    def _travel(self, history: History, verb: str, says: str, nothing: str) -> None:
+        if history is self.history:
+            self.said.emit(nothing)
+            return
+        self.history = history
+        self._finder.ask(self.home)
+        self._keep_selection()
+        self.edited.emit()
+        self.said.emit(f"{verb}: {says}.")
+
+    def _keep_selection(self) -> None:
+        """Let go of what is selected and no longer there."""
+        home = self.home
+        tables = {"box": home.boxes, "room": home.rooms, "breaker": home.breakers, "panel": home.panels}
+        there = {kind: set(table.ids()) for kind, table in tables.items()}  # type: ignore[attr-defined]  # each is a Table
+        kept = tuple(one for one in self.view.selected if one.id in there.get(one.kind, {one.id}))
+        level = self.view.level if self.view.level in home.levels else _first_level(home)
+        self.view = self.view.with_changes(selected=kept, level=level)
+
+    # --- the hand ---------------------------------------------------------------------------------------------------
+
+    def step(self, event: Event, reach: float) -> None:
+        """Let the tool in hand take one event."""
+        if self.view.level is None:
+            return
+        outcome = step(self.tool, event, self._context(reach))
+        changed_tool = outcome.tool is not self.tool
+        self.tool = outcome.tool  # type: ignore[assignment]  # `step` never returns anything but a tool
+        draft_changed = outcome.draft != self.view.draft
+        self.view = self.view.with_changes(draft=outcome.draft)
+        if outcome.selected is not None and outcome.selected != self.view.selected:
+            self.view = self.view.with_changes(selected=outcome.selected)
+            changed_tool = True
+        if outcome.edit is not None:
+            self._apply(outcome.edit, outcome.merge, outcome.says)
+        elif outcome.says:
+            self.said.emit(outcome.says)
+        if changed_tool or draft_changed:
+            self.looked.emit()
+        if outcome.name is not None:
+            self.name_wanted.emit(outcome.name)
+
+    def _context(self, reach: float) -> Context:
+        findings = self.findings
+        return Context(
+            home=self.home,
+            level=self.view.level or 0,
+            selected=self.view.selected,
+            reach=reach,
+            room_of=findings.room_of if findings else {},
+            marks=findings.marks if findings else {},
+        )
+
+    def take(self, tool: Tool) -> None:
+        """Take a tool in hand; any draft is dropped."""
+        self.tool = tool
+        self.history = self.history.settled()
+        self.view = self.view.with_changes(draft=None)
+        self.looked.emit()
+
+    def select(self, subjects: tuple[Subject, ...]) -> None:
+        """Select other things."""
+        self.view = self.view.with_changes(selected=subjects)
+        self.looked.emit()
+
+    def show_level(self, level: int) -> None:
+        """Look at another level."""
+        self.view = self.view.with_changes(level=level, draft=None)
+        self.looked.emit()
+
+    # --- what a selection is for ------------------------------------------------------------------------------------
+
+    def selected_ids(self) -> list[int]:
+        """Return the ids of what is selected."""
+        return [subject.id for subject in self.view.selected]
+
+    def copy(self) -> bool:
+        """Copy what is selected, with what lies in selected rooms."""
+        try:
+            self.clip = copied(self.home, self.selected_ids(), self._with_rooms())
+        except Refused as error:
+            self.said.emit(str(error))
+            return False
+        self._pasted = 0
+        self.said.emit("Copied. Pasting gives new marks, and nobody knows what the copies hang on.")
+        return True
+
+    def cut(self) -> None:
+        """Copy what is selected and remove it."""
+        if self.copy():
+            self.remove()
+
+    def paste(self) -> None:
+        """Paste what was copied a little aside, and select it."""
+        level = self.view.level
+        if level is None:
+            return
+        self._pasted += 1
+        by = (self._pasted * PASTE_STEP_MM, self._pasted * PASTE_STEP_MM)
+        edited = self.attempt(lambda home: paste(home, self.clip, level, by))
+        if edited is not None:
+            rooms = {room.id for room in self.home.rooms}
+            kinds = ((made, "room" if made in rooms else "box") for made in edited.made)
+            self.select(tuple(Subject(kind, made) for made, kind in kinds))
+
+    def remove(self) -> None:
+        """Remove what is selected; a room keeps its boxes."""
+        self.attempt(lambda home: remove(home, self.selected_ids()))
+
+    def _with_rooms(self) -> list[int]:
+        rooms = {subject.id for subject in self.view.selected if subject.kind == "room"}
+        return [box for box, room in self.find_now().room_of.items() if room in rooms]
+
+    # --- files ------------------------------------------------------------------------------------------------------
+
+    def save(self, path: Path) -> None:
+        """Write the home to a file, which is its file from now on. Raises `CannotSave`."""
+        save_home(path, self.home, self.pictures)
+        self.path, self.saved = path, self.home
+        self.edited.emit()
+
+
+def _first_level(home: Home) -> int | None:
+    """Return the level to show first: the lowest at or above ground that has rooms, else any."""
+    with_rooms = {room.level for room in home.rooms}
+    ranked = sorted(home.levels, key=lambda level: (level.id not in with_rooms, level.order < 0, level.order))
+    return ranked[0].id if ranked else None

@@ -1,0 +1,348 @@
+"""The work area: strip, rail, plan over dangers, panel, status line. It shows a session and hands it what is done."""
+
+from dataclasses import replace
+
+from PySide6.QtCore import QPointF, QRect, Qt, QTimer
+from PySide6.QtWidgets import QHBoxLayout, QSplitter, QStackedWidget, QVBoxLayout, QWidget
+
+from floorplan_circuits.desktop.belonging import belonging, levels_lit, sentence
+from floorplan_circuits.desktop.canvas import PlanCanvas
+from floorplan_circuits.desktop.in_place import InPlace
+from floorplan_circuits.desktop.panel_entry import PanelEntry
+from floorplan_circuits.desktop.panel_page import PanelPage
+from floorplan_circuits.desktop.panes import BELOW_HIGH, SIDE_WIDE, Below, Side, Strip, status_line
+from floorplan_circuits.desktop.rail import DRAW, PANEL, PRINT, TIE, Rail
+from floorplan_circuits.desktop.session import Session
+from floorplan_circuits.drawing.palette import LIGHT, Theme
+from floorplan_circuits.drawing.plan import Plan, plan
+from floorplan_circuits.edits.names import name_of, rename
+from floorplan_circuits.edits.rooms import add_level
+from floorplan_circuits.edits.ties import tie
+from floorplan_circuits.findings import Hazard, Subject
+from floorplan_circuits.gestures.events import Event
+from floorplan_circuits.gestures.putting import PutDevice
+from floorplan_circuits.gestures.selecting import Select
+from floorplan_circuits.gestures.step import Tool, says_of
+from floorplan_circuits.gestures.tying import TieDevices
+from floorplan_circuits.home.power import Panel
+
+FINDING = "Finding what is connected to what …"
+EMPTY_LEVEL = "Draw the first room: press N, then drag a rectangle or click its corners."
+
+
+class WorkArea(QWidget):
+    """Everything about one open home."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.theme: Theme = LIGHT
+        self.session: Session | None = None
+        self._panel: int | None = None
+        self.strip, self.canvas, self.below, self.side = Strip(), PlanCanvas(), Below(), Side()
+        self.status = status_line()
+        self.rail = Rail(PanelPage(self.show_panel))
+        self.entry = PanelEntry(self)
+        self.middle = QStackedWidget()
+        self._print_view: QWidget | None = None
+        self._lay_out()
+        self._connect()
+        self.rail.choose(DRAW)
+
+    def _lay_out(self) -> None:
+        drawing = QSplitter(Qt.Orientation.Vertical)
+        drawing.addWidget(self.canvas)
+        drawing.addWidget(self.below)
+        drawing.setStretchFactor(0, 1)
+        drawing.setSizes([560, BELOW_HIGH])
+        across = QSplitter(Qt.Orientation.Horizontal)
+        across.addWidget(drawing)
+        across.addWidget(self.side)
+        across.setStretchFactor(0, 1)
+        across.setSizes([700, SIDE_WIDE])
+        for splitter in (drawing, across):
+            splitter.setHandleWidth(1)
+            splitter.setChildrenCollapsible(False)
+        self.middle.addWidget(across)
+        row = QHBoxLayout()
+        row.setSpacing(0)
+        row.addWidget(self.rail)
+        row.addWidget(self.middle, 1)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(0)
+        column.addWidget(self.strip)
+        column.addLayout(row, 1)
+        column.addWidget(self.status)
+
+    def _connect(self) -> None:
+        self.strip.level_chosen.connect(self.show_level)
+        self.strip.level_wanted.connect(self._ask_for_level)
+        self.canvas.hand_did.connect(self._on_hand)
+        self.canvas.subject_hovered.connect(self._on_hover)
+        self.canvas.subject_opened.connect(self.ask_for_name)
+        self.side.view.breaker_clicked.connect(self._on_breaker)
+        self.side.view.breaker_hovered.connect(self._on_hover)
+        self.side.view.space_clicked.connect(self.entry.begin)
+        self.side.view.breaker_opened.connect(self.entry.begin_again)
+        self.below.list.hazard_chosen.connect(self.go_to_hazard)
+        self.rail.stage_chosen.connect(self.show_stage)
+        self.rail.palette_page.tool_taken.connect(self.take)
+
+    # --- a session --------------------------------------------------------------------------------------------------
+
+    def show_session(self, session: Session) -> None:
+        """Work on another home."""
+        if self.session is not None:
+            self.session.deleteLater()
+        self.session, self._panel = session, None
+        session.setParent(self)
+        session.edited.connect(self._on_edited)
+        session.found.connect(self._on_found)
+        session.looked.connect(self._on_looked)
+        session.said.connect(self.say)
+        session.name_wanted.connect(lambda subject: QTimer.singleShot(0, lambda: self.ask_for_name(subject)))
+        self._fitted_for: int | None = None
+        self.canvas.show_level(None)
+        self._on_edited()
+        self.say(FINDING)
+
+    def say(self, words: str) -> None:
+        """Say one sentence in the status line."""
+        self.status.setText(words)
+
+    def _on_edited(self) -> None:
+        session = self.session
+        if session is None:
+            return
+        self.strip.home_name.setText(session.home.name or "Unnamed home")
+        self.strip.show_levels(sorted(session.home.levels, key=lambda level: level.order), session.view.level)
+        self.below.counts.setText("Checking …")
+        self.rail.refresh(session, self.theme)
+
+    def _on_found(self) -> None:
+        session = self.session
+        if session is None or session.findings is None:
+            return
+        self.below.show_findings(session.findings)
+        self.below.list.show_findings(session.findings, self.theme)
+        self.side.show_panel(session.findings, self.panel())
+        self.rail.panel_page.show_panel(session, self.panel())
+        self.rail.show_selection(session)
+        self.rail.refresh(session, self.theme)
+        self._show_plan()
+        self._show_belonging(session.view.selected)
+        if self.status.text() == FINDING:
+            self.say(says_of(session.tool))
+        if self.rail.stage == PRINT:
+            self.show_stage(PRINT)
+        self.entry.go_on()
+
+    def _on_looked(self) -> None:
+        session = self.session
+        if session is None:
+            return
+        self.canvas.show_draft(session.view.draft)
+        self.strip.choose(session.view.level)
+        self.rail.refresh(session, self.theme)
+        if isinstance(session.tool, PutDevice):
+            self.rail.palette_page.used(session.tool.kind)
+        self._show_belonging(session.view.selected)
+        if session.view.draft is None:
+            self.rail.show_selection(session)
+            self.rail.panel_page.show_panel(session, self.panel())
+
+    def _show_plan(self) -> None:
+        session = self.session
+        if session is None or session.findings is None or session.view.level is None:
+            return
+        findings, level, theme = session.findings, session.view.level, on_canvas(self.theme)
+        home = findings.home
+        drawn = any(room.level == level for room in home.rooms) or any(box.level == level for box in home.boxes)
+        self.canvas.empty_words = "" if drawn else EMPTY_LEVEL
+
+        def make(scale: float) -> Plan:
+            return plan(findings, level, scale, theme)
+
+        keep = self._fitted_for == level
+        self._fitted_for = level if drawn else None
+        self.canvas.show_level(make, keep_view=keep or not drawn)
+
+    # --- looking about ------------------------------------------------------------------------------------------------
+
+    def panel(self) -> Panel | None:
+        """Return the panel shown: the one chosen, else the first."""
+        home = self.session.home if self.session else None
+        if home is None:
+            return None
+        return home.panels.get(self._panel) or next(iter(home.panels), None)
+
+    def show_panel(self, panel: int) -> None:
+        """Show another panel's face."""
+        self._panel = panel
+        self._on_found()
+
+    def show_level(self, level: int) -> None:
+        """Look at another level."""
+        if self.session is not None:
+            self.session.show_level(level)
+            self._show_plan()
+
+    def show_stage(self, stage: int) -> None:
+        """Show a stage: its tools, and for printing the preview in place of the plan."""
+        self.rail.choose(stage)
+        if self.session is None:
+            return
+        if stage == PRINT:
+            self._show_print()
+        else:
+            self.middle.setCurrentIndex(0)
+            if stage in (DRAW, PANEL):
+                self.session.take(Select())
+        if stage == TIE:
+            boxes = [one for one in self.session.view.selected if one.kind == "box"]
+            self.session.take(Select() if boxes else TieDevices())
+            self.say(says_of(self.session.tool) if not boxes else "Click the breaker that feeds what is selected.")
+
+    def _show_print(self) -> None:
+        from floorplan_circuits.desktop.print_page import PrintView  # late: it loads the PDF reader
+
+        assert self.session is not None
+        if self._print_view is None:
+            self._print_view = PrintView(self.say)
+            self.middle.addWidget(self._print_view)
+        assert isinstance(self._print_view, PrintView)
+        self.middle.setCurrentWidget(self._print_view)
+        self._print_view.show_home(self.session)
+
+    def set_theme(self, theme: Theme) -> None:
+        """Draw everything in a theme."""
+        self.theme = theme
+        self.canvas.theme, self.side.view.theme = on_canvas(theme), on_canvas(theme)
+        self._on_found()
+        self.canvas.update()
+
+    def _on_hover(self, subject: Subject | None) -> None:
+        if self.session is None:
+            return
+        pointed = subject is not None and subject.kind in ("box", "breaker")
+        self._show_belonging((subject,) if pointed and subject is not None else self.session.view.selected)
+        words = sentence(self.session.findings, subject)
+        if words and isinstance(self.session.tool, Select):
+            self.say(words)
+
+    def _show_belonging(self, subjects: tuple[Subject, ...]) -> None:
+        findings = self.session.findings if self.session else None
+        found = belonging(findings, subjects)
+        self.canvas.light(found.lit)
+        self.canvas.ring(found.ringed)
+        self.side.view.ring(found.breakers)
+        self.strip.show_counts(levels_lit(findings, found.lit))
+
+    def go_to_hazard(self, hazard: Hazard) -> None:
+        """Show the box of a hazard in the middle of the plan."""
+        session = self.session
+        if session is None or session.findings is None or hazard.box not in session.findings.home.boxes:
+            return
+        self.go_to(Subject("box", hazard.box))
+
+    def go_to(self, subject: Subject) -> None:
+        """Select something and bring it to the middle of the plan."""
+        session = self.session
+        if session is None or session.findings is None:
+            return
+        box = session.findings.home.boxes.get(subject.id) if subject.kind == "box" else None
+        session.select((subject,))
+        if box is not None and (box.level is None or box.at is None):
+            self.say(f"{box.mark} has no place on the plan yet.")
+            return
+        if box is not None and box.level is not None and box.level != session.view.level:
+            self.show_level(box.level)
+        self.canvas.go_to(subject)
+
+    # --- the hand -----------------------------------------------------------------------------------------------------
+
+    def take(self, tool: Tool) -> None:
+        """Take a tool in hand and give the keys to the plan."""
+        if self.session is not None:
+            self.session.take(tool)
+            self.say(says_of(tool))
+            self.canvas.setFocus()
+
+    def _on_hand(self, event: Event) -> None:
+        if self.session is not None:
+            self.session.step(event, self.canvas.reach())
+
+    def _on_breaker(self, subject: Subject) -> None:
+        """Take a breaker in hand to tie, tie what is selected to it, or select it."""
+        session = self.session
+        if session is None:
+            return
+        boxes = [one.id for one in session.view.selected if one.kind in ("box", "device")]
+        if self.rail.stage == TIE and boxes and isinstance(session.tool, Select):
+            mark = session.findings.marks.get(subject.id, "") if session.findings else ""
+            session.attempt(lambda home: tie(home, boxes, subject.id, mark))
+        elif self.rail.stage == TIE:
+            session.take(TieDevices(subject.id))
+            session.select((subject,))
+            self.say(f"{sentence(session.findings, subject)} Click or drag round what it feeds.")
+        elif self.rail.stage == PANEL and session.view.selected and session.view.selected[0].kind == "breaker":
+            self._add_to_selection(subject)
+        else:
+            session.select((subject,))
+
+    def _add_to_selection(self, subject: Subject) -> None:
+        """Select a breaker; with shift or control held, beside those that are."""
+        from PySide6.QtWidgets import QApplication
+
+        assert self.session is not None
+        held = QApplication.keyboardModifiers()
+        several = held & (Qt.KeyboardModifier.ShiftModifier | Qt.KeyboardModifier.ControlModifier)
+        self.session.select((*self.session.view.selected, subject) if several else (subject,))
+
+    # --- names --------------------------------------------------------------------------------------------------------
+
+    def ask_for_name(self, subject: Subject | None) -> None:
+        """Ask for a name where the thing stands."""
+        session = self.session
+        if session is None or subject is None or subject.kind not in ("room", "level", "device", "box"):
+            return
+        if subject.kind == "box":
+            devices = session.home.boxes[subject.id].devices
+            if not devices:
+                return
+            subject = Subject("device", devices[0].id)
+        kind, number = subject.kind, subject.id
+        now = name_of(session.home, kind, number)
+
+        def took(words: str) -> None:
+            if words.strip() != now:
+                session.attempt(lambda home: rename(home, kind, number, words))
+
+        InPlace(self.canvas, self._name_area(subject), now, took, f"Name of the {kind}", "Name, then Enter")
+
+    def _name_area(self, subject: Subject) -> QRect:
+        session = self.session
+        assert session is not None
+        at = QPointF(self.canvas.width() / 2, self.canvas.height() / 2)
+        if subject.kind == "room":
+            outline = session.home.rooms[subject.id].outline
+            xs, ys = [x for x, _ in outline], [y for _, y in outline]
+            at = self.canvas.to_pixels(QPointF((min(xs) + max(xs)) / 2, (min(ys) + max(ys)) / 2))
+        x = min(max(round(at.x()) - 90, 4), max(4, self.canvas.width() - 184))
+        y = min(max(round(at.y()) - 14, 4), max(4, self.canvas.height() - 32))
+        return QRect(x, y, 180, 28)
+
+    def _ask_for_level(self) -> None:
+        session = self.session
+        if session is None:
+            return
+        edited = session.attempt(lambda home: add_level(home, f"Level {len(home.levels) + 1}"))
+        if edited is not None:
+            level = edited.made[0]
+            session.show_level(level)
+            self.ask_for_name(Subject("level", level))
+
+
+def on_canvas(theme: Theme) -> Theme:
+    """Return the theme for the plan itself: in the dark, symbols are filled with the canvas."""
+    return replace(theme, paper=theme.canvas) if theme.name == "dark" else theme

@@ -1,0 +1,144 @@
+"""What a row of the panel's face says: the fullest wording that fits, and a small square for every feed."""
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+
+from floorplan_circuits.drawing.ink import Mark, Text
+from floorplan_circuits.drawing.lettering import cap_height, fits, width
+from floorplan_circuits.drawing.palette import Theme
+from floorplan_circuits.drawing.plates import EVIDENCE_ORDER, SQUARE, SQUARE_PITCH, square, text_height
+from floorplan_circuits.findings import Findings, Line, Standing
+from floorplan_circuits.home.power import Breaker
+
+WORDS_SIZE, LEAST_SIZE, COUNT_SIZE = 8.4, 7.5, 7.0
+MOST_SQUARES = 12
+MOST_LINES = 4
+AIR = 0.5
+"""Least mm left above and below all of a row's words and squares together."""
+BESIDE = 1.3
+"""mm between the last word and the squares that stand behind it."""
+
+
+@dataclass(frozen=True, slots=True)
+class Fitted:
+    """Words as they will stand: lines, their size in points, squares under them or behind the last; whether cut."""
+
+    lines: tuple[str, ...]
+    size: float
+    beside: bool = False
+    cut: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Squares:
+    """The squares of one row, or the words that stand for too many of them."""
+
+    standings: tuple[Standing, ...]
+    words: str = ""
+
+    @property
+    def width(self) -> float:
+        """Width in mm."""
+        return width(self.words, COUNT_SIZE) if self.words else len(self.standings) * SQUARE_PITCH
+
+    @property
+    def height(self) -> float:
+        """Height in mm under the words, with the gap above; 0 where there are none."""
+        return 0.0 if not self.standings else text_height(COUNT_SIZE) if self.words else SQUARE + 0.5
+
+
+def row_words(
+    breaker: Breaker, findings: Findings, bounds: tuple[float, float, float, float], theme: Theme, on_screen: bool
+) -> tuple[list[Mark], str]:
+    """Draw words and squares in (x, y, width, height) mm; return them, and the wording that had to be cut, if any."""
+    x, top, room, high = bounds
+    line = findings.lines.get(breaker.id, Line(breaker.id, ("",)))
+    squares = _squares(findings, breaker, room, on_screen)
+    fitted = fit_words(_with_note(line, breaker), squares, room, high)
+    pitch = text_height(fitted.size)
+    below = 0.0 if fitted.beside else squares.height
+    y = top + (high - pitch * len(fitted.lines) - below) / 2
+    shade = theme.soft if not squares.standings and not line.own else theme.ink
+    marks = [_line(words, x, y + (at + 0.5) * pitch, fitted.size, shade) for at, words in enumerate(fitted.lines)]
+    y += pitch * len(fitted.lines)
+    if fitted.beside:
+        x, middle = x + width(fitted.lines[-1], fitted.size) + BESIDE, y - pitch / 2
+    else:
+        middle = y + below - (text_height(COUNT_SIZE) / 2 if squares.words else SQUARE / 2)
+    marks += _draw_squares(squares, x, middle, theme)
+    return marks, line.variants[0] if fitted.cut else ""
+
+
+def fit_words(variants: Sequence[str], squares: Squares, room: float, high: float) -> Fitted:
+    """Return the fullest variant that fits a row, its letters as large as can be, the squares under or behind it."""
+    for variant in variants:
+        for size in (WORDS_SIZE, LEAST_SIZE):
+            for beside in (False, True) if squares.standings else (False,):
+                shown, cut = fits((variant,), room, size, False, _lines_in(high, size, 0 if beside else squares.height))
+                last = width(shown[-1], size) + BESIDE + squares.width if beside and shown else 0.0
+                if not cut and last <= room:
+                    return Fitted(shown, size, beside)
+    return _cut_to(variants[-1], squares, room, high)
+
+
+def _cut_to(words: str, squares: Squares, room: float, high: float) -> Fitted:
+    """Return what is left of the words where even the shortest is too long."""
+    under = high >= text_height(LEAST_SIZE) + squares.height
+    lines = _lines_in(high, LEAST_SIZE, squares.height if under else 0.0)
+    narrow = room if under or not squares.standings else max(room - squares.width - BESIDE, room / 3)
+    shown, _ = fits((words,), narrow, LEAST_SIZE, False, lines)
+    return Fitted(shown, LEAST_SIZE, not under, cut=True)
+
+
+def _lines_in(high: float, size: float, below: float) -> int:
+    return max(0 if below else 1, min(MOST_LINES, int((high - AIR - below) / text_height(size))))
+
+
+def _line(words: str, x: float, middle: float, size: float, colour: str) -> Mark:
+    return Text((x, middle + cap_height(size) / 2), words, size, False, colour)
+
+
+# --- what must be known before the breaker is touched ---------------------------------------------------------------
+
+
+def _with_note(line: Line, breaker: Breaker) -> tuple[str, ...]:
+    """Add to each variant what a person must know before touching the breaker, in full, then short."""
+    notes = _notes(breaker)
+    if not notes:
+        return line.variants
+    noted = tuple(f"{words} ({note})" for words in line.variants for note in notes)
+    return noted if line.own else (*noted, notes[-1][:1].upper() + notes[-1][1:])
+
+
+def _notes(breaker: Breaker) -> tuple[str, ...]:
+    found = breaker.found
+    if found.state in ("off", "tripped"):
+        short = f"found {found.state}"
+        return (f"{short}: {found.why}", short) if found.why else (short,)
+    return ("never turn off",) if breaker.may_open.may == "never" else ()
+
+
+# --- squares --------------------------------------------------------------------------------------------------------
+
+
+def _squares(findings: Findings, breaker: Breaker, room: float, on_screen: bool) -> Squares:
+    """Return the standings of all feeds on the breaker, the most proved first; in words where they are too many."""
+    found = (one.standing for one in findings.conclusions.values() if breaker.id in one.breakers)
+    standings = tuple(sorted(found, key=EVIDENCE_ORDER.index))
+    too_many = len(standings) > MOST_SQUARES or len(standings) * SQUARE_PITCH > room + 0.6
+    return Squares(standings, _counted(standings, on_screen) if too_many else "")
+
+
+def _counted(standings: Sequence[Standing], on_screen: bool) -> str:
+    """Return in words what too many squares would say: paper points to its list, it gives no share."""
+    tested = standings.count("proved")
+    if on_screen:
+        return f"{tested} of {len(standings)} tested"
+    return "all tested" if tested == len(standings) else f"{len(standings) - tested} not tested: see the list"
+
+
+def _draw_squares(squares: Squares, x: float, middle: float, theme: Theme) -> Iterable[Mark]:
+    if squares.words:
+        return [_line(squares.words, x, middle, COUNT_SIZE, theme.soft)]
+    top = middle - SQUARE / 2
+    return [mark for at, one in enumerate(squares.standings) for mark in square(one, x + at * SQUARE_PITCH, top, theme)]

@@ -1,0 +1,72 @@
+"""The overview of a level: devices as dots, names of rooms, and the plates of what is in danger or in doubt."""
+
+from collections.abc import Sequence
+
+from floorplan_circuits.drawing.frame import Frame
+from floorplan_circuits.drawing.ink import Mark, Pen, Shape, rectangle
+from floorplan_circuits.drawing.overlaps import around
+from floorplan_circuits.drawing.placement import Ground
+from floorplan_circuits.drawing.plan_boxes import DOUBTFUL, ON_WALL, dot_box, subject_of
+from floorplan_circuits.drawing.plan_building import OUTER, facing
+from floorplan_circuits.drawing.plan_labels import Labels, label_dots
+from floorplan_circuits.drawing.room_names import name_rooms_of_overview
+from floorplan_circuits.findings import XY
+from floorplan_circuits.home.boxes import Box
+
+DOT = 1.05
+BEFORE_WALL = (OUTER + DOT) / 2
+HIT = 3.2
+"""Side in mm of the square that a click on a dot may miss by."""
+MOST_PLATES = 300
+"""More plates of doubtful boxes than this would hide the level: their hollow dots still tell them."""
+PLATES_TO = 320.0
+"""The scale (house mm a paper mm) from which even plates would hide the level."""
+
+
+def dots(frame: Frame, ground: Ground, labels: Labels) -> list[Mark]:
+    """Draw every device as a dot, hollow where something is unknown or in doubt; then names and plates round them."""
+    boxes = frame.boxes()
+    places = [_place(box, frame) for box in boxes]
+    for box, at in zip(boxes, places, strict=True):
+        ground.take(around(at, (DOT, DOT)))
+        labels.spots.append((around(at, (HIT, HIT)), subject_of(box)))
+    shared = {found.box for found in frame.findings.boxes.values() if found.shared}
+    doubtful = _doubtful(frame) - shared
+    special, drawn = shared | doubtful, list(zip(boxes, places, strict=True))
+    marks = [
+        _squares([at for box, at in drawn if box.id not in special], DOT, frame.theme.ink, None),
+        _squares([at for box, at in drawn if box.id in doubtful], DOT, frame.theme.paper, Pen(0.25, frame.theme.ink)),
+        _squares(
+            [at for box, at in drawn if box.id in shared],
+            1.5 * DOT,
+            frame.theme.caution,
+            Pen(0.35, frame.theme.caution_ink),
+        ),
+    ]
+    if frame.scale < PLATES_TO:
+        urgent = [dot_box(box, at, DOT, frame) for box, at in drawn if box.id in shared]
+        label_dots(urgent, frame, ground, labels)
+    name_rooms_of_overview(frame.rooms(), frame, ground, labels)
+    if frame.scale < PLATES_TO and len(doubtful) <= MOST_PLATES:
+        label_dots((dot_box(box, at, DOT, frame) for box, at in drawn if box.id in doubtful), frame, ground, labels)
+    return [mark for mark in marks if mark is not None]
+
+
+def _place(box: Box, frame: Frame) -> XY:
+    """Return where a dot stands: before its wall, on whose dark line it would not be seen."""
+    x, y = frame.mm(box.at or (0, 0))
+    if box.mount not in ON_WALL:
+        return x, y
+    way = facing(box.angle)
+    return x + way[0] * BEFORE_WALL, y + way[1] * BEFORE_WALL
+
+
+def _doubtful(frame: Frame) -> set[int]:
+    """Return the boxes with something unknown or in doubt, and those in which nothing is recorded."""
+    found = {one.box for one in frame.findings.conclusions.values() if one.standing in DOUBTFUL}
+    return found | {box.id for box in frame.boxes() if not box.feeds()}
+
+
+def _squares(places: Sequence[XY], side: float, fill: str, pen: Pen | None) -> Mark | None:
+    path = tuple(part for x, y in places for part in rectangle(x - side / 2, y - side / 2, side, side))
+    return Shape(path, fill, pen) if path else None

@@ -1,0 +1,34 @@
+"""New ids and new marks: from the home's counter, and the next box mark that no paper ever had."""
+
+import re
+from dataclasses import dataclass
+
+from floorplan_circuits.home.home import Home
+
+_MARK = re.compile(r"^B(\d{1,6})$")
+
+
+@dataclass(slots=True)
+class Counter:
+    """Hands out ids of a home within one edit; `next_id` goes into the new home."""
+
+    next_id: int
+
+    def new(self) -> int:
+        """Return an id that was never used."""
+        self.next_id += 1
+        return self.next_id - 1
+
+
+def counter(home: Home) -> Counter:
+    """Return the home's counter."""
+    return Counter(home.next_id)
+
+
+def next_mark(home: Home, after: int = 0) -> str:
+    """Return the next mark for a box: one past the highest there is, and past all that were ever handed out.
+
+    Marks are never reused: they are on paper for years. The highest ever given is kept in the home's counter of marks.
+    """
+    numbers = [int(found[1]) for box in home.boxes if (found := _MARK.match(box.mark))]
+    return f"B{max([*numbers, home.marks_given]) + 1 + after}"

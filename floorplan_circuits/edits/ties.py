@@ -1,0 +1,89 @@
+"""Ties: which breaker a feed is said to hang on. A tie is a claim, never evidence."""
+
+from collections.abc import Callable, Iterable
+
+from floorplan_circuits.edits.edited import Edited, Refused, counted
+from floorplan_circuits.home.boxes import NOT_KNOWN, Box, Device, Feed, FromBreaker, Hangs, Supplied
+from floorplan_circuits.home.home import Home
+from floorplan_circuits.home.kinds import kind_named
+from floorplan_circuits.home.record import change
+
+ChangeFeed = Callable[[Feed, Device | None], Feed]
+
+
+def tie(home: Home, things: Iterable[int], breaker: int, mark: str = "") -> Edited:
+    """Say that boxes, devices or single feeds hang on a breaker. Raises `Refused` if none of them takes power."""
+    found = home.breakers.get(breaker)
+    if found is None:
+        raise Refused("That breaker is not there any more.")
+    poles = len(found.poles)
+
+    def tied(feed: Feed, device: Device | None) -> Feed:
+        across = poles > 1 and device is not None and kind_named(device.kind).hots > 1
+        return _hung(feed, _across(breaker, poles) if across else _on(breaker))
+
+    after, count = _with_feeds(home, set(things), tied)
+    if not count:
+        raise Refused("Choose devices first: nothing there takes power.")
+    return Edited(after, f"Tie {counted(count, 'feed')} to {mark}".rstrip())
+
+
+def untie(home: Home, things: Iterable[int]) -> Edited:
+    """Say that nobody knows what boxes, devices or feeds hang on."""
+    after, count = _with_feeds(home, set(things), lambda feed, _device: _hung(feed, NOT_KNOWN))
+    if not count:
+        raise Refused("Choose devices first: nothing there takes power.")
+    return Edited(after, f"Untie {counted(count, 'feed')}")
+
+
+def feeds_of(home: Home, things: Iterable[int]) -> tuple[Feed, ...]:
+    """Return all feeds of the boxes, devices and feeds named."""
+    wanted = set(things)
+    return tuple(feed for box in home.boxes for feed, device in _feeds(box) if _is_meant(feed, device, box, wanted))
+
+
+def _on(breaker: int) -> Hangs:
+    return Supplied(how="any", supplies=(FromBreaker(kind="breaker", breaker=breaker),))
+
+
+def _across(breaker: int, poles: int) -> Hangs:
+    supplies = tuple(FromBreaker(kind="breaker", breaker=breaker, pole=pole) for pole in range(poles))
+    return Supplied(how="all", supplies=supplies)
+
+
+def _hung(feed: Feed, on: Hangs) -> Feed:
+    if feed.on == on:
+        return feed
+    said_by = "not said" if on is NOT_KNOWN else "person" if feed.said_by == "not said" else feed.said_by
+    return change(feed, on=on, said_by=said_by)
+
+
+def _with_feeds(home: Home, wanted: set[int], changed: ChangeFeed) -> tuple[Home, int]:
+    boxes, count = home.boxes, 0
+    for box in home.boxes:
+        meant = {feed.id for feed, device in _feeds(box) if _is_meant(feed, device, box, wanted)}
+        if meant:
+            boxes = boxes.put(_with_box_feeds(box, meant, changed))
+            count += len(meant)
+    return (change(home, boxes=boxes) if count else home), count
+
+
+def _feeds(box: Box) -> list[tuple[Feed, Device | None]]:
+    inside: list[tuple[Feed, Device | None]] = [(feed, device) for device in box.devices for feed in device.feeds]
+    return inside + [(feed, None) for feed in box.passing]
+
+
+def _is_meant(feed: Feed, device: Device | None, box: Box, wanted: set[int]) -> bool:
+    """Tell whether a feed is meant: itself, its device, or a whole box (its devices, not what only passes)."""
+    if feed.id in wanted or (device is not None and device.id in wanted):
+        return True
+    return box.id in wanted and (device is not None or not box.devices)
+
+
+def _with_box_feeds(box: Box, meant: set[int], changed: ChangeFeed) -> Box:
+    devices = tuple(
+        change(device, feeds=tuple(changed(feed, device) if feed.id in meant else feed for feed in device.feeds))
+        for device in box.devices
+    )
+    passing = tuple(changed(feed, None) if feed.id in meant else feed for feed in box.passing)
+    return change(box, devices=devices, passing=passing)

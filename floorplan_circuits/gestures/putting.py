@@ -1,0 +1,103 @@
+"""Putting devices: a click on a wall makes a box that turns to it, a click on a box adds the next gang."""
+
+from dataclasses import dataclass
+from math import hypot
+
+from floorplan_circuits.edits.boxes import MOUNTS, join_box, put_device
+from floorplan_circuits.edits.edited import Edited, Refused
+from floorplan_circuits.findings import XY, Subject
+from floorplan_circuits.geometry.snapping import ahead, is_inside, wall_spot
+from floorplan_circuits.gestures.events import Context, Event, Key, Outcome, Release
+from floorplan_circuits.home.boxes import Box, Mount
+from floorplan_circuits.home.kinds import kind_named
+from floorplan_circuits.home.record import Point
+from floorplan_circuits.view import Draft
+
+ON_WALL = ("wall", "outdoor")
+WALL_REACH_MM = 700
+JOIN_REACH_MM = 180
+
+
+@dataclass(frozen=True, slots=True)
+class PutDevice:
+    """The tool that puts devices of one kind, one a click, until Escape."""
+
+    kind: str
+
+
+@dataclass(frozen=True, slots=True)
+class Spot:
+    """Where a click would put the device: into a box that is there, or a new one facing some way."""
+
+    at: Point
+    angle: int
+    mount: Mount
+    joins: Box | None = None
+
+
+def step_put(tool: PutDevice, event: Event, context: Context) -> Outcome:
+    """Return what comes of one event with a device in hand."""
+    label = kind_named(tool.kind).label
+    if isinstance(event, Key):
+        return Outcome(None if event.name == "escape" else tool, says=_says(label, None))
+    spot = _spot(tool.kind, event.at, context)
+    draft = _draft(tool, spot, event.at)
+    if not isinstance(event, Release):
+        return Outcome(tool, draft=draft, says=_says(label, spot))
+    if spot is None:
+        return Outcome(tool, draft=draft, says=f"Click nearer to a wall to put a {label}.")
+    try:
+        edit = _put(tool.kind, spot, context)
+    except Refused as error:
+        return Outcome(tool, draft=draft, says=str(error))
+    box = Subject("box", spot.joins.id if spot.joins is not None else edit.made[0])
+    return Outcome(tool, edit, says=f"{edit.says}. Its circuit is unknown until you tie or test it.", selected=(box,))
+
+
+def _put(kind: str, spot: Spot, context: Context) -> Edited:
+    if spot.joins is not None:
+        return join_box(context.home, spot.joins.id, kind)
+    return put_device(context.home, context.level, spot.at, spot.angle, kind, spot.mount)
+
+
+def _says(label: str, spot: Spot | None) -> str:
+    if spot is None:
+        return f"Click a wall to place a {label}. Esc leaves the tool."
+    if spot.joins is not None:
+        return f"Click to add a {label} to box {spot.joins.mark}. Esc leaves the tool."
+    return f"Click to place a {label}. Its circuit stays unknown until you tell or test it. Esc leaves the tool."
+
+
+def _spot(kind: str, at: XY, context: Context) -> Spot | None:
+    mount: Mount = MOUNTS.get(kind_named(kind).mount, "wall")
+    on_wall = mount in ON_WALL
+    if (box := _box_at(at, on_wall, context)) is not None:
+        return Spot(box.at or (0, 0), box.angle, box.mount, box)
+    if not on_wall:
+        return Spot((round(at[0]), round(at[1])), 90, mount)
+    spot = wall_spot(at, context.outlines(), max(WALL_REACH_MM, 3 * context.reach))
+    if spot is None:
+        return None
+    front = ahead(spot.at, spot.angle, 60)
+    indoors = any(is_inside(front, outline) for outline in context.outlines())
+    return Spot(spot.at, spot.angle, "wall" if indoors else "outdoor")
+
+
+def _box_at(at: XY, on_wall: bool, context: Context) -> Box | None:
+    """Return the box of the same sort nearest to the pointer, if it is near enough to be meant."""
+    reach = max(JOIN_REACH_MM, 1.5 * context.reach)
+    near = [
+        (hypot(box.at[0] - at[0], box.at[1] - at[1]), box.id)
+        for box in context.home.boxes
+        if box.level == context.level and box.at is not None and (box.mount in ON_WALL) == on_wall
+    ]
+    nearest = min(near, default=None)
+    return context.home.boxes[nearest[1]] if nearest is not None and nearest[0] <= reach else None
+
+
+def _draft(tool: PutDevice, spot: Spot | None, at: XY) -> Draft:
+    symbol = kind_named(tool.kind).symbol
+    if spot is None:
+        return Draft(symbol=symbol, at=at, angle=90)
+    turn = spot.angle if spot.mount in ON_WALL else 0
+    return Draft(symbol=symbol, at=spot.at, angle=turn, joins=spot.joins is not None)

@@ -1,0 +1,59 @@
+"""`step`: one event with whatever tool is in hand, to what comes of it. The only door the window uses."""
+
+from floorplan_circuits.gestures.drawing_rooms import SAYS as DRAW_SAYS
+from floorplan_circuits.gestures.drawing_rooms import DrawRoom, step_room
+from floorplan_circuits.gestures.events import Context, Event, Key, Outcome
+from floorplan_circuits.gestures.putting import PutDevice, step_put
+from floorplan_circuits.gestures.selecting import SAYS as SELECT_SAYS
+from floorplan_circuits.gestures.selecting import Select, step_select
+from floorplan_circuits.gestures.tying import NO_BREAKER, TieDevices, step_tie
+from floorplan_circuits.home.kinds import catalogue
+
+Tool = Select | DrawRoom | PutDevice | TieDevices
+
+
+ROOM_KEY, TIE_KEY = "n", "c"
+
+
+def tool_for_key(letter: str) -> Tool | None:
+    """Return the tool that a letter takes in hand: N a new room, C to connect to a breaker, a kind's own key.
+
+    Examples:
+        >>> tool_for_key("r")
+        PutDevice(kind='duplex receptacle')
+        >>> tool_for_key("%") is None
+        True
+    """
+    if letter.lower() == ROOM_KEY:
+        return DrawRoom()
+    if letter.lower() == TIE_KEY:
+        return TieDevices()
+    kind = next((kind for kind in catalogue().values() if kind.key.lower() == letter.lower() != ""), None)
+    return PutDevice(kind.name) if kind is not None else None
+
+
+def says_of(tool: Tool) -> str:
+    """Return what a tool just taken in hand says of itself."""
+    if isinstance(tool, DrawRoom):
+        return DRAW_SAYS
+    if isinstance(tool, TieDevices):
+        return NO_BREAKER
+    return SELECT_SAYS if isinstance(tool, Select) else "Click a wall or a box to put one. Esc leaves the tool."
+
+
+def step(tool: Tool, event: Event, context: Context) -> Outcome:
+    """Return what comes of one event. A tool that is left gives way to the select tool; a letter takes another."""
+    drawing = isinstance(tool, DrawRoom) and tool.corners
+    if isinstance(event, Key) and event.text and not drawing and (taken := tool_for_key(event.text)) is not None:
+        return Outcome(taken, says=says_of(taken))
+    if isinstance(tool, Select):
+        outcome = step_select(tool, event, context)
+    elif isinstance(tool, DrawRoom):
+        outcome = step_room(tool, event, context)
+    elif isinstance(tool, PutDevice):
+        outcome = step_put(tool, event, context)
+    else:
+        outcome = step_tie(tool, event, context)
+    if outcome.tool is None:
+        return Outcome(Select(), outcome.edit, None, SELECT_SAYS, outcome.selected)
+    return outcome

@@ -1,0 +1,128 @@
+"""The key to the plan: the symbols, floors and lines that one level shows, and what each plate says of how we know."""
+
+from collections.abc import Iterator, Sequence
+
+from floorplan_circuits.drawing.frame import is_built
+from floorplan_circuits.drawing.ink import Group, Mark, Pen, Shape, Text, moved, polyline, rectangle
+from floorplan_circuits.drawing.lettering import fits, width, wrap
+from floorplan_circuits.drawing.palette import Theme
+from floorplan_circuits.drawing.plan_building import ZONE_DASH, fill
+from floorplan_circuits.drawing.plates import Plate, plate, text_height
+from floorplan_circuits.drawing.symbols import bounds as symbol_bounds
+from floorplan_circuits.drawing.symbols import stamp
+from floorplan_circuits.findings import Findings, Standing
+from floorplan_circuits.home.boxes import Device
+from floorplan_circuits.home.kinds import catalogue, kind_named
+from floorplan_circuits.sheets.furniture import text_lines
+from floorplan_circuits.sheets.lists import Scope, boxes_in
+from floorplan_circuits.sheets.sections import Block, Section
+
+KNOWN: tuple[tuple[Standing, str], ...] = (
+    ("proved", "tested"),
+    ("traced", "a tracer points to it"),
+    ("suggested", "rounds suggest it"),
+    ("claimed", "only a label or person says so"),
+    ("expired", "tested before a change"),
+    ("unknown", "nobody knows: treat as live"),
+    ("contradicted", "tests disagree: treat as live"),
+)
+FOOT = "Colour is what the devices are on, not what runs inside walls, floor or ceiling."
+LEGEND_ROW, LEGEND_SIZE = 4.3, 7.5
+DRAWN, WORDS = 5.0, 11.0
+"""Where the middle of what is drawn stands, and where its words begin, in mm."""
+
+Row = tuple[Group, str]
+"""What is drawn about the origin, and its words."""
+
+
+def how_to_read(findings: Findings, wide: float, theme: Theme, scope: Scope) -> Section:
+    """Return the key to the symbols and floors of these levels."""
+    rows = [*_symbol_rows(findings, scope, theme), *_floor_rows(findings, scope, theme)]
+    foot = wrap(FOOT, wide, LEGEND_SIZE)
+    marks = tuple(text_lines(foot, 0, 0.6, LEGEND_SIZE, theme))
+    blocks = [*_in_columns(rows, wide, theme), Block(Group(marks), len(foot) * text_height(LEGEND_SIZE) + 1.6)]
+    return Section("How to read it", tuple(blocks), wide, whole=True)
+
+
+def how_we_know(findings: Findings, wide: float, theme: Theme, scope: Scope) -> Section:
+    """Return the key to the plates of these levels: how each standing looks."""
+    return Section(
+        "How we know", tuple(_in_columns([*_plate_rows(findings, scope, theme)], wide, theme)), wide, whole=True
+    )
+
+
+def _in_columns(rows: Sequence[Row], wide: float, theme: Theme) -> list[Block]:
+    """Set the rows in as many columns as their words allow, down the first one first."""
+    widest = max((width(words, LEGEND_SIZE) for _, words in rows), default=0.0) + WORDS + 2.5
+    columns = max(1, min(len(rows), int((wide + 2.5) / widest)))
+    column_wide, high = (wide + 2.5) / columns, -(-len(rows) // columns)
+    lines = [[rows[at] for at in range(line, len(rows), high)] for line in range(high)]
+    return [_legend_line(line, column_wide, theme) for line in lines]
+
+
+def _legend_line(rows: Sequence[Row], column_wide: float, theme: Theme) -> Block:
+    marks: list[Mark] = []
+    middle = LEGEND_ROW / 2
+    for at, (drawn, words) in enumerate(rows):
+        x = at * column_wide
+        marks.append(moved(drawn, x + DRAWN, middle))
+        shown, _ = fits((words,), column_wide - WORDS, LEGEND_SIZE)
+        marks.append(Text((x + WORDS, middle + 0.95), shown[0], LEGEND_SIZE, False, theme.ink))
+    return Block(Group(tuple(marks)), LEGEND_ROW)
+
+
+# --- rows -----------------------------------------------------------------------------------------------------------
+
+
+def _devices(findings: Findings, scope: Scope) -> Iterator[Device]:
+    for box in boxes_in(findings, scope):
+        yield from (device for device in box.devices if not device.planned)
+
+
+def _symbol_rows(findings: Findings, scope: Scope, theme: Theme) -> Iterator[Row]:
+    """Yield each symbol in use, in the order of the catalogue; kinds that share one stand in one row."""
+    order = {name: place for place, name in enumerate(catalogue())}
+    used = sorted({device.kind for device in _devices(findings, scope)}, key=lambda name: order.get(name, len(order)))
+    empty = {box.mount == "loose cable end" for box in boxes_in(findings, scope) if not box.devices}
+    used += ["loose cable end"] if True in empty and "loose cable end" not in used else []
+    used += ["junction box"] if False in empty and "junction box" not in used else []
+    labels: dict[str, list[str]] = {}
+    for kind in map(kind_named, used):
+        labels.setdefault(kind.symbol, []).append(kind.label)
+    for symbol, names in labels.items():
+        yield _centred(symbol, theme), ", ".join(names)
+    if any(panel.level in scope and panel.at for panel in findings.home.panels):
+        yield _centred("panel", theme, angle=90, size=0.75), "panel: you stand here"
+
+
+def _centred(symbol: str, theme: Theme, angle: float = 0.0, size: float = 1.0) -> Group:
+    radius = 1.45 * size
+    left, top, right, bottom = symbol_bounds(symbol, (0, 0), angle, radius)
+    at = (-(left + right) / 2, -(top + bottom) / 2)
+    return stamp(symbol, at, angle, theme.ink, theme.paper, radius=radius)
+
+
+def _floor_rows(findings: Findings, scope: Scope, theme: Theme) -> Iterator[Row]:
+    rooms = {room.id for room in findings.home.rooms if room.level in scope}
+    zones = [zone for zone in findings.zones if zone.room in rooms]
+    if any(zone.breaker is None for zone in zones):
+        path = rectangle(-4, -1.5, 8, 3)
+        yield Group((*fill(path, None, theme), Shape(path, None, Pen(0.13, theme.soft)))), "nobody knows the circuit"
+    if len(zones) > len({zone.room for zone in zones}):
+        line = Shape(polyline((-4, 0), (4, 0)), None, Pen(0.18, theme.ink, ZONE_DASH))
+        yield Group((line,)), "where a circuit’s area ends"
+
+
+def _plate_rows(findings: Findings, scope: Scope, theme: Theme) -> Iterator[Row]:
+    boxes = boxes_in(findings, scope)
+    ids = {box.id for box in boxes}
+    here = [one for one in findings.conclusions.values() if one.box in ids]
+    used: set[Standing] = {one.standing for one in here}
+    used |= {"unknown"} if any(not box.feeds() for box in boxes if is_built(box)) else set()
+    for standing, words in KNOWN:
+        if standing in used:
+            yield plate(Plate("?" if standing == "unknown" else "9", standing), (0, 0), theme), words
+    if any(one.others for one in here):
+        yield plate(Plate("else", "claimed"), (0, 0), theme), "from elsewhere, not this panel"
+    if any(feed.id in findings.conclusions for box in boxes for feed in box.passing):
+        yield plate(Plate("9", "claimed", passing=True), (0, 0), theme), "passes through"

@@ -1,0 +1,174 @@
+"""One level's page of the wall map: the layout that draws its plan largest, and the ink of it."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass, field
+from itertools import chain
+
+from floorplan_circuits.drawing.ink import Group, Mark, moved
+from floorplan_circuits.drawing.lettering import width, wrap
+from floorplan_circuits.drawing.palette import Theme
+from floorplan_circuits.drawing.plan import Plan, plan
+from floorplan_circuits.findings import Findings
+from floorplan_circuits.home.building import Level
+from floorplan_circuits.sheets.furniture import CAPTION_SIZE, scale_bar, text_lines
+from floorplan_circuits.sheets.layouts import Layout, Material, alone, grown, inner_size, layouts
+from floorplan_circuits.sheets.legend import how_to_read, how_we_know
+from floorplan_circuits.sheets.lists import Scope, never_tested, not_placed, shared_boxes
+from floorplan_circuits.sheets.panel_column import USUAL_ROW, PanelOnSheet
+from floorplan_circuits.sheets.paper import Orientation, Paper, Rect
+from floorplan_circuits.sheets.sections import Section, fitting, put
+
+SCALES = (50, 60, 75, 90, 100, 125, 150, 175, 200, 250, 300, 400, 500, 750, 1000, 2000, 5000)
+INCOMPLETE, NO_KEY, NO_PANEL, DOTS = 1.35, 1.2, 1.7, 1.6
+"""How much smaller a plan may be to keep on its page all lists, the key, the panel; and to show more than dots."""
+ORIENTATIONS: tuple[Orientation, ...] = ("landscape", "portrait")
+TOO_LARGE = "Devices are dots: on this paper the level is too small for their numbers. Print it larger."
+NOTES_LEFT, NOTE_LINES, NOTE_PITCH = 74.0, 2, 3.2
+
+
+@dataclass(frozen=True, slots=True)
+class Lists:
+    """The lists about some levels (None: about all), each made for a width when asked."""
+
+    findings: Findings
+    theme: Theme
+    scope: Scope | None
+
+    def kinds(self) -> tuple[str, ...]:
+        """Return which lists there are, in their order."""
+        unplaced = self.make("unplaced", 90.0).blocks
+        known = self.make("known", 90.0).blocks
+        return ("shared", *(("unplaced",) if unplaced else ()), "read", *(("known",) if known else ()), "tested")
+
+    def make(self, kind: str, wide: float) -> Section:
+        """Return one list for a column `wide` mm wide."""
+        scope = self.scope
+        if kind in ("read", "known"):
+            every: Scope = frozenset({None, *self.findings.home.levels.ids()})
+            key = how_to_read if kind == "read" else how_we_know
+            return key(self.findings, wide, self.theme, every if scope is None else scope)
+        make = {"shared": shared_boxes, "unplaced": not_placed, "tested": never_tested}[kind]
+        return make(self.findings, wide, self.theme, scope)
+
+
+@dataclass(frozen=True, slots=True)
+class LevelPage:
+    """A level's page without head and foot, and what it has no room to say."""
+
+    layout: Layout
+    ink: Group
+    cut: tuple[str, ...]
+    not_placed: tuple[str, ...]
+    listed: tuple[int, ...]
+
+
+def level_page(
+    findings: Findings, level: Level, lists: Lists, panel: PanelOnSheet | None, paper: Paper, theme: Theme
+) -> LevelPage:
+    """Return the page that draws the level largest, weighed against what it would leave to further pages."""
+    drawer = Drawer(findings, level, paper.magnify, theme)
+    kinds = lists.kinds()
+    best: tuple[tuple[float, ...], Layout, Plan, Material] | None = None
+    for orientation in ORIENTATIONS:
+        material = Material(*inner_size(paper, orientation), panel, kinds, lists.make, orientation)
+        for layout in chain(layouts(material), alone(material) if panel else ()):
+            least = _weight(layout, panel)
+            drawn = drawer.largest(layout.plan, best[0][0] / least if best else None)
+            if drawn is None:
+                continue
+            cost = _cost(layout, drawn, least)
+            if best is None or cost < best[0]:
+                best = cost, layout, drawn, material
+    assert best is not None  # the first layout has nothing to be worse than
+    return _page(grown(best[1], best[3]), best[2], findings, panel, theme)
+
+
+def _weight(layout: Layout, panel: PanelOnSheet | None) -> float:
+    """Return by how much what stands elsewhere counts against a layout."""
+    lost = layout.lost()
+    weight = NO_PANEL if panel and layout.panel is None else INCOMPLETE if lost else 1.0
+    return weight * (NO_KEY if {"read", "known"} & set(lost) else 1.0)
+
+
+def _cost(layout: Layout, drawn: Plan, weight: float) -> tuple[float, ...]:
+    """Weigh a layout: the scale first, then what is missing, then full rows, a wide panel and an open plan."""
+    unsaid = 1.0 + len(drawn.listed) / max(1, len(drawn.spots))
+    dots = DOTS if drawn.is_overview else 1.0
+    panel_wide = layout.panel.width if layout.panel else 0.0
+    tight = max(0.0, USUAL_ROW - layout.row)
+    open_plan = min(layout.plan.width, layout.plan.height)
+    return drawn.scale * weight * dots * unsaid, len(layout.lost()), round(tight, 1), -panel_wide, -open_plan
+
+
+@dataclass(slots=True)
+class Drawer:
+    """Draws a level at the scales that are asked for, each once."""
+
+    findings: Findings
+    level: Level
+    magnify: float
+    theme: Theme
+    _plans: dict[float, Plan] = field(default_factory=dict)
+
+    def largest(self, area: Rect, most: float | None = None) -> Plan | None:
+        """Return the largest plan that fits; None once its scale would be over `most`."""
+        for scale in SCALES:
+            full = scale * self.magnify
+            if most is not None and full > most:
+                return None
+            if self._walls_fit(area, full) and _fits(self.drawn(full), area):
+                return self.drawn(full)
+        return self.drawn(SCALES[-1] * self.magnify)
+
+    def drawn(self, scale: float) -> Plan:
+        """Return the plan at a scale in house mm a mm of the layout."""
+        if scale not in self._plans:
+            self._plans[scale] = plan(self.findings, self.level.id, scale, self.theme)
+        return self._plans[scale]
+
+    def _walls_fit(self, area: Rect, scale: float) -> bool:
+        """Tell from the walls alone whether drawing at this scale is worth a try."""
+        ends = [end for wall in self.findings.walls if wall.level == self.level.id for end in (wall.a, wall.b)]
+        xs, ys = [x for x, _ in ends], [y for _, y in ends]
+        return not ends or ((max(xs) - min(xs)) / scale <= area.width and (max(ys) - min(ys)) / scale <= area.height)
+
+
+def _fits(drawn: Plan, area: Rect) -> bool:
+    left, top, right, bottom = drawn.bounds
+    return right - left <= area.width and bottom - top <= area.height
+
+
+# --- the ink --------------------------------------------------------------------------------------------------------
+
+
+def _page(layout: Layout, drawn: Plan, findings: Findings, panel: PanelOnSheet | None, theme: Theme) -> LevelPage:
+    marks: list[Mark] = [*_plan(layout.plan, drawn, findings, theme), *_lists(layout, theme)]
+    cut: tuple[str, ...] = ()
+    if layout.panel is not None and panel is not None:
+        ink, cut = panel.ink(layout.panel, layout.row, in_head=layout.orientation == "landscape")
+        marks.append(ink)
+    return LevelPage(layout, Group(tuple(marks)), cut, drawn.not_placed, drawn.listed)
+
+
+def _plan(area: Rect, drawn: Plan, findings: Findings, theme: Theme) -> Iterator[Mark]:
+    """Yield the plan in the middle of its area, the scale under it, and what its key letters stand for."""
+    left, top, right, bottom = drawn.bounds
+    dx = area.x + (area.width - (right - left)) / 2 - left
+    dy = area.y + (area.height - (bottom - top)) / 2 - top
+    yield moved(drawn.ink, dx, dy)
+    y = area.bottom + 2.2
+    yield scale_bar(area.x + 1, y, drawn.scale, findings.home.units, theme, drawn.scale)
+    notes = [TOO_LARGE] if drawn.is_overview else []
+    notes += [" · ".join(f"{key} {name}" for key, name in drawn.keys)] if drawn.keys else []
+    lines = wrap(" ".join(notes), area.width - NOTES_LEFT, CAPTION_SIZE)
+    for at, line in enumerate(lines[:NOTE_LINES]):
+        yield from text_lines((line,), area.x + NOTES_LEFT, y - 1 + at * NOTE_PITCH, CAPTION_SIZE, theme)
+
+
+def _lists(layout: Layout, theme: Theme) -> Iterator[Mark]:
+    for _, section, area in layout.sections:
+        taken = fitting(section, area.height)
+        if taken:
+            left = len(section.blocks) - taken
+            more = f"and {left} more, on the page “Lists”" if left else ""
+            yield put(section, section.blocks[:taken], more, (area.x, area.y), theme)

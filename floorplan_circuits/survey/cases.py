@@ -1,0 +1,130 @@
+"""What all conclusions are drawn from: the evidence of one home, and of it the case of one feed."""
+
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass, field
+
+from floorplan_circuits.home.home import FeedPlace, Home
+from floorplan_circuits.home.log import Traced
+from floorplan_circuits.supply.graph import ALWAYS_LIVE, SupplyGraph
+from floorplan_circuits.supply.walks import Node, walk
+from floorplan_circuits.survey.log_book import LogBook, Seen
+from floorplan_circuits.survey.proof import Bench, Proof, proofs
+from floorplan_circuits.survey.statements import Stated, breakers_above
+
+
+def opened(off: frozenset[int]) -> frozenset[Node]:
+    """Return the nodes that these handles open."""
+    return frozenset((kind, handle) for handle in off for kind in ("breaker", "main"))
+
+
+@dataclass(frozen=True, slots=True)
+class Evidence:
+    """What all conclusions of one home are drawn from.
+
+    `above`: breaker -> all breakers between it and the sources. `feeders`: those above any other.
+    """
+
+    home: Home
+    graph: SupplyGraph
+    record: LogBook
+    bench: Bench
+    above: Mapping[int, frozenset[int]]
+    feeders: frozenset[int]
+    _live: dict[tuple[tuple[Node, ...], frozenset[int]], bool] = field(default_factory=dict)
+
+    @classmethod
+    def of(cls, home: Home, graph: SupplyGraph, record: LogBook) -> "Evidence":
+        """Gather it."""
+        above = breakers_above(home)
+        return cls(home, graph, record, Bench.of(home, record), above, frozenset[int]().union(*above.values()))
+
+    def is_live(self, node: Node, off: frozenset[int]) -> bool:
+        """Tell whether a stated supply reaches the load side of a breaker, or a feed, while these handles are off."""
+        key = self.graph.supplies.get(node, ()), off
+        if key not in self._live:
+            ways = walk(self.graph.supplies, key[0], opened(off))
+            self._live[key] = any(giver[0] in ALWAYS_LIVE for giver in ways)
+        return self._live[key]
+
+    def is_above(self, handle: Iterable[int], breakers: Iterable[int]) -> bool:
+        """Tell whether the handle opens what supplies all these breakers, and is none of them."""
+        moved, below = frozenset(handle), frozenset(breakers)
+        return bool(below) and not moved & below and all(moved & self.above.get(one, frozenset()) for one in below)
+
+
+@dataclass(frozen=True, slots=True)
+class Case:
+    """What there is to say of one feed.
+
+    `found` are all its proofs, `fresh` those later than the last change and nearest to it: of a feeder and the breaker
+    below it, both tested, the breaker. `traces` are later than the change too. `lapsed` is the change's place, or -1.
+    """
+
+    place: FeedPlace
+    stated: Stated
+    seen: tuple[Seen, ...]
+    found: tuple[Proof, ...]
+    fresh: tuple[Proof, ...]
+    traces: tuple[Traced, ...]
+    lapsed: int
+
+    @property
+    def handles(self) -> frozenset[int]:
+        """Every breaker that its proofs name."""
+        return frozenset(breaker for proof in self.found for breaker in proof.handle)
+
+    @property
+    def named(self) -> tuple[int, ...]:
+        """Every breaker that the map, a proof or a trace names, each once; one that is gone may be among the traced."""
+        traced = (trace.handle for trace in self.traces)
+        return tuple(dict.fromkeys((*self.stated.breakers, *sorted(self.handles), *traced)))
+
+    @property
+    def current(self) -> tuple[Seen, ...]:
+        """Its readings since the last change."""
+        return tuple(one for one in self.seen if one.place > self.lapsed)
+
+
+def case_of(place: FeedPlace, stated: Stated, evidence: Evidence) -> Case:
+    """Return the case of one feed."""
+    record = evidence.record
+    seen = tuple(record.readings.get(place.feed.id, ()))
+    traced = record.traces.get(place.feed.id, [])
+    found = tuple(proofs(place, stated, evidence.bench)) if seen else ()
+    named = {*stated.breakers, *(one for proof in found for one in proof.handle), *(one.handle for _, one in traced)}
+    lapsed = last_change(stated, named, evidence)
+    fresh = tuple(proof for proof in found if proof.since > lapsed)
+    traces = tuple(entry for at, entry in traced if at > lapsed and not entry.extras())
+    return Case(place, stated, seen, found, tuple(_nearest(fresh, stated, evidence)), traces, lapsed)
+
+
+def _nearest(fresh: tuple[Proof, ...], stated: Stated, evidence: Evidence) -> Iterator[Proof]:
+    """Yield the proofs whose handle stands above neither another proof's nor what is stated.
+
+    That everything behind a feeder is dead with the feeder off says nothing of the breaker in between.
+    """
+    for proof in fresh:
+        below = [other.handle for other in fresh] + [stated.breakers]
+        if not any(evidence.is_above(proof.handle, handle) for handle in below):
+            yield proof
+
+
+# --- changes --------------------------------------------------------------------------------------------------------
+
+
+def last_change(stated: Stated, breakers: Iterable[int], evidence: Evidence) -> int:
+    """Return the place in the log of the last change that touches the feed, -1 for none.
+
+    It touches its box, the boxes of all it is behind, the panels of its breakers and those that feed these.
+    """
+    record = evidence.record
+    boxes = [record.changed_boxes.get(above.box.id, -1) for above in stated.chain]
+    panels = [record.panel_change(panel) for panel in panels_above(breakers, evidence)]
+    return max(record.changed_anything, *boxes, *panels)
+
+
+def panels_above(breakers: Iterable[int], evidence: Evidence) -> frozenset[int]:
+    """Return the panels that these breakers stand in, and all that feed those."""
+    known = evidence.home.breakers
+    every = {higher for breaker in breakers for higher in (breaker, *evidence.above.get(breaker, ()))}
+    return frozenset(known[breaker].panel for breaker in every if breaker in known)

@@ -1,0 +1,247 @@
+"""How long things take, against the bare libraries in the same run: `python -m tests.measure` prints a table. No test.
+
+Every figure is a median of nine. Two that are compared run in turn, so that a machine that slows down slows both.
+"""
+
+import gc
+import os
+import subprocess
+import sys
+import tempfile
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+from functools import cache
+from itertools import count
+from pathlib import Path
+from statistics import median
+from time import perf_counter
+
+from floorplan_circuits.drawing.palette import LIGHT
+from floorplan_circuits.drawing.plan import Plan, plan
+from floorplan_circuits.files.open import read_home
+from floorplan_circuits.files.save import text_of
+from floorplan_circuits.find import find
+from floorplan_circuits.findings import Findings
+from floorplan_circuits.home.home import Home
+from floorplan_circuits.home.resources import folder
+from tests.homes import generate
+
+RUNS = 9
+DEVICES = 5_000
+SAMPLE = folder("sample_homes") / "cottage.json"
+FRAME_MS = 1000 / 60
+CANVAS_PX = (1600, 1000)
+CLOSE_UP = 37.8
+"""House mm a paper mm at which a pixel of 1/96 inch is 10 mm: about a hundred devices are seen."""
+
+Act = Callable[[], object]
+
+
+@dataclass(frozen=True, slots=True)
+class Row:
+    """One line of the table, in ms: ours, the bare one if there is one, and the most that ours may be."""
+
+    what: str
+    ours: float
+    bare: float | None = None
+    aim: float | None = None
+    """As a multiple of the bare one; in ms where there is none."""
+
+    def __str__(self) -> str:
+        bare = "" if self.bare is None else f"{self.bare:.1f}"
+        reached = "" if self.bare is None else f"{self.ours / self.bare:.2f}×"
+        unit = "ms" if self.bare is None else "×"
+        aim = "" if self.aim is None else f"≤ {self.aim:.1f} {unit}"
+        return f"{self.what:<58}{self.ours:>9.1f}{bare:>9}{reached:>8}   {aim}"
+
+
+def milliseconds(act: Act) -> float:
+    """Return how long one call takes."""
+    start = perf_counter()
+    act()
+    return (perf_counter() - start) * 1000
+
+
+def alone(what: str, act: Act, aim: float | None = None) -> Row:
+    """Measure one thing by itself."""
+    return Row(what, median(milliseconds(act) for _ in range(RUNS)), None, aim)
+
+
+def against(what: str, ours: Act, bare: Act, aim: float | None = None) -> Row:
+    """Measure two things in turn."""
+    pairs = [(milliseconds(ours), milliseconds(bare)) for _ in range(RUNS)]
+    mine, theirs = zip(*pairs, strict=True)
+    return Row(what, median(mine), median(theirs), aim)
+
+
+# --- whole processes ------------------------------------------------------------------------------------------------
+
+BARE_WINDOW = """
+import os
+from PySide6.QtCore import QEvent, QObject, QTimer
+from PySide6.QtWidgets import QApplication, QGraphicsScene, QGraphicsView, QMainWindow
+class Watch(QObject):
+    def eventFilter(self, watched, event):
+        if event.type() == QEvent.Type.Paint:
+            QTimer.singleShot(0, lambda: os._exit(0))
+        return False
+application = QApplication([])
+window, view = QMainWindow(), QGraphicsView(QGraphicsScene())
+window.setCentralWidget(view)
+window.resize(1280, 800)
+watch = Watch()
+view.viewport().installEventFilter(watch)
+window.show()
+application.exec()
+"""
+
+OUR_WINDOW = """
+import gc, os, sys
+gc.disable()  # as the command does, and in its order
+import floorplan_circuits.cli, floorplan_circuits.files.open, floorplan_circuits.sheets.panel_column
+from PySide6.QtCore import QTimer
+from floorplan_circuits.desktop.canvas import PlanCanvas
+paint = PlanCanvas.paintEvent
+def painted(canvas, event):
+    paint(canvas, event)
+    if sys.argv[1] == "frame" or canvas.shows_a_level:
+        QTimer.singleShot(0, lambda: os._exit(0))
+def shown(canvas, make, *more):
+    canvas.shows_a_level = make is not None
+    show_level(canvas, make, *more)
+show_level, PlanCanvas.show_level = PlanCanvas.show_level, shown
+PlanCanvas.shows_a_level, PlanCanvas.paintEvent = False, painted
+from pathlib import Path
+from floorplan_circuits.desktop.program import run
+run(Path(sys.argv[2]))
+"""
+
+CHECK_LIBRARIES = "from pydantic import BaseModel; import argparse, json, shapely"
+PRINT_LIBRARIES = f"{CHECK_LIBRARIES}; import reportlab.pdfgen.canvas, reportlab.pdfbase.ttfonts"
+WITH_NETWORKX = "import networkx"
+
+
+def process(*arguments: str) -> Act:
+    """Return a call that runs Python on these arguments to its end; it has run once. Raises RuntimeError on failure."""
+
+    def run() -> None:
+        ended = subprocess.run([sys.executable, *arguments], capture_output=True, check=False, env=_environment())
+        if ended.returncode not in (0, 1):  # `check` ends with 1 where it found hazards
+            raise RuntimeError(ended.stderr.decode())
+
+    run()
+    return run
+
+
+@cache
+def _compiled() -> str:
+    """Return a folder for compiled modules, so that ours are compiled as an installed program's are."""
+    return tempfile.mkdtemp(prefix="compiled-")
+
+
+def _environment() -> dict[str, str]:
+    kept = {name: value for name, value in os.environ.items() if name != "PYTHONDONTWRITEBYTECODE"}
+    return {**kept, "PYTHONPYCACHEPREFIX": _compiled(), "QT_QPA_PLATFORM": "offscreen"}
+
+
+def whole_processes() -> Iterator[Row]:
+    """Measure cold starts and the command line."""
+    bare_window = process("-c", BARE_WINDOW)
+    home = str(SAMPLE)
+    yield against("start to first painted window", process("-c", OUR_WINDOW, "frame", home), bare_window, 2.0)
+    yield against("start to the painted plan of sample 1", process("-c", OUR_WINDOW, "plan", home), bare_window)
+    check = process("-m", "floorplan_circuits", "check", home)
+    yield against("check sample 1, against its libraries", check, process("-c", CHECK_LIBRARIES), 2.0)
+    yield against(
+        "  the same, networkx among them", check, process("-c", f"{CHECK_LIBRARIES}; {WITH_NETWORKX}"), 2.0
+    )
+    with tempfile.TemporaryDirectory() as place:
+        made = process("-m", "floorplan_circuits", "print", home, "--output", str(Path(place) / "map.pdf"))
+        yield against("print sample 1, against its libraries", made, process("-c", PRINT_LIBRARIES), 2.0)
+        yield against(
+            "  the same, networkx among them", made, process("-c", f"{PRINT_LIBRARIES}; {WITH_NETWORKX}"), 2.0
+        )
+
+
+# --- a large home ---------------------------------------------------------------------------------------------------
+
+
+def files() -> Iterator[Row]:
+    """Measure opening and saving, the collector off on both sides."""
+    home = generate(1, DEVICES).home
+    text = text_of(home).encode()
+    gc.disable()
+    yield against(
+        f"open {DEVICES:,} devices, against model_validate_json",
+        lambda: read_home(text, Path("home.json")),
+        lambda: Home.model_validate_json(text),
+        1.5,
+    )
+    yield against(
+        f"save {DEVICES:,} devices, against model_dump_json", lambda: text_of(home), home.model_dump_json, 1.5
+    )
+    gc.enable()
+
+
+def finding() -> Iterator[Row]:
+    """Measure finding everything about a home that was never met before, and about one with one box moved."""
+    homes = iter([generate(seed, DEVICES).home for seed in range(2, 2 + RUNS)])
+    gc.collect()
+    gc.freeze()
+    yield alone(f"find everything about {DEVICES:,} devices, all new", lambda: find(next(homes)))
+    first = find(generate(1, DEVICES).home)
+    yield alone(f"find again after one box moved, of {DEVICES:,} devices", _after_moves(first))
+
+
+def _after_moves(first: Findings) -> Act:
+    steps = count(1)
+
+    def move_and_find() -> None:
+        home = first.home
+        box = home.boxes.rows[len(home.boxes) // 2]
+        x, y = box.at or (0, 0)
+        moved = box.changed(at=(x + next(steps), y))
+        find(home.changed(boxes=home.boxes.put(moved)), first)
+
+    return move_and_find
+
+
+def canvas() -> Iterator[Row]:
+    """Measure repaints of the canvas, the whole level in view and close up."""
+    os.environ["QT_QPA_PLATFORM"] = "offscreen"
+    from PySide6.QtGui import QPixmap
+    from PySide6.QtWidgets import QApplication
+
+    from floorplan_circuits.desktop.canvas import PlanCanvas
+
+    application = QApplication.instance() or QApplication([])
+    found = find(generate(1, DEVICES).home)
+    level = found.home.levels.ids()[0]
+
+    def make(scale: float) -> Plan:
+        return plan(found, level, scale, LIGHT)
+
+    shown, ground = PlanCanvas(), QPixmap(*CANVAS_PX)
+    shown.resize(*CANVAS_PX)
+    shown.show_level(make)
+    far = shown.scale
+    for name, scale in (("all of it", far), ("close up", CLOSE_UP)):
+        yield alone(f"make the plan of {DEVICES:,} devices, {name}", lambda scale=scale: make(scale))
+        shown.scale = scale
+        shown.render(ground)
+        yield alone(f"paint it anew, {name}", lambda: (shown._changed(), shown.render(ground)), FRAME_MS)
+        yield alone(f"repaint or pan, {name}", lambda: shown.render(ground), FRAME_MS)
+    del application
+
+
+def main() -> None:
+    """Print the table, or those of its parts that are named."""
+    print(f"{'median of nine':<58}{'ours ms':>9}{'bare ms':>9}{'ratio':>8}   aim")
+    parts = {part.__name__: part for part in (whole_processes, files, finding, canvas)}
+    for part in map(parts.__getitem__, sys.argv[1:] or parts):
+        for row in part():
+            print(row, flush=True)
+
+
+if __name__ == "__main__":
+    main()
