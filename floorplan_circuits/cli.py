@@ -2,6 +2,7 @@
 
 import argparse
 import gc
+import io
 import json
 import os
 import sys
@@ -9,7 +10,7 @@ from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from datetime import date
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
     from floorplan_circuits.findings import Findings
@@ -64,7 +65,7 @@ def _print_options(words: Sequence[str]) -> argparse.Namespace:
 def _check_options(words: Sequence[str]) -> argparse.Namespace:
     parser = argparse.ArgumentParser(
         prog="floorplan-circuits check",
-        description="Say which boxes are dangerous to open.",
+        description="Say which boxes are known to be dangerous to open.",
         epilog="Exit status: 0 no hazard found among what is recorded, 1 hazards, 2 unreadable.",
     )
     parser.add_argument("home", type=Path, metavar="HOME", help="the home's file")
@@ -92,6 +93,9 @@ def _findings(path: Path) -> "tuple[Findings, dict[str, bytes]] | None":
 
 
 def _print(options: argparse.Namespace) -> int:
+    if options.output.resolve() == options.home.resolve():
+        print(f"{options.output}: that is the home itself. Choose another name for the sheet.", file=sys.stderr)
+        return UNREADABLE
     found = _findings(options.home)
     if found is None:
         return UNREADABLE
@@ -130,8 +134,24 @@ def _check(options: argparse.Namespace) -> int:
     from floorplan_circuits.report import as_json, as_text
 
     findings, _ = found
-    print(json.dumps(as_json(findings), ensure_ascii=False, indent=1) if options.json else as_text(findings))
+    _tell(_as_json_text(as_json(findings)) if options.json else as_text(findings))
     return HAZARDS if findings.hazards else NOTHING_FOUND
+
+
+def _as_json_text(values: dict[str, Any]) -> str:
+    """Return JSON that its reader takes for UTF-8: in plain ASCII where standard output has another encoding."""
+    is_utf8 = (sys.stdout.encoding or "").lower().replace("-", "") == "utf8"
+    return json.dumps(values, ensure_ascii=not is_utf8, indent=1)
+
+
+def _tell(words: str) -> None:
+    """Print for a reader whose encoding may lack a letter, and who may hang up: a pager that was left."""
+    if isinstance(sys.stdout, io.TextIOWrapper):
+        sys.stdout.reconfigure(errors="backslashreplace")
+    try:
+        print(words, flush=True)
+    except BrokenPipeError:
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
 
 
 # --- the window -----------------------------------------------------------------------------------------------------
@@ -140,8 +160,8 @@ def _check(options: argparse.Namespace) -> int:
 def _window(options: argparse.Namespace) -> int:
     if not _has_display():
         print(
-            "There is no display to open a window on. Without one, use 'floorplan-circuits check HOME' "
-            "or 'floorplan-circuits print HOME --output map.pdf'.",
+            "There is no display to open a window on: use 'floorplan-circuits check HOME' "
+            "or 'floorplan-circuits print HOME --output map.pdf' instead.",
             file=sys.stderr,
         )
         return UNREADABLE

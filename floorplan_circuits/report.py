@@ -5,7 +5,6 @@ from typing import Any
 
 from floorplan_circuits.findings import BoxFinding, Findings
 from floorplan_circuits.home.boxes import Feed
-from floorplan_circuits.home.home import existing_feeds
 from floorplan_circuits.home.kinds import kind_named
 
 
@@ -59,7 +58,7 @@ def _part(feed: int, findings: Findings) -> str:
 def _counts(findings: Findings) -> dict[str, int]:
     return {
         "boxes": len(findings.boxes),
-        "devices": len({place.device.id for place in existing_feeds(findings.home) if place.device is not None}),
+        "devices": sum(not device.planned for box in findings.home.boxes for device in box.devices),
         "feeds": len(findings.conclusions),
         "shared_boxes": sum(found.shared for found in findings.boxes.values()),
         "unknown_boxes": sum(found.unknown > 0 for found in findings.boxes.values()),
@@ -85,7 +84,7 @@ def _title(findings: Findings) -> str:
     dangerous = len({hazard.box for hazard in findings.hazards})
     if not dangerous:
         return f"{name}: no danger found among what is recorded ({boxes})."
-    return f"{name}: {dangerous} of {boxes} can be live with a breaker off. Worst first:"
+    return f"{name}: dangers are known in {dangerous} of {boxes}. Worst first:"
 
 
 def _hazard_lines(findings: Findings) -> Iterator[str]:
@@ -102,7 +101,7 @@ def _not_opened(findings: Findings) -> Iterator[str]:
     closed = sum(not found.opened for found in findings.boxes.values())
     if closed:
         boxes = _counted(closed, "box", "boxes")
-        yield f"Nobody has yet looked in {boxes}: more may enter than the map shows."
+        yield f"Nobody has looked in {boxes}, or not since they changed: more may enter than the map shows."
 
 
 def _never_tested(findings: Findings) -> str:

@@ -106,9 +106,9 @@ def painted(canvas, event):
     paint(canvas, event)
     if sys.argv[1] == "frame" or canvas.shows_a_level:
         QTimer.singleShot(0, lambda: os._exit(0))
-def shown(canvas, make, *more):
+def shown(canvas, make, **more):
     canvas.shows_a_level = make is not None
-    show_level(canvas, make, *more)
+    show_level(canvas, make, **more)
 show_level, PlanCanvas.show_level = PlanCanvas.show_level, shown
 PlanCanvas.shows_a_level, PlanCanvas.paintEvent = False, painted
 from pathlib import Path

@@ -168,7 +168,8 @@ class Side(QWidget):
     def show_panel(self, findings: Findings | None, panel: Panel | None) -> None:
         """Show a panel with its title."""
         self.title.setText(panel.name if panel else "")
-        self.caption.setText(panel_captions(findings.home, panel)[-1] if findings and panel else "")
+        captions = panel_captions(findings.home, panel) if findings and panel else ()
+        self.caption.setText(captions[-1] if captions else "")
         self.view.show_panel(findings, panel)
 
 

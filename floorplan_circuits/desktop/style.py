@@ -78,7 +78,6 @@ def sheet_of(theme: Theme) -> str:
         background: {theme.paper}; selection-background-color: {theme.ink}; selection-color: {theme.paper};
     }}
     QSpinBox::up-button, QSpinBox::down-button {{ width: 0; }}
-    QComboBox::drop-down {{ border: none; width: 18px; }}
     QTreeView {{ background: {theme.paper}; border: none; }}
     QTreeView::item:selected {{ background: {theme.ink}; color: {theme.paper}; }}
     QDockWidget {{ font-weight: bold; }}

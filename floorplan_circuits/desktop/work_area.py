@@ -189,19 +189,26 @@ class WorkArea(QWidget):
 
     def show_stage(self, stage: int) -> None:
         """Show a stage: its tools, and for printing the preview in place of the plan."""
-        self.rail.choose(stage)
         if self.session is None:
             return
+        was = self.rail.stage
+        self.rail.choose(stage)
         if stage == PRINT:
             self._show_print()
         else:
             self.middle.setCurrentIndex(0)
-            if stage in (DRAW, PANEL):
+            if stage in (DRAW, PANEL) and was != stage:
                 self.session.take(Select())
         if stage == TIE:
-            boxes = [one for one in self.session.view.selected if one.kind == "box"]
-            self.session.take(Select() if boxes else TieDevices())
-            self.say(says_of(self.session.tool) if not boxes else "Click the breaker that feeds what is selected.")
+            self._begin_to_tie(self.session)
+
+    def _begin_to_tie(self, session: Session) -> None:
+        """Go on with the boxes that were selected for it; what a drawing tool left selected is let go."""
+        chosen = isinstance(session.tool, Select) and any(one.kind == "box" for one in session.view.selected)
+        if not chosen:
+            session.select(())
+        session.take(Select() if chosen else TieDevices())
+        self.say("Click the breaker that feeds what is selected." if chosen else says_of(session.tool))
 
     def _show_print(self) -> None:
         from floorplan_circuits.desktop.print_page import PrintView  # late: it loads the PDF reader

@@ -11,7 +11,7 @@ from floorplan_circuits.home.power import Breaker, Panel
 SPINE = 13.0
 BLANK_ROW = 5.4
 """Most mm that a row of blanks takes on paper, so that rows with words may be higher."""
-TANDEM_ROW = 9.8
+TANDEM_ROW = 11.3
 """Least mm on paper of a row that holds halves: each half has a line of words and its squares."""
 
 
@@ -83,11 +83,7 @@ def _row_heights(grid: PanelFinding, style: FaceStyle) -> list[float]:
         used |= {row} if first is not None or second is not None else set()
         halved |= {row} if first != second else set()
     return [
-        max(style.row, min(TANDEM_ROW, 1.5 * style.row))
-        if row in halved
-        else style.row
-        if row in used
-        else min(style.row, BLANK_ROW)
+        max(style.row, TANDEM_ROW) if row in halved else style.row if row in used else min(style.row, BLANK_ROW)
         for row in range(grid.rows)
     ]
 

@@ -13,7 +13,7 @@ from floorplan_circuits.home.power import Breaker
 WORDS_SIZE, LEAST_SIZE, COUNT_SIZE = 8.4, 7.5, 7.0
 MOST_SQUARES = 12
 MOST_LINES = 4
-AIR = 0.5
+AIR = 0.6
 """Least mm left above and below all of a row's words and squares together."""
 BESIDE = 1.3
 """mm between the last word and the squares that stand behind it."""

@@ -63,7 +63,6 @@ def drawn_box(box: Box, frame: Frame, ground: Ground) -> DrawnBox:
     symbols = _symbols(box)
     shared = found is not None and found.shared
     housed = len(symbols) > 1 or shared
-    depth = HOUSING_DEPTH if housed and looks else 2 * RADIUS
     marks: list[Mark] = [_housing(at, looks, len(symbols), shared, frame)] if housed else []
     bounds = [_housing_bounds(at, looks, len(symbols))] if housed else []
     for place, name in enumerate(symbols):
@@ -75,7 +74,14 @@ def drawn_box(box: Box, frame: Frame, ground: Ground) -> DrawnBox:
         marks.append(stamp(name, spot, angle, ink, ground_colour, radius=radius, weight=0.25 if housed else 0.28))
         if not housed:
             bounds.append(symbol_bounds(name, spot, angle, radius))
+    depth = 2 * RADIUS if looks is None else _depth(at, looks, bounds[0])
     return DrawnBox(box, found, tuple(marks), tuple(bounds), at, looks, depth, plates_of(box, frame))
+
+
+def _depth(at: XY, looks: XY, bounds: Bounds) -> float:
+    """Return how far, in mm, what covers `bounds` stands out from the wall's face at `at`."""
+    corners = ((x, y) for x in (bounds[0], bounds[2]) for y in (bounds[1], bounds[3]))
+    return max((x - at[0]) * looks[0] + (y - at[1]) * looks[1] for x, y in corners)
 
 
 def dot_box(box: Box, at: XY, side: float, frame: Frame) -> DrawnBox:

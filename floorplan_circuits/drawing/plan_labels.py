@@ -7,7 +7,7 @@ from typing import Literal
 
 from floorplan_circuits.drawing.candidates import around_point, from_ceiling, from_wall
 from floorplan_circuits.drawing.frame import Frame
-from floorplan_circuits.drawing.ink import Bounds, Group, Mark, Pen, Shape, Text, polyline
+from floorplan_circuits.drawing.ink import Bounds, Group, Mark, Pen, Shape, Text, polyline, rectangle
 from floorplan_circuits.drawing.lettering import cap_height, width
 from floorplan_circuits.drawing.placement import Candidate, Ground, Placed, place
 from floorplan_circuits.drawing.plan_boxes import RADIUS, DrawnBox, subject_of
@@ -139,7 +139,7 @@ def _label_size(one: DrawnBox, form: Form) -> tuple[float, float]:
         return wide, high
     if one.caution and one.found is not None:
         return max(wide, box_plate_width(one.box.mark, one.found.tied)), high + BOX_PLATE_HEIGHT + BLOCK_GAP
-    return max(wide, width(one.box.mark, MARK_SIZE)), high + _mark_height()
+    return max(wide, width(one.box.mark, MARK_SIZE) + 0.4), high + _mark_height()
 
 
 def _mark_height() -> float:
@@ -149,7 +149,7 @@ def _mark_height() -> float:
 def _label(one: DrawnBox, form: Form, centre: XY, frame: Frame) -> list[Mark]:
     x, y = centre
     if form == "mark":
-        return [_mark(one, (x, y + cap_height(MARK_SIZE) / 2), frame)]
+        return _mark(one, (x, y + cap_height(MARK_SIZE) / 2), frame)
     if form == "plates":
         return [plate_row(one.plates, centre, frame.theme)]
     if one.caution and one.found is not None:
@@ -163,8 +163,11 @@ def _label(one: DrawnBox, form: Form, centre: XY, frame: Frame) -> list[Mark]:
         ]
     row_y = y - _mark_height() / 2
     baseline = row_y + PLATE_HEIGHT / 2 + _mark_height() - 0.1
-    return [plate_row(one.plates, (x, row_y), frame.theme), _mark(one, (x, baseline), frame)]
+    return [*_mark(one, (x, baseline), frame), plate_row(one.plates, (x, row_y), frame.theme)]
 
 
-def _mark(one: DrawnBox, at: XY, frame: Frame) -> Text:
-    return Text(at, one.box.mark, MARK_SIZE, False, frame.theme.ink, "middle")
+def _mark(one: DrawnBox, at: XY, frame: Frame) -> list[Mark]:
+    """Draw a box's mark on a ground of its own: hatches and dots would eat its small letters."""
+    wide, high = width(one.box.mark, MARK_SIZE) + 0.4, cap_height(MARK_SIZE) + 0.5
+    ground = rectangle(at[0] - wide / 2, at[1] + 0.25 - high, wide, high, 0.3)
+    return [Shape(ground, frame.theme.paper), Text(at, one.box.mark, MARK_SIZE, False, frame.theme.ink, "middle")]

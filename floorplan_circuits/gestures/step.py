@@ -42,7 +42,7 @@ def says_of(tool: Tool) -> str:
 
 
 def step(tool: Tool, event: Event, context: Context) -> Outcome:
-    """Return what comes of one event. A tool that is left gives way to the select tool; a letter takes another."""
+    """Return what comes of one event. A tool that is left gives way to the select tool and lets go of all; a letter takes another."""
     drawing = isinstance(tool, DrawRoom) and tool.corners
     if isinstance(event, Key) and event.text and not drawing and (taken := tool_for_key(event.text)) is not None:
         return Outcome(taken, says=says_of(taken))
@@ -55,5 +55,5 @@ def step(tool: Tool, event: Event, context: Context) -> Outcome:
     else:
         outcome = step_tie(tool, event, context)
     if outcome.tool is None:
-        return Outcome(Select(), outcome.edit, None, SELECT_SAYS, outcome.selected)
+        return Outcome(Select(), outcome.edit, None, SELECT_SAYS, ())
     return outcome

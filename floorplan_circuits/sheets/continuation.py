@@ -11,6 +11,8 @@ from floorplan_circuits.sheets.panel_column import LEAST_ROW, TITLE_HIGH, USUAL_
 from floorplan_circuits.sheets.paper import MARGIN, Rect
 from floorplan_circuits.sheets.sections import Section, fitting, put
 
+LEAST_TOGETHER = 3
+"""Fewer blocks than this do not open a list at a column's foot."""
 COLUMN_TOP = HEAD_RULE + 3.0
 
 
@@ -89,6 +91,8 @@ class Columns:
         start, title = rest.start, rest.title
         while start < len(section.blocks):
             taken = fitting(section, self.room, start) if self.pages else 0
+            if not self._is_empty() and taken < min(LEAST_TOGETHER, len(section.blocks) - start):
+                taken = 0
             if taken == 0 and self._is_empty():
                 taken = 1  # a block higher than a column is set all the same
             if taken:
@@ -102,7 +106,7 @@ class Columns:
 
     def _set(self, section: Section, start: int, taken: int) -> None:
         blocks = section.blocks[start : start + taken]
-        more = "goes on in the next column" if start + taken < len(section.blocks) else ""
+        more = "goes on" if start + taken < len(section.blocks) else ""
         self.pages[-1].append(put(section, blocks, more, (self._x, self._y), self.theme))
         self._y += section.height - sum(block.height for block in section.blocks) + GAP
         self._y += sum(block.height for block in blocks)

@@ -2,7 +2,7 @@
 
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, field, replace
-from itertools import combinations
+from itertools import combinations, pairwise
 
 from floorplan_circuits.sheets.furniture import HEAD_RULE, caution_height
 from floorplan_circuits.sheets.panel_column import TITLE_HIGH, USUAL_ROW, PanelOnSheet
@@ -16,7 +16,9 @@ LEAST_PLAN, LEAST_COLUMN = 60.0, 42.0
 PANEL_WIDTHS = (90.0, 108.0)
 TIGHT_ROW = 8.8
 LIST_HEIGHTS = (42.0, 54.0, 70.0, 90.0)
-"""How high lists that go on elsewhere may grow beside or below the plan, tried in turn."""
+"""How high lists that go on elsewhere may grow below the plan, tried in turn."""
+DROPPED = ((), ("tested",), ("shared", "tested"), ("shared", "unplaced", "tested"), ("read",), ("read", "known"))
+"""Lists that may go on a further page as a whole, so that the others stand whole here."""
 
 Placed = tuple[str, Section, Rect]
 """What a list is about, the list set for its column, and where it stands."""
@@ -91,13 +93,13 @@ def layouts(material: Material) -> Iterator[Layout]:
 
 
 def alone(material: Material) -> Iterator[Layout]:
-    """Yield the ways to give the plan a page without the panel, with the key to it below, or with nothing."""
-    for below in (tuple(kind for kind in material.kinds if kind in ("read", "known")), ()):
-        yield from _over_strip(material, material.width - 2 * MARGIN, below, (), None, 0.0)
+    """Yield the ways to give the plan a page without the panel, with what lists there is room for below it."""
+    yield from _strips(material, material.width - 2 * MARGIN, material.kinds, (), None, 0.0)
+    yield from _over_strip(material, material.width - 2 * MARGIN, (), (), None, 0.0)
 
 
 def _without_panel(material: Material) -> Iterator[Layout]:
-    yield from _over_strip(material, material.width - 2 * MARGIN, material.kinds, (), None, 0.0)
+    yield from _strips(material, material.width - 2 * MARGIN, material.kinds, (), None, 0.0)
 
 
 def _subsets(kinds: tuple[str, ...]) -> Iterator[tuple[str, ...]]:
@@ -120,7 +122,7 @@ def _landscape(material: Material, panel_wide: float, row: float, beside: tuple[
     column = _stacked(material, beside, x, panel.bottom + GAP, panel_wide)
     left_wide = material.width - 2 * MARGIN - panel_wide - GUTTER
     below = tuple(kind for kind in material.kinds if kind not in beside)
-    yield from _over_strip(material, left_wide, below, column, panel, row)
+    yield from _strips(material, left_wide, below, column, panel, row)
 
 
 def _stacked(material: Material, kinds: Sequence[str], x: float, y: float, wide: float) -> tuple[Placed, ...]:
@@ -130,6 +132,21 @@ def _stacked(material: Material, kinds: Sequence[str], x: float, y: float, wide:
         placed.append((kind, section, Rect(x, y, wide, section.height)))
         y += section.height + GAP
     return tuple(placed)
+
+
+def _strips(
+    material: Material,
+    wide: float,
+    below: tuple[str, ...],
+    column: tuple[Placed, ...],
+    panel: Rect | None,
+    row: float,
+) -> Iterator[Layout]:
+    """Yield layouts with all of these lists under the plan, then such with some of them left to a further page."""
+    for dropped in DROPPED:
+        if set(dropped) <= set(below):
+            kept = tuple(kind for kind in below if kind not in dropped)
+            yield from _over_strip(material, wide, kept, column, panel, row)
 
 
 def _over_strip(
@@ -193,7 +210,7 @@ def _partitions(kinds: tuple[str, ...]) -> Iterator[tuple[tuple[str, ...], ...]]
     for count in range(len(kinds)):
         for cuts in combinations(inner, count):
             ends = (0, *cuts, len(kinds))
-            yield tuple(kinds[start:end] for start, end in zip(ends, ends[1:], strict=False))
+            yield tuple(kinds[start:end] for start, end in pairwise(ends))
 
 
 def _widths(columns: int, wide: float) -> Iterator[tuple[float, ...]]:

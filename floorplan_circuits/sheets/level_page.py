@@ -5,7 +5,7 @@ from dataclasses import dataclass, field
 from itertools import chain
 
 from floorplan_circuits.drawing.ink import Group, Mark, moved
-from floorplan_circuits.drawing.lettering import width, wrap
+from floorplan_circuits.drawing.lettering import fits
 from floorplan_circuits.drawing.palette import Theme
 from floorplan_circuits.drawing.plan import Plan, plan
 from floorplan_circuits.findings import Findings
@@ -19,11 +19,19 @@ from floorplan_circuits.sheets.paper import Orientation, Paper, Rect
 from floorplan_circuits.sheets.sections import Section, fitting, put
 
 SCALES = (50, 60, 75, 90, 100, 125, 150, 175, 200, 250, 300, 400, 500, 750, 1000, 2000, 5000)
-INCOMPLETE, NO_KEY, NO_PANEL, DOTS = 1.35, 1.2, 1.7, 1.6
-"""How much smaller a plan may be to keep on its page all lists, the key, the panel; and to show more than dots."""
+INCOMPLETE, NO_KEY, NO_PANEL, DOTS, UNSAID = 1.6, 1.4, 2.2, 1.6, 1.4
+"""How much smaller a plan may be to need no further page, to keep its key and its panel, to show more than dots, and
+to show every shared box with its plate."""
 ORIENTATIONS: tuple[Orientation, ...] = ("landscape", "portrait")
 TOO_LARGE = "Devices are dots: on this paper the level is too small for their numbers. Print it larger."
-NOTES_LEFT, NOTE_LINES, NOTE_PITCH = 74.0, 2, 3.2
+ELSEWHERE = {
+    "shared": "boxes with more than one circuit",
+    "unplaced": "what is not placed yet",
+    "read": "how to read it",
+    "known": "how we know",
+    "tested": "what was never tested",
+}
+NOTES_LEFT, NOTE_LINES = 74.0, 2
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,11 +84,11 @@ def level_page(
             drawn = drawer.largest(layout.plan, best[0][0] / least if best else None)
             if drawn is None:
                 continue
-            cost = _cost(layout, drawn, least)
+            cost = _cost(layout, drawn, least, findings)
             if best is None or cost < best[0]:
                 best = cost, layout, drawn, material
     assert best is not None  # the first layout has nothing to be worse than
-    return _page(grown(best[1], best[3]), best[2], findings, panel, theme)
+    return _page(grown(best[1], best[3]), best[2], drawer, panel)
 
 
 def _weight(layout: Layout, panel: PanelOnSheet | None) -> float:
@@ -90,9 +98,13 @@ def _weight(layout: Layout, panel: PanelOnSheet | None) -> float:
     return weight * (NO_KEY if {"read", "known"} & set(lost) else 1.0)
 
 
-def _cost(layout: Layout, drawn: Plan, weight: float) -> tuple[float, ...]:
+def _cost(layout: Layout, drawn: Plan, weight: float, findings: Findings) -> tuple[float, ...]:
     """Weigh a layout: the scale first, then what is missing, then full rows, a wide panel and an open plan."""
     unsaid = 1.0 + len(drawn.listed) / max(1, len(drawn.spots))
+    if drawn.listed and weight == 1.0:
+        unsaid *= INCOMPLETE
+    if any(findings.boxes[box].shared for box in drawn.listed if box in findings.boxes):
+        unsaid *= UNSAID
     dots = DOTS if drawn.is_overview else 1.0
     panel_wide = layout.panel.width if layout.panel else 0.0
     tight = max(0.0, USUAL_ROW - layout.row)
@@ -141,28 +153,41 @@ def _fits(drawn: Plan, area: Rect) -> bool:
 # --- the ink --------------------------------------------------------------------------------------------------------
 
 
-def _page(layout: Layout, drawn: Plan, findings: Findings, panel: PanelOnSheet | None, theme: Theme) -> LevelPage:
-    marks: list[Mark] = [*_plan(layout.plan, drawn, findings, theme), *_lists(layout, theme)]
-    cut: tuple[str, ...] = ()
+def _page(layout: Layout, drawn: Plan, drawer: Drawer, panel: PanelOnSheet | None) -> LevelPage:
+    marks, cut = _plan(layout, drawn, drawer)
+    marks += _lists(layout, drawer.theme)
     if layout.panel is not None and panel is not None:
-        ink, cut = panel.ink(layout.panel, layout.row, in_head=layout.orientation == "landscape")
+        ink, cut_there = panel.ink(layout.panel, layout.row, in_head=layout.orientation == "landscape")
         marks.append(ink)
+        cut += cut_there
     return LevelPage(layout, Group(tuple(marks)), cut, drawn.not_placed, drawn.listed)
 
 
-def _plan(area: Rect, drawn: Plan, findings: Findings, theme: Theme) -> Iterator[Mark]:
-    """Yield the plan in the middle of its area, the scale under it, and what its key letters stand for."""
-    left, top, right, bottom = drawn.bounds
+def _plan(layout: Layout, drawn: Plan, drawer: Drawer) -> tuple[list[Mark], tuple[str, ...]]:
+    """Draw the plan in the middle of its area, under it the scale and the key letters; return what is cut."""
+    area, (left, top, right, bottom) = layout.plan, drawn.bounds
     dx = area.x + (area.width - (right - left)) / 2 - left
     dy = area.y + (area.height - (bottom - top)) / 2 - top
-    yield moved(drawn.ink, dx, dy)
-    y = area.bottom + 2.2
-    yield scale_bar(area.x + 1, y, drawn.scale, findings.home.units, theme, drawn.scale)
-    notes = [TOO_LARGE] if drawn.is_overview else []
-    notes += [" · ".join(f"{key} {name}" for key, name in drawn.keys)] if drawn.keys else []
-    lines = wrap(" ".join(notes), area.width - NOTES_LEFT, CAPTION_SIZE)
-    for at, line in enumerate(lines[:NOTE_LINES]):
-        yield from text_lines((line,), area.x + NOTES_LEFT, y - 1 + at * NOTE_PITCH, CAPTION_SIZE, theme)
+    y, units, shown = area.bottom + 2.2, drawer.findings.home.units, drawn.scale / drawer.magnify
+    marks = [moved(drawn.ink, dx, dy), scale_bar(area.x + 1, y, drawn.scale, units, drawer.theme, shown)]
+    words = " ".join(_notes(layout, drawn))
+    if not words:
+        return marks, ()
+    lines, cut = fits((words,), area.width - NOTES_LEFT, CAPTION_SIZE, lines=NOTE_LINES)
+    marks += text_lines(lines, area.x + NOTES_LEFT, y - 1.2, CAPTION_SIZE, drawer.theme)
+    return marks, (words,) if cut else ()
+
+
+def _notes(layout: Layout, drawn: Plan) -> Iterator[str]:
+    """Yield what must be said beside the scale: what is too small, what stands elsewhere, what key letters mean."""
+    if drawn.is_overview:
+        yield TOO_LARGE
+    away = [ELSEWHERE[kind] for kind in layout.lost() if not layout.shown(kind)]
+    away += ["some circuits"] if drawn.listed else []
+    if away:
+        yield f"On a further page: {', '.join(away)}."
+    if drawn.keys:
+        yield " · ".join(f"{key} {name}" for key, name in drawn.keys)
 
 
 def _lists(layout: Layout, theme: Theme) -> Iterator[Mark]:
@@ -170,5 +195,5 @@ def _lists(layout: Layout, theme: Theme) -> Iterator[Mark]:
         taken = fitting(section, area.height)
         if taken:
             left = len(section.blocks) - taken
-            more = f"and {left} more, on the page “Lists”" if left else ""
+            more = f"and {left} more on a further page" if left else ""
             yield put(section, section.blocks[:taken], more, (area.x, area.y), theme)

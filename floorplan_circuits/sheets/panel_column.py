@@ -73,7 +73,7 @@ class PanelOnSheet:
 def panel_title(
     findings: Findings, panel: Panel, area: Rect, theme: Theme, in_head: bool
 ) -> tuple[Group, tuple[str, ...]]:
-    """Draw the panel's name and what it is, in the sheet's head or straight above its face; return also what was cut."""
+    """Draw the panel's name and what it is, in the sheet's head or above its face; return also what was cut."""
     base = HEAD_BASELINE if in_head else area.y - 2.6
     name, size, cut = fitted_title(panel.name, area.width, PANEL_TITLE_SIZES)
     room = area.width - width(name, size, True) - 4
@@ -90,7 +90,8 @@ def panel_captions(home: Home, panel: Panel) -> tuple[str, ...]:
     system = SHORT_SYSTEM.get(panel.system if panel.system != "not known" else home.system, "")
     mains = ", ".join(f"main {main.amps} A" for main in panel.mains if main.amps)
     ways = ((panel.place, mains, system), (panel.place, mains), (mains, system), (panel.place,))
-    return tuple(dict.fromkeys(" · ".join(word for word in words if word) for words in ways))
+    found = dict.fromkeys(" · ".join(word for word in words if word) for words in ways)
+    return tuple(caption for caption in found if caption)
 
 
 def panel_notes(findings: Findings, panel: Panel) -> tuple[str, ...]:
