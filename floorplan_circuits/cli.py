@@ -116,11 +116,11 @@ def _print(options: argparse.Namespace) -> int:
         print(f"{options.output}: it can't be written ({error}). Choose another folder or name.", file=sys.stderr)
         return UNREADABLE
     pages = "1 page" if len(sheet.pages) == 1 else f"{len(sheet.pages)} pages"
-    print(f"{options.output}: {pages}, {options.paper}. A map can be wrong: test before you touch.")
+    _tell(f"{options.output}: {pages}, {options.paper}. A map can be wrong: test before you touch.")
     for words in sheet.shortened:
-        print(f"  shortened: {words}")
+        _tell(f"  shortened: {words}")
     for words in sheet.not_placed:
-        print(f"  no room for the label of {words}")
+        _tell(f"  no room for the label of {words}")
     return NOTHING_FOUND
 
 
@@ -165,8 +165,6 @@ def _window(options: argparse.Namespace) -> int:
             file=sys.stderr,
         )
         return UNREADABLE
-    import floorplan_circuits.files.open  # both before Qt, which makes every import after it slower
-    import floorplan_circuits.sheets.panel_column  # noqa: F401  # the drawing with it
     from floorplan_circuits.desktop.program import run
 
     return run(options.home)

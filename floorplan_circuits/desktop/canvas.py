@@ -1,8 +1,8 @@
-"""The canvas: one widget that paints a level's plan, zooms and pans, and says what a click names."""
+"""The canvas: one widget that paints a level's plan, zooms and pans, and hands on what the hand does."""
 
-from collections.abc import Callable
+from dataclasses import replace
 
-from PySide6.QtCore import QEvent, QPoint, QPointF, QRectF, Qt, QTimer, Signal
+from PySide6.QtCore import QEvent, QPoint, QPointF, Qt, QTimer, Signal
 from PySide6.QtGui import (
     QColor,
     QKeyEvent,
@@ -11,30 +11,24 @@ from PySide6.QtGui import (
     QPainter,
     QPaintEvent,
     QPen,
-    QPixmap,
     QResizeEvent,
     QWheelEvent,
 )
 from PySide6.QtWidgets import QWidget
 
-from floorplan_circuits.desktop.ink_painter import Compiled, compiled, paint
+from floorplan_circuits.desktop.camera import Camera
+from floorplan_circuits.desktop.plan_picture import MakePlan, PlanPicture
 from floorplan_circuits.drawing.overlays import draft_ink
 from floorplan_circuits.drawing.palette import LIGHT, Theme
-from floorplan_circuits.drawing.plan import Plan, what_hits
 from floorplan_circuits.findings import Subject
 from floorplan_circuits.gestures.events import Key, Move, Press, Release
 from floorplan_circuits.view import Draft
 
-PX_PER_MM = 96 / 25.4
-"""At 96 pixels an inch a paper millimetre is this many pixels, before the screen's own scale."""
-BAND = 1.12
-"""The plan is made anew for a scale once the view has zoomed this far from the one it was made for."""
-NEAREST, FARTHEST = 8.0, 4000.0
-VEIL = 0.55
 BLINK_MS = 200
 MARGIN_PX = 26
-
 REACH_PX = 9
+READABLE_SCALE = 75.0
+EMPTY_SCALE = 60.0
 NAMED_KEYS = {
     Qt.Key.Key_Escape: "escape",
     Qt.Key.Key_Return: "enter",
@@ -46,7 +40,6 @@ NAMED_KEYS = {
     Qt.Key.Key_Up: "up",
     Qt.Key.Key_Down: "down",
 }
-MakePlan = Callable[[float], Plan]
 
 
 class PlanCanvas(QWidget):
@@ -56,7 +49,7 @@ class PlanCanvas(QWidget):
     """A gesture's event, in house mm; `reach()` tells how near counts as at."""
     subject_hovered = Signal(object)
     subject_opened = Signal(object)
-    """A double click on a subject."""
+    """A double click on a subject, or on nothing."""
 
     def __init__(self) -> None:
         super().__init__()
@@ -66,20 +59,13 @@ class PlanCanvas(QWidget):
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.theme: Theme = LIGHT
         self.empty_words = ""
-        self.scale = 50.0
-        self.centre = QPointF(0, 0)
-        self._make: MakePlan | None = None
-        self._plan: Plan | None = None
-        self._ink: Compiled | None = None
-        self._still: QPixmap | None = None
-        self._still_at = QPointF()
+        self.camera = Camera()
+        self.picture: PlanPicture | None = None
+        self.lit: frozenset[Subject] = frozenset()
+        self.ringed: frozenset[Subject] = frozenset()
         self._draft: Draft | None = None
-        self._space = False
-        self._lit: frozenset[Subject] = frozenset()
-        self._ringed: frozenset[Subject] = frozenset()
-        self._blinking = False
+        self._blinking = self._space = self._dragged = False
         self._pressed: QPoint | None = None
-        self._dragged = False
         self._hovered: Subject | None = None
         self._fitted = True
 
@@ -87,7 +73,7 @@ class PlanCanvas(QWidget):
 
     def show_level(self, make: MakePlan | None, keep_view: bool = False) -> None:
         """Show another level (or none). The view is kept, or fitted to the level."""
-        self._make, self._plan, self._ink, self._still = make, None, None, None
+        self.picture = None if make is None else PlanPicture(make)
         if make is not None and not keep_view:
             self.fit()
         self.update()
@@ -100,193 +86,108 @@ class PlanCanvas(QWidget):
 
     def light(self, subjects: frozenset[Subject]) -> None:
         """Let these subjects keep their ink while all else pales; none of them restores all."""
-        if subjects != self._lit:
-            self._lit = subjects
+        if subjects != self.lit:
+            self.lit = subjects
             self.update()
 
     def ring(self, subjects: frozenset[Subject]) -> None:
         """Draw a ring round these subjects."""
-        if subjects != self._ringed:
-            self._ringed = subjects
+        if subjects != self.ringed:
+            self.ringed = subjects
             self.update()
 
     def go_to(self, subject: Subject) -> None:
         """Bring a subject to the middle, near enough to read, and blink its ring once."""
-        spot = self._spot(subject)
+        spot = self.picture.spot(subject, self.camera.scale) if self.picture is not None else None
         if spot is None:
             return
-        at = spot.center() * self._made_scale()
-        if self.scale > 75:
-            self.scale = 50.0
-        self.centre = at
-        self._fitted = False
+        middle = ((spot[0] + spot[2]) / 2, (spot[1] + spot[3]) / 2)
+        scale = min(self.camera.scale, READABLE_SCALE)
+        self._look(replace(self.camera, centre=middle, scale=scale))
         self.ring(frozenset({subject}))
         self._blinking = True
         QTimer.singleShot(BLINK_MS, self._stop_blinking)
-        self._changed()
 
     def _stop_blinking(self) -> None:
         self._blinking = False
         self.update()
 
-    def _spot(self, subject: Subject) -> QRectF | None:
-        found = None
-        for (left, top, right, bottom), about in self._plan_now().spots if self._make else ():
-            if about == subject:
-                rect = QRectF(left, top, right - left, bottom - top)
-                found = rect if found is None else found.united(rect)
-        return found
+    # --- the camera -------------------------------------------------------------------------------------------------
 
-    # --- scale ------------------------------------------------------------------------------------------------------
-
-    def _mm(self) -> float:
-        """Return pixels a millimetre of the plan's ink, for the scale the view is at now."""
-        return PX_PER_MM * self._made_scale() / self.scale
-
-    def _made_scale(self) -> float:
-        return self._plan.scale if self._plan is not None else self.scale
-
-    def _plan_now(self) -> Plan:
-        """Return the plan made for about this scale, made now if the last one is too far off."""
-        assert self._make is not None
-        if self._plan is None or not 1 / BAND <= self._plan.scale / self.scale <= BAND:
-            self._plan = self._make(self.scale)
-            self._ink = compiled(self._plan.ink)
-        return self._plan
+    def _look(self, camera: Camera) -> None:
+        self.camera, self._fitted = camera, False
+        self.update()
 
     def fit(self) -> None:
         """Show the whole level as large as it goes."""
-        if self._make is None or self.width() < 50:
+        if self.picture is None or self.width() < 50:
             return
-        self.scale = 75.0
         for _ in range(3):  # labels outside the walls keep their size, so the fit is found in steps
-            self._plan = None
-            left, top, right, bottom = self._plan_now().bounds
-            made = self._plan_now().scale
-            room_x, room_y = self.width() - 2 * MARGIN_PX, self.height() - 2 * MARGIN_PX
-            need = max((right - left) * PX_PER_MM / room_x, (bottom - top) * PX_PER_MM / room_y)
-            self.scale = min(max(made * need, NEAREST), FARTHEST)
-            self.centre = QPointF((left + right) / 2, (top + bottom) / 2) * made
-            if 0.97 < need <= 1.0:
+            drawn = self.picture.plan(self.camera.scale)
+            before, self.camera = self.camera, self.camera.seeing(drawn.bounds, drawn.scale, MARGIN_PX)
+            if 0.97 < self.camera.scale / before.scale <= 1.0:
                 break
         self._fitted = True
-        self._changed()
+        self.update()
+
+    def begin_empty(self) -> None:
+        """Look at a level without anything on it: the origin near the upper left, a whole house in view."""
+        camera = replace(self.camera, scale=EMPTY_SCALE)
+        far = camera.to_house((camera.width, camera.height)), camera.to_house((0.0, 0.0))
+        wide, deep = far[0][0] - far[1][0], far[0][1] - far[1][1]
+        self._look(replace(camera, centre=(wide * 0.38, deep * 0.38)))
 
     def zoom(self, factor: float, at: QPointF | None = None) -> None:
         """Zoom by a factor, keeping the house place under `at` (pixels) where it is."""
-        pin = at if at is not None else QPointF(self.width() / 2, self.height() / 2)
-        before = self.to_house(pin)
-        self.scale = min(max(self.scale / factor, NEAREST), FARTHEST)
-        self.centre += before - self.to_house(pin)
-        self._fitted = False
-        self._changed()
+        self._look(self.camera.zoomed(factor, None if at is None else (at.x(), at.y())))
 
     def to_house(self, at: QPointF) -> QPointF:
         """Return the house place in mm under a place of the widget in pixels."""
-        middle = QPointF(self.width() / 2, self.height() / 2)
-        return self.centre + (at - middle) * (self.scale / PX_PER_MM)
+        return QPointF(*self.camera.to_house((at.x(), at.y())))
 
     def to_pixels(self, house: QPointF) -> QPointF:
         """Return where a house place is shown, in pixels."""
-        middle = QPointF(self.width() / 2, self.height() / 2)
-        return middle + (house - self.centre) * (PX_PER_MM / self.scale)
+        return QPointF(*self.camera.to_pixels((house.x(), house.y())))
 
     def subject_at(self, at: QPointF) -> Subject | None:
         """Return what a place of the widget names."""
-        if self._make is None:
+        if self.picture is None:
             return None
-        drawn = self._plan_now()
-        house = self.to_house(at)
-        return what_hits(drawn, (house.x() / drawn.scale, house.y() / drawn.scale))
+        return self.picture.subject_at(self.camera.to_house((at.x(), at.y())), self.camera.scale)
+
+    def reach(self) -> float:
+        """Return how near counts as at, in house mm: a few pixels at this zoom."""
+        return REACH_PX * self.camera.mm_per_px
 
     # --- painting ---------------------------------------------------------------------------------------------------
 
-    def _changed(self) -> None:
-        self._still = None
-        self.update()
-
     def paintEvent(self, event: QPaintEvent) -> None:  # noqa: N802  # Qt's name
-        """Paint the still picture, then what is lit or ringed over it."""
+        """Paint the still picture, then what is lit or ringed over it, then the draft."""
         painter = QPainter(self)
         painter.fillRect(self.rect(), QColor(self.theme.canvas))
-        if self._make is None:
-            self._paint_words(painter)
-            return
-        self._plan_now()
-        if self._still is None:
-            self._render_still()
-        assert self._still is not None
-        painter.drawPixmap(self._offset_of_still(), self._still)
+        picture = self.picture
+        if picture is not None:
+            picture.paint_still(painter, self.camera, self.theme)
+            picture.paint_lit(painter, self.camera, self.theme, self.lit)
+            pen = QPen(QColor(self.theme.ink), 4.0 if self._blinking else 2.0)
+            picture.paint_rings(painter, self.camera, pen, self.ringed)
         if self.empty_words:
             self._paint_words(painter)
-        self._paint_lit(painter)
-        self._paint_rings(painter)
-        self._paint_draft(painter)
+        if picture is not None and self._draft is not None:
+            drawn_for = picture.plan(self.camera.scale).scale
+            picture.paint_over(painter, self.camera, draft_ink(self._draft, drawn_for, self.theme))
 
     def _paint_words(self, painter: QPainter) -> None:
         painter.setPen(QColor(self.theme.soft))
         painter.drawText(self.rect(), Qt.AlignmentFlag.AlignCenter | Qt.TextFlag.TextWordWrap, self.empty_words)
 
-    def _render_still(self) -> None:
-        """Paint the level once, with a margin all round, so that panning only moves the picture."""
-        assert self._ink is not None
-        ratio = self.devicePixelRatioF()
-        spare = self._spare()
-        wide, high = self.width() + 2 * spare, self.height() + 2 * spare
-        self._still = QPixmap(round(wide * ratio), round(high * ratio))
-        self._still.setDevicePixelRatio(ratio)
-        self._still.fill(QColor(self.theme.canvas))
-        painter = QPainter(self._still)
-        mm, origin = self._mm(), self.to_pixels(QPointF(0, 0))
-        dx, dy = origin.x() + spare, origin.y() + spare
-        shown = QRectF(-dx / mm, -dy / mm, wide / mm, high / mm)
-        paint(painter, self._ink.ops, mm, dx, dy, shown)
-        painter.end()
-        self._still_at = QPointF(self.centre)
-
-    def _spare(self) -> int:
-        return min(self.width(), self.height()) // 4
-
-    def _offset_of_still(self) -> QPointF:
-        moved = (self._still_at - self.centre) * (PX_PER_MM / self.scale)
-        spare = self._spare()
-        return QPointF(moved.x() - spare, moved.y() - spare)
-
-    def _paint_lit(self, painter: QPainter) -> None:
-        if not self._lit or self._ink is None:
-            return
-        veil = QColor(self.theme.canvas)
-        veil.setAlphaF(VEIL)
-        painter.fillRect(self.rect(), veil)
-        origin = self.to_pixels(QPointF(0, 0))
-        for subject in self._lit:
-            paint(painter, self._ink.about.get(subject, ()), self._mm(), origin.x(), origin.y())
-
-    def _paint_draft(self, painter: QPainter) -> None:
-        if self._draft is None:
-            return
-        ink = compiled(draft_ink(self._draft, self._made_scale(), self.theme))
-        origin = self.to_pixels(QPointF(0, 0))
-        paint(painter, ink.ops, self._mm(), origin.x(), origin.y())
-
-    def _paint_rings(self, painter: QPainter) -> None:
-        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        painter.setBrush(Qt.BrushStyle.NoBrush)
-        painter.setPen(QPen(QColor(self.theme.ink), 4.0 if self._blinking else 2.0))
-        for subject in self._ringed:
-            spot = self._spot(subject)
-            if spot is not None:
-                made = self._made_scale()
-                corners = (self.to_pixels(spot.topLeft() * made), self.to_pixels(spot.bottomRight() * made))
-                painter.drawRoundedRect(QRectF(*corners).adjusted(-5, -5, 5, 5), 6, 6)
-
-    # --- the hand ---------------------------------------------------------------------------------------------------
-
     def resizeEvent(self, event: QResizeEvent) -> None:  # noqa: N802  # Qt's name
         """Keep the whole level in view if it was."""
+        self.camera = replace(self.camera, width=float(self.width()), height=float(self.height()))
         if self._fitted:
             self.fit()
-        self._changed()
+
+    # --- the hand ---------------------------------------------------------------------------------------------------
 
     def wheelEvent(self, event: QWheelEvent) -> None:  # noqa: N802  # Qt's name
         """Zoom at the pointer."""
@@ -299,10 +200,6 @@ class PlanCanvas(QWidget):
             self.zoom(1 + event.value(), event.position())
             return True
         return super().event(event)
-
-    def reach(self) -> float:
-        """Return how near counts as at, in house mm: a few pixels at this zoom."""
-        return REACH_PX * self.scale / PX_PER_MM
 
     def mousePressEvent(self, event: QMouseEvent) -> None:  # noqa: N802  # Qt's name
         """Begin a gesture; the middle or right button, or the space bar, begins to pan."""
@@ -322,6 +219,13 @@ class PlanCanvas(QWidget):
             self._hovered = subject
             self.subject_hovered.emit(subject)
 
+    def _pan_from(self, start: QPoint, at: QPoint) -> None:
+        step = at - start
+        if self._dragged or step.manhattanLength() >= 4:
+            self._dragged, self._pressed = True, at
+            self.setCursor(Qt.CursorShape.ClosedHandCursor)
+            self._look(self.camera.panned(step.x(), step.y()))
+
     def mouseReleaseEvent(self, event: QMouseEvent) -> None:  # noqa: N802  # Qt's name
         """End the gesture or the pan."""
         self.unsetCursor()
@@ -330,8 +234,7 @@ class PlanCanvas(QWidget):
         self._pressed = None
 
     def mouseDoubleClickEvent(self, event: QMouseEvent) -> None:  # noqa: N802  # Qt's name
-        """Open what is under the pointer: a room's or a device's name is edited in place."""
-        self.mousePressEvent(event)
+        """Open what is under the pointer, or what the first click selected: its name is edited in place."""
         self.subject_opened.emit(self.subject_at(event.position()))
 
     def leaveEvent(self, event: QEvent) -> None:  # noqa: N802  # Qt's name
@@ -341,27 +244,11 @@ class PlanCanvas(QWidget):
             self.subject_hovered.emit(None)
 
     def _place(self, event: QMouseEvent) -> tuple[tuple[float, float], Subject | None]:
-        house = self.to_house(event.position())
-        return (house.x(), house.y()), self.subject_at(event.position())
-
-    def _pan_from(self, start: QPoint, at: QPoint) -> None:
-        step = at - start
-        if not self._dragged and step.manhattanLength() < 4:
-            return
-        self._dragged, self._pressed = True, at
-        self.setCursor(Qt.CursorShape.ClosedHandCursor)
-        self._pan(QPointF(step))
-
-    def _pan(self, step: QPointF) -> None:
-        self._fitted = False
-        self.centre -= step * (self.scale / PX_PER_MM)
-        gone = (self.centre - self._still_at) * (PX_PER_MM / self.scale)
-        if max(abs(gone.x()), abs(gone.y())) > self._spare():
-            self._still = None
-        self.update()
+        at = event.position()
+        return self.camera.to_house((at.x(), at.y())), self.subject_at(at)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:  # noqa: N802  # Qt's name
-        """Hand keys to the tool; + and − zoom, 0 shows all, the space bar pans."""
+        """Hand keys to the tool; the space bar pans."""
         key = Qt.Key(event.key())
         if key == Qt.Key.Key_Space:
             self._space = True

@@ -4,7 +4,7 @@ from PySide6.QtCore import QAbstractListModel, QModelIndex, QPersistentModelInde
 from PySide6.QtGui import QColor, QPainter, QPen
 from PySide6.QtWidgets import QFrame, QListView, QStyle, QStyledItemDelegate, QStyleOptionViewItem
 
-from floorplan_circuits.desktop.canvas import PX_PER_MM
+from floorplan_circuits.desktop.camera import PX_PER_MM
 from floorplan_circuits.desktop.ink_painter import compiled, paint
 from floorplan_circuits.drawing.frame import Frame
 from floorplan_circuits.drawing.ink import Group

@@ -1,13 +1,13 @@
 """Ink on a Qt painter: compiled once into paths, glyphs and pens, then painted at any zoom."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cache, lru_cache
 
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QBrush, QColor, QFont, QGlyphRun, QPainter, QPainterPath, QPen, QRawFont, QTransform
 
-from floorplan_circuits.drawing.hatching import hatch_dots, hatch_lines
+from floorplan_circuits.drawing.hatching import dot_rows, hatch_lines
 from floorplan_circuits.drawing.ink import (
     MM_PER_POINT,
     Group,
@@ -16,6 +16,7 @@ from floorplan_circuits.drawing.ink import (
     Path,
     Pen,
     PictureMark,
+    Segment,
     Shape,
     Stamp,
     Text,
@@ -30,6 +31,10 @@ CAPS = {"butt": Qt.PenCapStyle.FlatCap, "round": Qt.PenCapStyle.RoundCap, "squar
 JOINS = {"mitre": Qt.PenJoinStyle.MiterJoin, "round": Qt.PenJoinStyle.RoundJoin}
 ANCHORS = {"start": 0.0, "middle": 0.5, "end": 1.0}
 LEAST_LINE_PX = 0.6
+LONG_PATH, PLACE_MM = 100, 80.0
+"""From how many segments on lines are split by where they are, and how large a place is."""
+LARGEST_GLYPH_PX = 60.0
+"""Glyphs of a font from a file over 64 pixels high Qt leaves out, without a word: those are filled outlines."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -101,12 +106,22 @@ def _paint_stroke(painter: QPainter, op: Stroke, mm: float, to_pixels: QTransfor
 
 def _paint_word(painter: QPainter, op: Word, mm: float, dx: float, dy: float) -> None:
     pixels = op.size * MM_PER_POINT * mm
+    font = _raw_font(op.face, round(pixels * 8) / 8)
+    places = [QPointF(x * mm + dx, y * mm + dy) for x, y in op.at]
+    if pixels * painter.device().devicePixelRatioF() > LARGEST_GLYPH_PX:
+        _paint_outlines(painter, font, op, places)
+        return
     run = QGlyphRun()
-    run.setRawFont(_raw_font(op.face, round(pixels * 8) / 8))
+    run.setRawFont(font)
     run.setGlyphIndexes(list(op.glyphs))
-    run.setPositions([QPointF(x * mm + dx, y * mm + dy) for x, y in op.at])
+    run.setPositions(places)
     painter.setPen(op.colour)
     painter.drawGlyphRun(QPointF(0, 0), run)
+
+
+def _paint_outlines(painter: QPainter, font: QRawFont, op: Word, places: list[QPointF]) -> None:
+    for glyph, place in zip(op.glyphs, places, strict=True):
+        painter.fillPath(font.pathForGlyph(glyph).translated(place), op.colour)
 
 
 @lru_cache(512)
@@ -142,7 +157,8 @@ def _ops(mark: Mark, about: dict[Subject, list[Op]], subjects: tuple[Subject, ..
 
 def _compile(mark: Mark) -> Iterator[Op]:
     if isinstance(mark, Shape):
-        yield _stroke(mark.path, mark.fill, mark.pen)
+        parts = (mark.path,) if mark.fill is not None or len(mark.path) < LONG_PATH else _by_place(mark.path)
+        yield from (_stroke(part, mark.fill, mark.pen) for part in parts)
     elif isinstance(mark, Text):
         yield from _words(mark)
     elif isinstance(mark, Stamp):
@@ -169,6 +185,18 @@ def _qt_path(path: Path) -> QPainterPath:
         else:
             drawn.closeSubpath()
     return drawn
+
+
+def _by_place(path: Path) -> Iterator[Path]:
+    """Split lines all over a level by where each begins, so that only those in view need be painted."""
+    found: dict[tuple[int, int], list[Segment]] = {}
+    cell: list[Segment] = []
+    for segment in path:
+        letter, numbers = segment
+        if letter == "M":
+            cell = found.setdefault((int(numbers[0] // PLACE_MM), int(numbers[1] // PLACE_MM)), [])
+        cell.append(segment)
+    return map(tuple, found.values())
 
 
 def _stroke(path: Path, fill: str | None, pen: Pen | None) -> Stroke:
@@ -207,12 +235,15 @@ def _stamp(mark: Stamp) -> Iterator[Stroke]:
 def _hatch(mark: Hatch) -> Stroke:
     clip, lines = _qt_path(mark.path), QPainterPath()
     bounds = path_bounds(mark.path)
-    if mark.dots:
-        half = mark.pen.width / 2
-        for x, y in hatch_dots(bounds, mark.spacing):
-            lines.addRect(QRectF(x - half, y - half, 2 * half, 2 * half))
-        return Stroke(lines, QBrush(QColor(mark.pen.colour)), None, clip.boundingRect(), clip)
-    for a, b in hatch_lines(bounds, mark.angle, mark.spacing):
-        lines.moveTo(*a)
-        lines.lineTo(*b)
-    return Stroke(lines, None, mark.pen, clip.boundingRect(), clip)
+    pen = mark.pen
+    if mark.dots:  # a row of dots is one dashed line: far fewer things to keep than squares
+        wide = mark.pen.width
+        pen = replace(mark.pen, dash=(wide, mark.spacing - wide))
+        for y, first, last in dot_rows(bounds, mark.spacing):
+            lines.moveTo(first * mark.spacing - wide / 2, y)
+            lines.lineTo(last * mark.spacing + wide / 2, y)
+    else:
+        for a, b in hatch_lines(bounds, mark.angle, mark.spacing):
+            lines.moveTo(*a)
+            lines.lineTo(*b)
+    return Stroke(lines, None, pen, clip.boundingRect(), clip)

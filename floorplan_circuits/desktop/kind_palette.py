@@ -4,7 +4,7 @@ from PySide6.QtCore import QPointF, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QAbstractButton, QButtonGroup, QGridLayout, QLineEdit, QVBoxLayout, QWidget
 
-from floorplan_circuits.desktop.canvas import PX_PER_MM
+from floorplan_circuits.desktop.camera import PX_PER_MM
 from floorplan_circuits.desktop.ink_painter import compiled, paint
 from floorplan_circuits.drawing.palette import LIGHT, Theme
 from floorplan_circuits.drawing.symbols import bounds, stamp

@@ -3,8 +3,9 @@
 from typing import TYPE_CHECKING
 
 from floorplan_circuits.desktop.in_place import InPlace
-from floorplan_circuits.edits.panels import add_breaker, read_typed, retype_breaker
+from floorplan_circuits.edits.breakers import add_breaker, retype_breaker
 from floorplan_circuits.edits.removal import remove
+from floorplan_circuits.edits.typed import read_typed
 from floorplan_circuits.findings import Subject
 from floorplan_circuits.home.power import Breaker
 

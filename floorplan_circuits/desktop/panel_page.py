@@ -6,9 +6,10 @@ from typing import get_args
 from PySide6.QtWidgets import QComboBox, QFormLayout, QLabel, QLineEdit, QPushButton, QSpinBox, QVBoxLayout, QWidget
 
 from floorplan_circuits.desktop.session import Session
+from floorplan_circuits.edits.breakers import set_breaker, tie_handles, untie_handles
 from floorplan_circuits.edits.edited import Edited
 from floorplan_circuits.edits.names import rename
-from floorplan_circuits.edits.panels import add_panel, set_breaker, set_panel, tie_handles, untie_handles
+from floorplan_circuits.edits.panels import add_panel, set_panel
 from floorplan_circuits.home.boxes import FromBreaker
 from floorplan_circuits.home.home import Home
 from floorplan_circuits.home.power import Breaker, Found, Numbering, Panel, System

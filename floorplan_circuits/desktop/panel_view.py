@@ -4,7 +4,7 @@ from PySide6.QtCore import QPointF, QRect, QRectF, QSize, QSizeF, Qt, Signal
 from PySide6.QtGui import QColor, QMouseEvent, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QWidget
 
-from floorplan_circuits.desktop.canvas import PX_PER_MM
+from floorplan_circuits.desktop.camera import PX_PER_MM
 from floorplan_circuits.desktop.ink_painter import Compiled, compiled, paint
 from floorplan_circuits.drawing.palette import LIGHT, Theme
 from floorplan_circuits.drawing.panel_face import NUMBER, Face, FaceStyle, face_rows, panel_face

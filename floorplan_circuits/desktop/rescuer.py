@@ -3,7 +3,7 @@
 from pathlib import Path
 from threading import Lock, Thread
 
-from PySide6.QtCore import QObject, QStandardPaths, QTimer
+from PySide6.QtCore import QObject, QStandardPaths, QTimer, Signal
 
 from floorplan_circuits.files.cannot import CannotSave
 from floorplan_circuits.files.rescue import Rescue, drop_rescue, write_rescue
@@ -20,7 +20,9 @@ def rescue_folder() -> Path:
 
 
 class Rescuer(QObject):
-    """Writes the newest home to a rescue copy, a moment after each edit."""
+    """Writes the newest home to a rescue copy, a moment after each edit. `failed_to` says why if it can't."""
+
+    failed_to = Signal(str)
 
     def __init__(self, folder: Path, parent: QObject | None = None) -> None:
         super().__init__(parent)
@@ -61,6 +63,7 @@ class Rescuer(QObject):
                 self.failed = ""
             except CannotSave as error:
                 written, self.failed = None, str(error)
+                self.failed_to.emit(f"No rescue copy can be written: {error}")
             with self._lock:
                 self._written = written or self._written
 

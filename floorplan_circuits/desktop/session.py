@@ -12,7 +12,7 @@ from floorplan_circuits.desktop.worker import Finder
 from floorplan_circuits.edits.consequences import consequences
 from floorplan_circuits.edits.edited import Edited, Refused
 from floorplan_circuits.edits.history import History
-from floorplan_circuits.edits.moving import Clip, copied, paste
+from floorplan_circuits.edits.pasting import Clip, copied, paste
 from floorplan_circuits.edits.removal import remove
 from floorplan_circuits.files.open import Stored
 from floorplan_circuits.files.save import save_home
@@ -152,21 +152,14 @@ class Session(QObject):
             self.name_wanted.emit(outcome.name)
 
     def _context(self, reach: float) -> Context:
-        findings = self.findings
-        return Context(
-            home=self.home,
-            level=self.view.level or 0,
-            selected=self.view.selected,
-            reach=reach,
-            room_of=findings.room_of if findings else {},
-            marks=findings.marks if findings else {},
-        )
+        return Context(home=self.home, level=self.view.level or 0, selected=self.view.selected, reach=reach)
 
     def take(self, tool: Tool) -> None:
-        """Take a tool in hand; any draft is dropped."""
+        """Take a tool in hand; any draft is dropped, and what a drawing tool left selected is let go."""
+        left_drawing = isinstance(tool, Select) and not isinstance(self.tool, Select)
         self.tool = tool
         self.history = self.history.settled()
-        self.view = self.view.with_changes(draft=None)
+        self.view = self.view.with_changes(draft=None, selected=() if left_drawing else self.view.selected)
         self.looked.emit()
 
     def select(self, subjects: tuple[Subject, ...]) -> None:
@@ -188,7 +181,7 @@ class Session(QObject):
     def copy(self) -> bool:
         """Copy what is selected, with what lies in selected rooms."""
         try:
-            self.clip = copied(self.home, self.selected_ids(), self._with_rooms())
+            self.clip = copied(self.home, self.selected_ids())
         except Refused as error:
             self.said.emit(str(error))
             return False
@@ -217,10 +210,6 @@ class Session(QObject):
     def remove(self) -> None:
         """Remove what is selected; a room keeps its boxes."""
         self.attempt(lambda home: remove(home, self.selected_ids()))
-
-    def _with_rooms(self) -> list[int]:
-        rooms = {subject.id for subject in self.view.selected if subject.kind == "room"}
-        return [box for box, room in self.find_now().room_of.items() if room in rooms]
 
     # --- files ------------------------------------------------------------------------------------------------------
 

@@ -61,6 +61,7 @@ class Window(QMainWindow):
         self.outline.name_wanted.connect(self.work.ask_for_name)
         self.outline.remove_wanted.connect(self._remove_selected)
         self.dock.visibilityChanged.connect(self._fill_outline)
+        self.rescuer.failed_to.connect(self.work.say)
 
     def _remove_selected(self) -> None:
         if self.session is not None:

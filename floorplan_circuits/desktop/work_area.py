@@ -79,7 +79,7 @@ class WorkArea(QWidget):
         self.strip.level_wanted.connect(self._ask_for_level)
         self.canvas.hand_did.connect(self._on_hand)
         self.canvas.subject_hovered.connect(self._on_hover)
-        self.canvas.subject_opened.connect(self.ask_for_name)
+        self.canvas.subject_opened.connect(self._on_opened)
         self.side.view.breaker_clicked.connect(self._on_breaker)
         self.side.view.breaker_hovered.connect(self._on_hover)
         self.side.view.space_clicked.connect(self.entry.begin)
@@ -164,8 +164,10 @@ class WorkArea(QWidget):
             return plan(findings, level, scale, theme)
 
         keep = self._fitted_for == level
-        self._fitted_for = level if drawn else None
+        self._fitted_for = level
         self.canvas.show_level(make, keep_view=keep or not drawn)
+        if not drawn and not keep:
+            self.canvas.begin_empty()
 
     # --- looking about ------------------------------------------------------------------------------------------------
 
@@ -326,6 +328,13 @@ class WorkArea(QWidget):
                 session.attempt(lambda home: rename(home, kind, number, words))
 
         InPlace(self.canvas, self._name_area(subject), now, took, f"Name of the {kind}", "Name, then Enter")
+
+    def _on_opened(self, subject: Subject | None) -> None:
+        """Name what was double-clicked; on bare floor that is the room which the first click selected."""
+        session = self.session
+        if session is not None and isinstance(session.tool, Select):
+            selected = next(iter(session.view.selected), None)
+            self.ask_for_name(subject if subject is not None else selected)
 
     def _name_area(self, subject: Subject) -> QRect:
         session = self.session

@@ -24,7 +24,7 @@ class Finder(QObject):
         """Ask for the findings of `home`; an older request that has not begun is dropped."""
         with self._lock:
             self._wanted = home
-            if self._thread is None:
+            if self._thread is None or not self._thread.is_alive():  # one that failed must not silence the next
                 self._thread = Thread(target=self._work, name="findings", daemon=True)
                 self._thread.start()
 

@@ -119,13 +119,18 @@ def _variants(loads: Sequence[Load]) -> tuple[str, ...]:
     if len(rooms) > 2:
         ranked.append(f"{', '.join(rooms[:2])} and {len(rooms) - 2} more: {groups}")
     ranked.append(f"{rooms[0]} and {len(rooms) - 1} more: {groups}" if len(rooms) > 1 else f"{rooms[0]}: {groups}")
+    ranked.append(", ".join(rooms))
     ranked.append(f"{rooms[0]} + {len(rooms) - 1}" if len(rooms) > 1 else rooms[0])
     return tuple(ranked)
 
 
 def _ranked(variants: Iterable[str]) -> tuple[str, ...]:
-    """Return each variant once, the longest first."""
-    return tuple(sorted(dict.fromkeys(words[:1].upper() + words[1:] for words in variants), key=len, reverse=True))
+    """Return those that are shorter than every fuller one: the longest first, each once."""
+    kept: list[str] = []
+    for words in variants:
+        if not kept or len(words) < len(kept[-1]):
+            kept.append(words[:1].upper() + words[1:])
+    return tuple(kept)
 
 
 def _by_room(loads: Iterable[Load]) -> dict[str, list[Load]]:

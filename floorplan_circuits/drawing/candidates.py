@@ -1,13 +1,17 @@
 """The places a label tries, in order: close to its thing first, then aside, then farther off with a line to it."""
 
 from collections.abc import Iterator
+from math import dist
 
+from floorplan_circuits.drawing.ink import Bounds
 from floorplan_circuits.drawing.placement import Candidate, Where
 from floorplan_circuits.findings import XY
 
 ASIDE = 2.2
 """How far in mm a plate may stand aside of its thing without a line that leads to it."""
 RING_STEP = 2.0
+LATTICE = 10
+"""Into how many strips a room is cut each way, to look all over it for a place for its name."""
 SIXTEEN = (
     (1.0, 0.0), (0.0, 1.0), (-1.0, 0.0), (0.0, -1.0), (0.7071, 0.7071), (-0.7071, 0.7071), (0.7071, -0.7071),
     (-0.7071, -0.7071), (0.9239, 0.3827), (0.3827, 0.9239), (-0.3827, 0.9239), (-0.9239, 0.3827), (-0.9239, -0.3827),
@@ -56,13 +60,24 @@ def around_point(at: XY, size: Size, nearest: float, farthest: float, where: Whe
         radius += RING_STEP
 
 
-def round_the_middle(places: tuple[XY, ...], size: Size) -> Iterator[Candidate]:
-    """Yield places for a room's name: the given ones, best first, then round the first of them."""
+def round_the_middle(places: tuple[XY, ...], size: Size, within: Bounds) -> Iterator[Candidate]:
+    """Yield places for a room's name: the given ones, best first, then round the first of them, then all over.
+
+    `within` is the box round the room.
+    """
     yield from (Candidate(at) for at in places)
+    x, y = places[0]
     for step in (1.0, 1.8, 2.6, 3.4, 4.4):
         for dx, dy in ((0, 1), (0, -1), (1, 0), (-1, 0), (1, 1), (-1, -1), (1, -1), (-1, 1)):
-            x, y = places[0]
             yield Candidate((x + dx * step * size[0] / 3, y + dy * step * size[1] * 0.8))
+    yield from (Candidate(at) for at in sorted(_lattice(within), key=lambda at: dist(at, places[0])))
+
+
+def _lattice(within: Bounds) -> Iterator[XY]:
+    left, top, right, bottom = within
+    for across in range(1, LATTICE):
+        for down in range(1, LATTICE):
+            yield left + (right - left) * across / LATTICE, top + (bottom - top) * down / LATTICE
 
 
 def _step(at: XY, direction: XY, distance: float) -> XY:

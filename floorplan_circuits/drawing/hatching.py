@@ -28,7 +28,13 @@ def hatch_lines(bounds: Bounds, angle: float, spacing: float) -> Iterator[tuple[
 
 def hatch_dots(bounds: Bounds, spacing: float) -> Iterator[XY]:
     """Yield the places of dots in the rectangle, every second row shifted by half."""
+    for y, first, last in dot_rows(bounds, spacing):
+        for step in range(round(last - first) + 1):
+            yield (first + step) * spacing, y
+
+
+def dot_rows(bounds: Bounds, spacing: float) -> Iterator[tuple[float, float, float]]:
+    """Yield each row of dots: its y in mm, and the places of its first and last dot in steps of `spacing`."""
     for row in range(ceil(bounds[1] / spacing), floor(bounds[3] / spacing) + 1):
         shift = 0.5 if row % 2 else 0.0
-        for column in range(floor(bounds[0] / spacing) - 1, ceil(bounds[2] / spacing) + 1):
-            yield (column + shift) * spacing, row * spacing
+        yield row * spacing, floor(bounds[0] / spacing) - 1 + shift, ceil(bounds[2] / spacing) + shift

@@ -6,6 +6,7 @@ Everything is in paper millimetres, x right, y down; letters are sized in points
 import math
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
+from operator import add
 from typing import Literal
 
 from floorplan_circuits.findings import XY, Subject
@@ -159,11 +160,17 @@ def moved(mark: Mark, dx: float, dy: float) -> Mark:
     if isinstance(mark, Group):
         return replace(mark, marks=tuple(moved(inner, dx, dy) for inner in mark.marks))
     if isinstance(mark, Shape | Hatch):
-        return replace(mark, path=turned(mark.path, 0, (dx, dy)))
+        return replace(mark, path=_shifted(mark.path, dx, dy))
     if isinstance(mark, PictureMark):
         left, top, right, bottom = mark.bounds
         return replace(mark, bounds=(left + dx, top + dy, right + dx, bottom + dy))
     return replace(mark, at=(mark.at[0] + dx, mark.at[1] + dy))
+
+
+def _shifted(path: Path, dx: float, dy: float) -> Path:
+    """Move a path: most of what is put on a sheet is only moved, and turning by nothing takes twice as long."""
+    steps = (dx, dy) * 3
+    return tuple((letter, tuple(map(add, numbers, steps))) for letter, numbers in path)
 
 
 def scaled(mark: Mark, size: float) -> Mark:

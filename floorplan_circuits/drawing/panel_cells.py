@@ -1,8 +1,10 @@
 """What stands where on a panel's face: the stretches that breakers take, and how high each row is."""
 
+from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from itertools import accumulate, pairwise
+from typing import Literal
 
 from floorplan_circuits.drawing.palette import Theme
 from floorplan_circuits.findings import Findings, PanelFinding
@@ -13,6 +15,7 @@ BLANK_ROW = 5.4
 """Most mm that a row of blanks takes on paper, so that rows with words may be higher."""
 TANDEM_ROW = 11.3
 """Least mm on paper of a row that holds halves: each half has a line of words and its squares."""
+RowKind = Literal["blank", "used", "halved"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,14 +60,18 @@ def face_height(findings: Findings, panel: Panel, style: FaceStyle) -> float:
 
 def fitting_row(findings: Findings, panel: Panel, style: FaceStyle, room: float, most: float) -> float:
     """Return the height of a usual row, at most `most` mm, that fills `room` mm best."""
-    heights = _row_heights(findings.panels[panel.id], FaceStyle(style.width, most, style.theme, style.on_screen))
-    if sum(heights) <= room:
+    grid = findings.panels[panel.id]
+    kinds = Counter(_row_kinds(grid))
+
+    def high(row: float) -> float:
+        return sum(count * _row_height(kind, row, style.on_screen) for kind, count in kinds.items())
+
+    if high(most) <= room:
         return most
-    low, high = 0.0, most
+    low, top = 0.0, most
     for _ in range(20):
-        middle = (low + high) / 2
-        tried = FaceStyle(style.width, middle, style.theme, style.on_screen)
-        low, high = (middle, high) if face_height(findings, panel, tried) <= room else (low, middle)
+        middle = (low + top) / 2
+        low, top = (middle, top) if high(middle) <= room else (low, middle)
     return low
 
 
@@ -75,17 +82,25 @@ def edges(grid: PanelFinding, style: FaceStyle) -> tuple[float, ...]:
 
 
 def _row_heights(grid: PanelFinding, style: FaceStyle) -> list[float]:
-    if style.on_screen:
-        return [style.row] * grid.rows
-    used, halved = set[int](), set[int]()
+    return [_row_height(kind, style.row, style.on_screen) for kind in _row_kinds(grid)]
+
+
+def _row_height(kind: RowKind, row: float, on_screen: bool) -> float:
+    if on_screen:
+        return row
+    return max(row, TANDEM_ROW) if kind == "halved" else row if kind == "used" else min(row, BLANK_ROW)
+
+
+def _row_kinds(grid: PanelFinding) -> list[RowKind]:
+    """Return what each row holds: two halves somewhere, breakers, or nothing."""
+    kinds: list[RowKind] = ["blank"] * grid.rows
     for space, (row, _) in grid.cells.items():
         first, second = (grid.taken.get((space, half)) for half in ("A", "B"))
-        used |= {row} if first is not None or second is not None else set()
-        halved |= {row} if first != second else set()
-    return [
-        max(style.row, TANDEM_ROW) if row in halved else style.row if row in used else min(style.row, BLANK_ROW)
-        for row in range(grid.rows)
-    ]
+        if first != second:
+            kinds[row] = "halved"
+        elif first is not None and kinds[row] == "blank":
+            kinds[row] = "used"
+    return kinds
 
 
 def cells(findings: Findings, panel: Panel, grid: PanelFinding) -> Iterator[Cell]:

@@ -8,10 +8,10 @@ from floorplan_circuits.drawing.frame import Frame
 from floorplan_circuits.drawing.ink import Bounds, Group, Text, path_bounds, polygon
 from floorplan_circuits.drawing.lettering import cap_height, width, wrap
 from floorplan_circuits.drawing.overlaps import around
-from floorplan_circuits.drawing.placement import Candidate, Ground, Placed, place
+from floorplan_circuits.drawing.placement import Ground, Placed, place
 from floorplan_circuits.drawing.plan_labels import Labels
 from floorplan_circuits.drawing.plates import text_height
-from floorplan_circuits.findings import RoomShape, Subject
+from floorplan_circuits.findings import Subject
 from floorplan_circuits.home.building import Room
 
 NAME_SIZES = (9.0, 8.0)
@@ -24,7 +24,7 @@ def name_rooms(rooms: Sequence[Room], frame: Frame, ground: Ground, labels: Labe
     shapes = frame.findings.rooms
     named = [room for room in rooms if room.name and room.id in shapes]
     for room in sorted(named, key=lambda room: -shapes[room.id].area):
-        _name_room(room, shapes[room.id], frame, ground, labels)
+        _name_room(room, frame, ground, labels)
 
 
 def name_rooms_of_overview(rooms: Sequence[Room], frame: Frame, ground: Ground, labels: Labels) -> None:
@@ -34,21 +34,21 @@ def name_rooms_of_overview(rooms: Sequence[Room], frame: Frame, ground: Ground, 
         left, _, right, _ = path_bounds(polygon(*room.outline)) if room.outline else (0.0, 0.0, 0.0, 0.0)
         if room.id not in shapes or width(room.name, size, True) * frame.scale > right - left:
             continue
-        found = _place_name((room.name,), size, shapes[room.id], frame, ground, _nothing)
+        found = _place_name((room.name,), size, room, frame, ground, _nothing)
         if found is not None and room.name:
             _write((room.name,), size, found, Subject("room", room.id), frame, ground, labels)
 
 
-def _name_room(room: Room, shape: RoomShape, frame: Frame, ground: Ground, labels: Labels) -> None:
+def _name_room(room: Room, frame: Frame, ground: Ground, labels: Labels) -> None:
     subject = Subject("room", room.id)
     for shuns, size, lines in _tries(room.name, ground):
-        found = _place_name(lines, size, shape, frame, ground, shuns)
+        found = _place_name(lines, size, room, frame, ground, shuns)
         if found is not None:
             _write(lines, size, found, subject, frame, ground, labels)
             return
     key = _key(len(labels.keys))
     labels.keys.append((key, room.name))
-    found = _place_name((key,), NAME_SIZES[0], shape, frame, ground, _nothing)
+    found = _place_name((key,), NAME_SIZES[0], room, frame, ground, _nothing)
     if found is None:
         labels.not_placed.append(room.name)
     else:
@@ -82,12 +82,11 @@ def _ways_to_write(name: str, size: float) -> list[Lines]:
     return [(name,), wrap(name, max(longest, width(name, size, True) * 0.55), size, True)]
 
 
-def _place_name(
-    lines: Lines, size: float, shape: RoomShape, frame: Frame, ground: Ground, shuns: Shuns
-) -> Placed | None:
+def _place_name(lines: Lines, size: float, room: Room, frame: Frame, ground: Ground, shuns: Shuns) -> Placed | None:
     block = max(width(line, size, True) for line in lines) + 0.6, text_height(size) * len(lines)
-    places = tuple(frame.mm(at) for at in shape.label_at)
-    tried: Iterator[Candidate] = round_the_middle(places, block)
+    places = tuple(frame.mm(at) for at in frame.findings.rooms[room.id].label_at)
+    within = path_bounds(polygon(*map(frame.mm, room.outline)))
+    tried = round_the_middle(places, block, within)
     return place(ground, places[0], block, (one for one in tried if not shuns(around(one.centre, block))))
 
 

@@ -1,7 +1,8 @@
 """Edits of boxes and devices: put a device on a wall, join it to a box, split its halves, say what passes through."""
 
-from floorplan_circuits.edits.edited import Edited, Refused
-from floorplan_circuits.edits.numbering import Counter, counter, next_mark
+from floorplan_circuits.edits.edited import Edited, Refused, edit, only, there
+from floorplan_circuits.edits.numbering import Counter, counter, marks_given, next_mark
+from floorplan_circuits.edits.removal import remove
 from floorplan_circuits.home.boxes import Box, Device, Feed, Mount
 from floorplan_circuits.home.home import Home
 from floorplan_circuits.home.kinds import kind_named
@@ -15,11 +16,15 @@ MOUNTS: dict[str, Mount] = {
     "outdoor": "outdoor",
     "loose cable end": "loose cable end",
 }
+OF_A_DEVICE = frozenset({"name", "kind", "va", "continuous", "critical", "ground", "planned"})
+OF_A_BOX = frozenset({"height", "mount", "reach", "wiring", "note", "placed"})
 
 
+@edit
 def put_device(home: Home, level: int, at: Point, angle: int, kind: str, mount: Mount | None = None) -> Edited:
     """Make a box at a place with one device in it; its circuit stays unknown until somebody says or tests it."""
-    ids, found = counter(home), kind_named(kind)
+    there(home.levels, level, "level")
+    ids, found = counter(home), kind_named(_some(kind))
     device = _new_device(ids, kind, 1)
     box = Box(
         id=ids.new(),
@@ -31,15 +36,14 @@ def put_device(home: Home, level: int, at: Point, angle: int, kind: str, mount: 
         height=found.height,
         devices=(device,),
     )
-    made = with_box(home, box, ids)
+    made = change(home, boxes=home.boxes.put(box), next_id=ids.next_id, marks_given=marks_given(home) + 1)
     return Edited(made, f"Put {_a(found.label)} in {box.mark}", (box.id, device.id))
 
 
-def with_box(home: Home, box: Box, ids: Counter) -> Home:
-    """Return the home with a new box, its mark counted as given."""
-    number = int(box.mark[1:]) if box.mark[1:].isdigit() else 0
-    given = max(home.marks_given, number)
-    return change(home, boxes=home.boxes.put(box), next_id=ids.next_id, marks_given=given)
+def _some(kind: str) -> str:
+    if not kind:
+        raise Refused("Say what it is, such as a receptacle or a switch.")
+    return kind
 
 
 def _new_device(ids: Counter, kind: str, slot: int) -> Device:
@@ -50,18 +54,25 @@ def _a(words: str) -> str:
     return f"an {words}" if words[:1].lower() in "aeiou" else f"a {words}"
 
 
+@edit
 def join_box(home: Home, box: int, kind: str) -> Edited:
-    """Put a device into a box that is there, as its next gang. Raises `Refused` if the box is full."""
-    found = home.boxes[box]
-    if len(found.devices) >= MOST_GANGS:
+    """Put a device into a box that is there, in its next free gang. Raises `Refused` if the box is full."""
+    found = there(home.boxes, box, "box")
+    taken = {device.slot for device in found.devices}
+    slot = next((gang for gang in range(1, MOST_GANGS + 1) if gang not in taken), 0)
+    if not slot:
         raise Refused(f"{found.mark} has {MOST_GANGS} gangs already. Start another box beside it.")
     ids = counter(home)
-    device = _new_device(ids, kind, len(found.devices) + 1)
-    grown = change(found, devices=(*found.devices, device), gangs=max(found.gangs, device.slot))
+    device = _new_device(ids, _some(kind), slot)
+    grown = change(found, devices=(*found.devices, device), gangs=max(found.gangs, slot))
     home = change(home, boxes=home.boxes.put(grown), next_id=ids.next_id)
     return Edited(home, f"Add {_a(kind_named(kind).label)} to {found.mark}", (device.id,))
 
 
+# --- parts ----------------------------------------------------------------------------------------------------------
+
+
+@edit
 def split_halves(home: Home, device: int) -> Edited:
     """Give each half of a receptacle its own feed; the first keeps what is known, the others are unknown.
 
@@ -74,42 +85,58 @@ def split_halves(home: Home, device: int) -> Edited:
     if len(found.feeds) >= len(parts):
         raise Refused("Its parts are split already.")
     ids = counter(home)
-    first = change(found.feeds[0], part=parts[0]) if found.feeds else Feed(id=ids.new(), part=parts[0])
-    taken = [first, *found.feeds[1:]]
-    rest = [Feed(id=ids.new(), part=part) for part in parts[len(taken) :]]
-    split = change(found, feeds=(*taken, *rest))
+    split = change(found, feeds=_one_a_part(found.feeds, parts, ids))
     return Edited(_with_device(home, box, split, ids), f"Split the halves in {box.mark}")
 
 
+def _one_a_part(feeds: tuple[Feed, ...], parts: tuple[str, ...], ids: Counter) -> tuple[Feed, ...]:
+    """Return the feeds that are there, each with a part of its own, then a new one for each part that is left."""
+    left = [part for part in parts if part not in {feed.part for feed in feeds}]
+    named = tuple(change(feed, part=left.pop(0)) if not feed.part and left else feed for feed in feeds)
+    lacking = left[: len(parts) - len(feeds)]
+    return (*named, *(Feed(id=ids.new(), part=part) for part in lacking))
+
+
+@edit
 def join_halves(home: Home, device: int) -> Edited:
-    """Let all parts of a device hang on its first feed again."""
+    """Let all parts of a device hang on its first feed again; what referred to the others meets its declared fate."""
     box, found = device_in(home, device)
     if len(found.feeds) < 2:
         raise Refused("Its parts are on one feed already.")
+    lighter = remove(home, [feed.id for feed in found.feeds[1:]]).home
+    box, found = device_in(lighter, device)
     joined = change(found, feeds=(change(found.feeds[0], part=""),))
-    return Edited(_with_device(home, box, joined, counter(home)), f"Join the halves in {box.mark}")
+    return Edited(_with_device(lighter, box, joined), f"Join the halves in {box.mark}")
 
 
+@edit
 def add_passing(home: Home, box: int) -> Edited:
     """Say that a cable passes through a box without a device on it; what it hangs on is unknown."""
-    found, ids = home.boxes[box], counter(home)
+    found, ids = there(home.boxes, box, "box"), counter(home)
     feed = Feed(id=ids.new())
     grown = change(found, passing=(*found.passing, feed))
     home = change(home, boxes=home.boxes.put(grown), next_id=ids.next_id)
     return Edited(home, f"Add a passing cable to {found.mark}", (feed.id,))
 
 
+# --- fields ---------------------------------------------------------------------------------------------------------
+
+
+@edit
 def set_device(home: Home, device: int, **fields: object) -> Edited:
     """Change fields of a device: name, kind, va, ground, critical, continuous, planned."""
+    only(fields, OF_A_DEVICE)
     box, found = device_in(home, device)
     changed = change(found, **fields)
-    called = changed.name or kind_named(changed.kind).label
-    return Edited(_with_device(home, box, changed, counter(home)), f"Edit {called} in {box.mark}")
+    called = changed.name or kind_named(_some(changed.kind)).label
+    return Edited(_with_device(home, box, changed), f"Edit {called} in {box.mark}")
 
 
+@edit
 def set_box(home: Home, box: int, **fields: object) -> Edited:
     """Change fields of a box: height, mount, reach, wiring, note, placed."""
-    found = home.boxes[box]
+    only(fields, OF_A_BOX)
+    found = there(home.boxes, box, "box")
     return Edited(change(home, boxes=home.boxes.put(change(found, **fields))), f"Edit box {found.mark}")
 
 
@@ -122,6 +149,7 @@ def device_in(home: Home, device: int) -> tuple[Box, Device]:
     raise Refused("That device is not there any more.")
 
 
-def _with_device(home: Home, box: Box, device: Device, ids: Counter) -> Home:
+def _with_device(home: Home, box: Box, device: Device, ids: Counter | None = None) -> Home:
     devices = tuple(device if other.id == device.id else other for other in box.devices)
-    return change(home, boxes=home.boxes.put(change(box, devices=devices)), next_id=ids.next_id)
+    table = home.boxes.put(change(box, devices=devices))
+    return change(home, boxes=table, next_id=home.next_id if ids is None else ids.next_id)

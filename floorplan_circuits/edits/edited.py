@@ -1,8 +1,19 @@
-"""What an edit gives: a new home with its sentence, or a refusal in words."""
+"""What an edit gives: a new home with its sentence, or a refusal in words; and what every edit keeps to."""
 
-from typing import NamedTuple
+from collections.abc import Callable, Collection, Iterator
+from functools import wraps
+from typing import NamedTuple, ParamSpec, TypeVar
 
+from pydantic import ValidationError
+
+from floorplan_circuits.edits.misfits import misfit
 from floorplan_circuits.home.home import Home
+from floorplan_circuits.home.integrity import Problem
+from floorplan_circuits.home.table import HasId, Table
+
+Plain = ParamSpec("Plain")
+Row = TypeVar("Row", bound=HasId)
+Rule = Callable[[Home], Iterator[Problem]]
 
 
 class Edited(NamedTuple):
@@ -15,6 +26,50 @@ class Edited(NamedTuple):
 
 class Refused(Exception):
     """An edit can't be done; the message says why and what to do, for the status line."""
+
+
+def edit(verb: Callable[Plain, Edited]) -> Callable[Plain, Edited]:
+    """Make a verb, whose first value is the home, keep what all edits promise.
+
+    A value that no record can hold is `Refused` in words, and what changes nothing gives back the very home, so that
+    it never enters the history.
+    """
+
+    @wraps(verb)
+    def kept(*values: Plain.args, **named: Plain.kwargs) -> Edited:
+        try:
+            edited = verb(*values, **named)
+        except ValidationError as error:
+            raise Refused(misfit(error)) from error
+        before = values[0]
+        return edited._replace(home=before) if isinstance(before, Home) and edited.home == before else edited
+
+    return kept
+
+
+def there(rows: Table[Row], number: int, noun: str) -> Row:
+    """Return the row with this id. Raises `Refused` if it is gone."""
+    row = rows.get(number)
+    if row is None:
+        raise Refused(f"That {noun} is not there any more.")
+    return row
+
+
+def sound(before: Home, after: Home, *rules: Rule) -> Home:
+    """Return `after`. Raises `Refused` in the words of the first rule that it breaks and `before` did not."""
+    for rule in rules:
+        known = set(rule(before))
+        for problem in rule(after):
+            if problem not in known:
+                says = problem.says
+                raise Refused(f"{says[:1].upper()}{says[1:]}. {problem.do}.")
+    return after
+
+
+def only(fields: Collection[str], allowed: frozenset[str]) -> None:
+    """Raise `TypeError` for a field that this edit does not set: a mistake of the program, not of the person."""
+    if odd := set(fields) - allowed:
+        raise TypeError(f"this edit does not set {', '.join(sorted(odd))}")
 
 
 def counted(count: int, one: str, many: str = "") -> str:

@@ -3,6 +3,7 @@
 from dataclasses import dataclass, replace
 
 from floorplan_circuits.home.home import Home
+from floorplan_circuits.home.record import change
 
 MOST_STEPS = 200
 
@@ -27,9 +28,22 @@ class History:
     future: tuple[Step, ...] = ()
     merging: str = ""
 
+    @property
+    def ground(self) -> Home:
+        """The home to edit: the one now, its counters past all that undone edits handed out.
+
+        So no id and no mark is given twice, though what had it was undone: it may be on paper already.
+        """
+        if not self.future:
+            return self.now
+        far = self.future[0].home
+        counters = {"next_id": far.next_id, "marks_given": far.marks_given}
+        ahead = {name: value for name, value in counters.items() if value > getattr(self.now, name)}
+        return change(self.now, **ahead) if ahead else self.now
+
     def done(self, home: Home, says: str, merge: str = "") -> "History":
         """Return the history after an edit. One that adds to the log can't be undone, nor what came before it."""
-        if home is self.now:
+        if home is self.now or home == self.ground:
             return self
         if home.log != self.now.log:
             return History(home)

@@ -1,27 +1,28 @@
-"""Moving, copying and pasting what is selected: rooms, boxes, panels, and what lies in a room with it."""
+"""Moving what is selected: rooms, boxes, panels, openings, stairs, and what lies in a room with it."""
 
-from collections.abc import Collection, Iterable
-from typing import NamedTuple
+from collections.abc import Collection, Iterable, Iterator
 
-from floorplan_circuits.edits.edited import Edited, Refused, counted
-from floorplan_circuits.edits.numbering import counter, next_mark
-from floorplan_circuits.edits.rooms import sound_outline
-from floorplan_circuits.home.boxes import NOT_KNOWN, Box, Feed
+from floorplan_circuits.edits.edited import Edited, Refused, counted, edit, there
+from floorplan_circuits.geometry.wall_spots import is_inside, is_on_wall
+from floorplan_circuits.home.boxes import Box, Mount
 from floorplan_circuits.home.building import Room
 from floorplan_circuits.home.home import Home
 from floorplan_circuits.home.record import LIMIT_MM, Point, Record, change
-from floorplan_circuits.home.references import Refers
+
+PLACED = ("rooms", "openings", "stairs", "boxes", "panels")
 
 
-def move(home: Home, ids: Iterable[int], by: Point, with_rooms: Collection[int] = ()) -> Edited:
-    """Move rooms, boxes, panels, openings and stairs by (x, y) mm. `with_rooms` are boxes that go with their rooms.
+@edit
+def move(home: Home, ids: Iterable[int], by: Point) -> Edited:
+    """Move rooms with all that is in them, boxes, panels, openings and stairs by (x, y) mm.
 
     Raises `Refused` where nothing of it has a place, or it would leave the sheet.
     """
-    wanted = {*ids, *with_rooms}
+    named = set(ids)
+    wanted = named | contents(home, named)
     tables: dict[str, object] = {}
     moved: list[Record] = []
-    for name in ("rooms", "openings", "stairs", "boxes", "panels"):
+    for name in PLACED:
         table = getattr(home, name)
         for row in table:
             if row.id in wanted and (shifted := _shifted(row, by)) is not row:
@@ -30,17 +31,43 @@ def move(home: Home, ids: Iterable[int], by: Point, with_rooms: Collection[int] 
         tables[name] = table
     if not moved:
         raise Refused("Choose something on the plan to move.")
-    return Edited(change(home, **tables), f"Move {_called(moved)}")
+    own = [row for row in moved if getattr(row, "id", None) in named]
+    return Edited(change(home, **tables), f"Move {_called(own or moved)}")
+
+
+def contents(home: Home, ids: Collection[int]) -> set[int]:
+    """Return what goes with these rooms: the boxes in them, openings in their walls, stairs and panels within."""
+    rooms = [room for room in home.rooms if room.id in ids]
+    if not rooms:
+        return set()
+    from floorplan_circuits.geometry.rooms import room_of_boxes  # late: shapely must not delay the first frame
+
+    found = {box for box, room in room_of_boxes(home).items() if room in ids}
+    return found.union(*(_standing_in(home, room) for room in rooms))
+
+
+def _standing_in(home: Home, room: Room) -> Iterator[int]:
+    """Yield the openings in a room's walls, and the stairs and panels that stand on its floor or its walls."""
+    for opening in home.openings:
+        if opening.level == room.level and is_on_wall(opening.at, room.outline):
+            yield opening.id
+    for one in (*home.stairs, *home.panels):
+        at = one.at if one.level == room.level else None
+        if at is not None and (is_inside(at, room.outline) or is_on_wall(at, room.outline)):
+            yield one.id
 
 
 def _shifted(row: Record, by: Point) -> Record:
+    if by == (0, 0):
+        return row
     if isinstance(row, Room):
-        return change(row, outline=tuple(_plus(corner, by) for corner in row.outline))
+        return change(row, outline=tuple(shifted(corner, by) for corner in row.outline))
     at = getattr(row, "at", None)
-    return row if at is None else change(row, at=_plus(at, by))
+    return row if at is None else change(row, at=shifted(at, by))
 
 
-def _plus(at: Point, by: Point) -> Point:
+def shifted(at: Point, by: Point) -> Point:
+    """Return a place moved by (x, y) mm. Raises `Refused` off the sheet."""
     x, y = at[0] + by[0], at[1] + by[1]
     if max(abs(x), abs(y)) > LIMIT_MM:
         raise Refused("That is more than ten kilometres from the origin.")
@@ -55,80 +82,9 @@ def _called(rows: list[Record]) -> str:
     return counted(len(boxes), "box", "boxes") if len(boxes) == len(rows) else counted(len(rows), "thing")
 
 
-def place_box(home: Home, box: int, at: Point, angle: int) -> Edited:
+@edit
+def place_box(home: Home, box: int, at: Point, angle: int, mount: Mount | None = None) -> Edited:
     """Put a box at another place, facing another way."""
-    found = home.boxes[box]
-    changed = change(found, at=at, angle=angle % 360)
+    found = there(home.boxes, box, "box")
+    changed = change(found, at=at, angle=angle % 360, mount=mount or found.mount)
     return Edited(change(home, boxes=home.boxes.put(changed)), f"Move box {found.mark}")
-
-
-# --- copy and paste -------------------------------------------------------------------------------------------------
-
-
-class Clip(NamedTuple):
-    """What was copied: the records as they were, and the level they were on."""
-
-    rooms: tuple[Room, ...] = ()
-    boxes: tuple[Box, ...] = ()
-
-
-def copied(home: Home, ids: Iterable[int], with_rooms: Collection[int] = ()) -> Clip:
-    """Return the rooms and boxes among `ids`. Raises `Refused` if there are none."""
-    wanted = {*ids, *with_rooms}
-    clip = Clip(
-        tuple(room for room in home.rooms if room.id in wanted),
-        tuple(box for box in home.boxes if box.id in wanted),
-    )
-    if not clip.rooms and not clip.boxes:
-        raise Refused("Choose rooms or boxes to copy.")
-    return clip
-
-
-def paste(home: Home, clip: Clip, level: int, by: Point) -> Edited:
-    """Put a copy of the clip on a level, moved by (x, y) mm, with new ids and marks.
-
-    What a copy hangs on is unknown: nobody has tested it. References inside the clip point to the copies.
-    """
-    if not clip.rooms and not clip.boxes:
-        raise Refused("Nothing is copied yet.")
-    ids = counter(home)
-    fresh = {old: ids.new() for old in _ids_in(clip)}
-    rooms, boxes, given = home.rooms, home.boxes, home.marks_given
-    made: list[int] = []
-    for room in clip.rooms:
-        outline = sound_outline([_plus(corner, by) for corner in room.outline])
-        rooms = rooms.put(change(room, id=fresh[room.id], level=level, outline=outline))
-        made.append(fresh[room.id])
-    for count, box in enumerate(clip.boxes):
-        mark = next_mark(home, count)
-        given = max(given, int(mark[1:]))
-        boxes = boxes.put(_copy(box, fresh, level, mark, by, home))
-        made.append(fresh[box.id])
-    after = change(home, rooms=rooms, boxes=boxes, next_id=ids.next_id, marks_given=given)
-    return Edited(after, f"Paste {counted(len(made), 'thing')}", tuple(made))
-
-
-def _ids_in(clip: Clip) -> list[int]:
-    inside = [room.id for room in clip.rooms]
-    for box in clip.boxes:
-        inside += [box.id, *(device.id for device in box.devices), *(feed.id for feed in box.feeds())]
-    return inside
-
-
-def _copy(box: Box, fresh: dict[int, int], level: int, mark: str, by: Point, home: Home) -> Box:
-    def target(_declared: Refers, named: int) -> int | None:
-        return fresh.get(named)
-
-    at = None if box.at is None else _plus(box.at, by)
-    plain = change(box, id=fresh[box.id], mark=mark, level=level, at=at, pictures=(), note="")
-    devices = tuple(
-        change(device, id=fresh[device.id], feeds=tuple(_untold(feed, fresh) for feed in device.feeds))
-        for device in plain.devices
-    )
-    passing = tuple(_untold(feed, fresh) for feed in plain.passing)
-    return change(plain, devices=devices, passing=passing)
-
-
-def _untold(feed: Feed, fresh: dict[int, int]) -> Feed:
-    """Return a copy of a feed of which nobody knows what it hangs on."""
-    return change(feed, id=fresh[feed.id], on=NOT_KNOWN, returns="not known", said_by="not said")

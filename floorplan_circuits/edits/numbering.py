@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from floorplan_circuits.home.home import Home
 
-_MARK = re.compile(r"^B(\d{1,6})$")
+_MARK = re.compile(r"^B(\d{1,6})$", re.ASCII)
 
 
 @dataclass(slots=True)
@@ -25,10 +25,15 @@ def counter(home: Home) -> Counter:
     return Counter(home.next_id)
 
 
-def next_mark(home: Home, after: int = 0) -> str:
-    """Return the next mark for a box: one past the highest there is, and past all that were ever handed out.
-
-    Marks are never reused: they are on paper for years. The highest ever given is kept in the home's counter of marks.
-    """
+def marks_given(home: Home) -> int:
+    """Return the highest number that any box's mark has or ever had, as far as the home can tell."""
     numbers = [int(found[1]) for box in home.boxes if (found := _MARK.match(box.mark))]
-    return f"B{max([*numbers, home.marks_given]) + 1 + after}"
+    return max([home.marks_given, *numbers])
+
+
+def next_mark(home: Home, after: int = 0) -> str:
+    """Return the next mark for a box: one past the highest that was ever handed out, and `after` more.
+
+    Marks are never reused: they are on paper for years. The highest ever given is kept in the home.
+    """
+    return f"B{marks_given(home) + 1 + after}"

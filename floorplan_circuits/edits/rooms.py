@@ -1,18 +1,20 @@
-"""Edits of levels and rooms: add, reshape, name."""
+"""Edits of levels and rooms: add, reshape; what stands on a wall goes with it."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
-from floorplan_circuits.edits.edited import Edited, Refused
+from floorplan_circuits.edits.edited import Edited, Refused, edit, there
+from floorplan_circuits.edits.following import followed
 from floorplan_circuits.edits.numbering import counter
+from floorplan_circuits.edits.outlines import sound_outline
 from floorplan_circuits.home.building import Level, Room
 from floorplan_circuits.home.home import Home
-from floorplan_circuits.home.integrity import LARGEST_ROOM_MM, SMALLEST_ROOM_MM2
-from floorplan_circuits.home.outlines import crossing, doubled_area
 from floorplan_circuits.home.record import Point, change
 
-LEAST_SIDE_MM = 200
+Moves = Mapping[Point, Point]
+"""Where corners go."""
 
 
+@edit
 def add_level(home: Home, name: str, order: int | None = None) -> Edited:
     """Add a level, above all others unless `order` says where."""
     ids = counter(home)
@@ -21,11 +23,12 @@ def add_level(home: Home, name: str, order: int | None = None) -> Edited:
     return Edited(change(home, levels=home.levels.put(level), next_id=ids.next_id), f"Add level {name}", (level.id,))
 
 
+@edit
 def add_room(home: Home, level: int, outline: Sequence[Point], name: str = "") -> Edited:
-    """Add a room. Raises `Refused` for an outline that is no room."""
-    corners = sound_outline(outline)
+    """Add a room. Raises `Refused` for an outline that is no room. It may lie over another: old plans do."""
+    there(home.levels, level, "level")
     ids = counter(home)
-    room = Room(id=ids.new(), level=level, name=name or next_room_name(home), outline=corners)
+    room = Room(id=ids.new(), level=level, name=name or next_room_name(home), outline=sound_outline(outline))
     home = change(home, rooms=home.rooms.put(room), next_id=ids.next_id)
     return Edited(home, f"Draw {room.name}", (room.id,))
 
@@ -39,13 +42,18 @@ def next_room_name(home: Home) -> str:
     return f"Room {number}"
 
 
+@edit
 def reshape_room(home: Home, room: int, outline: Sequence[Point]) -> Edited:
     """Give a room another outline. Raises `Refused` for an outline that is no room."""
-    found = home.rooms[room]
+    found = there(home.rooms, room, "room")
     changed = change(found, outline=sound_outline(outline))
     return Edited(change(home, rooms=home.rooms.put(changed)), f"Reshape {found.name}")
 
 
+# --- corners and walls ----------------------------------------------------------------------------------------------
+
+
+@edit
 def move_corner(home: Home, level: int, corner: Point, to: Point) -> Edited:
     """Move a corner of every room of the level that has it, so that shared walls stay shared.
 
@@ -54,47 +62,37 @@ def move_corner(home: Home, level: int, corner: Point, to: Point) -> Edited:
     return _reshaped(home, level, {corner: to}, "Move a corner of")
 
 
+@edit
 def move_wall(home: Home, level: int, a: Point, b: Point, by: Point) -> Edited:
-    """Move the wall from `a` to `b`: both its corners, in every room that has them."""
-    moves = {end: (end[0] + by[0], end[1] + by[1]) for end in (a, b)}
-    return _reshaped(home, level, moves, "Move a wall of")
+    """Move the wall from `a` to `b`, in every room that shares a part of it. Raises `Refused` as `move_corner` does."""
+    return _reshaped(home, level, wall_moves(home, level, a, b, by), "Move a wall of")
 
 
-def _reshaped(home: Home, level: int, moves: dict[Point, Point], verb: str) -> Edited:
+def wall_moves(home: Home, level: int, a: Point, b: Point, by: Point) -> dict[Point, Point]:
+    """Return where the corners go that lie on the wall from `a` to `b`, its ends among them, if it moves."""
+    corners = {corner for room in home.rooms if room.level == level for corner in room.outline}
+    return {corner: (corner[0] + by[0], corner[1] + by[1]) for corner in corners if _is_on(corner, a, b)}
+
+
+def _is_on(at: Point, a: Point, b: Point) -> bool:
+    """Tell whether a corner lies on a wall, to the millimetre."""
+    dx, dy = b[0] - a[0], b[1] - a[1]
+    along, across = (at[0] - a[0]) * dx + (at[1] - a[1]) * dy, (at[0] - a[0]) * dy - (at[1] - a[1]) * dx
+    return 0 <= along <= dx * dx + dy * dy and across * across <= dx * dx + dy * dy
+
+
+def _reshaped(home: Home, level: int, moves: Moves, verb: str) -> Edited:
     touched = [room for room in home.rooms if room.level == level and not moves.keys().isdisjoint(room.outline)]
     if not touched:
         raise Refused("No room has that corner.")
     rooms = home.rooms
     for room in touched:
-        outline = sound_outline([moves.get(corner, corner) for corner in room.outline])
-        rooms = rooms.put(change(room, outline=outline))
+        rooms = rooms.put(change(room, outline=sound_outline(moved_outline(room, moves))))
+    boxes, openings = followed(home, level, [(room.outline, moved_outline(room, moves)) for room in touched])
     names = " and ".join(room.name for room in touched[:2]) + (" and others" if len(touched) > 2 else "")
-    return Edited(change(home, rooms=rooms), f"{verb} {names}")
+    return Edited(change(home, rooms=rooms, boxes=boxes, openings=openings), f"{verb} {names}")
 
 
-def sound_outline(outline: Sequence[Point]) -> tuple[Point, ...]:
-    """Return the outline without repeated and straight-through corners. Raises `Refused` if it is no room."""
-    corners = _tidy(outline)
-    if len(corners) < 3:
-        raise Refused("A room needs at least three corners that are apart.")
-    if crossing(corners) is not None:
-        raise Refused("The outline would cross itself. Put the corners in order round the room.")
-    xs, ys = [x for x, _ in corners], [y for _, y in corners]
-    wide, deep = max(xs) - min(xs), max(ys) - min(ys)
-    if max(wide, deep) > LARGEST_ROOM_MM:
-        raise Refused("The room would be over 200 m long.")
-    if min(wide, deep) < LEAST_SIDE_MM or abs(doubled_area(corners)) < 2 * SMALLEST_ROOM_MM2:
-        raise Refused("The room would have next to no area. Draw it larger.")
-    return corners
-
-
-def _tidy(outline: Sequence[Point]) -> tuple[Point, ...]:
-    """Leave out corners that repeat the one before or lie on the straight line between their neighbours."""
-    corners = [corner for place, corner in enumerate(outline) if corner != outline[place - 1]]
-    kept: list[Point] = []
-    for place, (x, y) in enumerate(corners):
-        (ax, ay), (bx, by) = corners[place - 1], corners[(place + 1) % len(corners)]
-        between = (x - ax) * (bx - x) + (y - ay) * (by - y) >= 0
-        if (x - ax) * (by - y) - (y - ay) * (bx - x) != 0 or not between:
-            kept.append((x, y))
-    return tuple(kept)
+def moved_outline(room: Room, moves: Moves) -> tuple[Point, ...]:
+    """Return a room's outline with its corners moved, none left out."""
+    return tuple(moves.get(corner, corner) for corner in room.outline)

@@ -2,32 +2,37 @@
 
 from collections.abc import Callable, Iterable
 
-from floorplan_circuits.edits.edited import Edited, Refused, counted
+from floorplan_circuits.edits.edited import Edited, Refused, counted, edit, there
 from floorplan_circuits.home.boxes import NOT_KNOWN, Box, Device, Feed, FromBreaker, Hangs, Supplied
 from floorplan_circuits.home.home import Home
 from floorplan_circuits.home.kinds import kind_named
 from floorplan_circuits.home.record import change
+from floorplan_circuits.supply.numbering import mark as mark_of
 
 ChangeFeed = Callable[[Feed, Device | None], Feed]
 
 
+@edit
 def tie(home: Home, things: Iterable[int], breaker: int, mark: str = "") -> Edited:
-    """Say that boxes, devices or single feeds hang on a breaker. Raises `Refused` if none of them takes power."""
-    found = home.breakers.get(breaker)
-    if found is None:
-        raise Refused("That breaker is not there any more.")
+    """Say that boxes, devices or single feeds hang on a breaker. Raises `Refused` if none of them takes power.
+
+    What needs as many hots as the breaker has poles hangs on each of its poles. Where the breaker has more or fewer,
+    nobody can tell which, and none is named. `mark` is what the breaker is called, if not after its spaces.
+    """
+    found = there(home.breakers, breaker, "breaker")
     poles = len(found.poles)
 
     def tied(feed: Feed, device: Device | None) -> Feed:
-        across = poles > 1 and device is not None and kind_named(device.kind).hots > 1
+        across = 1 < poles == (kind_named(device.kind).hots if device is not None else 1)
         return _hung(feed, _across(breaker, poles) if across else _on(breaker))
 
     after, count = _with_feeds(home, set(things), tied)
     if not count:
         raise Refused("Choose devices first: nothing there takes power.")
-    return Edited(after, f"Tie {counted(count, 'feed')} to {mark}".rstrip())
+    return Edited(after, f"Tie {counted(count, 'feed')} to {mark or mark_of(home.panels.get(found.panel), found)}")
 
 
+@edit
 def untie(home: Home, things: Iterable[int]) -> Edited:
     """Say that nobody knows what boxes, devices or feeds hang on."""
     after, count = _with_feeds(home, set(things), lambda feed, _device: _hung(feed, NOT_KNOWN))
@@ -52,10 +57,8 @@ def _across(breaker: int, poles: int) -> Hangs:
 
 
 def _hung(feed: Feed, on: Hangs) -> Feed:
-    if feed.on == on:
-        return feed
-    said_by = "not said" if on is NOT_KNOWN else "person" if feed.said_by == "not said" else feed.said_by
-    return change(feed, on=on, said_by=said_by)
+    """Return a feed on another supply: from now on it is the person who says so, no longer a label."""
+    return feed if feed.on == on else change(feed, on=on, said_by="not said" if on is NOT_KNOWN else "person")
 
 
 def _with_feeds(home: Home, wanted: set[int], changed: ChangeFeed) -> tuple[Home, int]:

@@ -14,12 +14,17 @@ from floorplan_circuits.view import Draft
 
 SAYS = "Drag a rectangle, or click corner by corner. Type a length and Enter for an exact wall. Esc leaves the tool."
 GOING_ON = "Click the next corner, the first one to close. Type a length for this wall. Esc drops it."
-TYPING = "0123456789.,'\" /mcftinx×"
+ONE_LENGTH = "Type one length for this wall; two (4 x 3) make a rectangle from its first corner."
+TYPING = frozenset("0123456789.,'\" /mcftinx×′″-½¼¾")
+LONGEST_TYPED = 30
 
 
 @dataclass(frozen=True, slots=True)
 class DrawRoom:
-    """The tool to draw rooms with: corners put so far, where the pointer is, what is being typed."""
+    """The tool to draw rooms with: corners put so far, where the pointer is, what is being typed.
+
+    `pressed` is where the first corner was pressed, while a drag from there would still draw a rectangle.
+    """
 
     corners: tuple[Point, ...] = ()
     pointer: XY = (0.0, 0.0)
@@ -27,89 +32,119 @@ class DrawRoom:
     pressed: XY | None = None
     typed: str = ""
 
+    @property
+    def is_rectangle(self) -> bool:
+        """Whether what is drawn now is a rectangle from the first corner."""
+        return self.held and len(self.corners) == 1
+
 
 def step_room(tool: DrawRoom, event: Event, context: Context) -> Outcome:
     """Return what comes of one event with the room tool in hand."""
     if isinstance(event, Key):
         return _key(tool, event, context)
-    at = snap(event.at, context.outlines(), context.reach, tool.corners[-1] if tool.corners else None).at
+    at = _where(tool, event.at, context)
     if isinstance(event, Press):
         return _press(tool, event, at, context)
     if isinstance(event, Move):
-        moved = replace(tool, pointer=at, held=event.held)
-        return Outcome(moved, draft=_draft(moved, context), says=_says(moved))
+        return _going(replace(tool, pointer=at, held=event.held), context)
     return _release(tool, event, at, context)
 
 
+def _where(tool: DrawRoom, at: XY, context: Context) -> Point:
+    """Return where the pointer means to be: the first corner if that closes the outline, else where it snaps to."""
+    corners = tool.corners
+    if len(corners) >= 3 and _apart(corners[0], at) <= context.reach:
+        return corners[0]
+    wall = (corners[-2], corners[-1]) if len(corners) >= 2 and not tool.is_rectangle else None
+    return snap(at, context.outlines(), context.reach, corners, wall).at
+
+
+def _apart(a: XY, b: XY) -> float:
+    return hypot(a[0] - b[0], a[1] - b[1])
+
+
+def _going(tool: DrawRoom, context: Context, says: str = "") -> Outcome:
+    going_on = len(tool.corners) > 1 or (tool.corners and not tool.held)
+    return Outcome(tool, draft=_draft(tool, context), says=says or (GOING_ON if going_on else SAYS))
+
+
 def _press(tool: DrawRoom, event: Press, at: Point, context: Context) -> Outcome:
+    """Put a corner; on the first one, or twice in one place, close the outline."""
     if not tool.corners:
-        started = DrawRoom((at,), at, held=True, pressed=event.at)
-        return Outcome(started, draft=_draft(started, context), says=SAYS)
-    if _is_first(at, tool, context) and len(tool.corners) >= 3:
-        return _finish(tool.corners, context)
-    grown = replace(tool, corners=(*tool.corners, at), pointer=at, pressed=None, typed="")
-    return Outcome(grown, draft=_draft(grown, context), says=GOING_ON)
-
-
-def _is_first(at: Point, tool: DrawRoom, context: Context) -> bool:
-    first = tool.corners[0]
-    return hypot(first[0] - at[0], first[1] - at[1]) <= context.reach
+        return _going(DrawRoom((at,), at, held=True, pressed=event.at), context)
+    if at in (tool.corners[0], tool.corners[-1]):
+        closes = len(tool.corners) >= 3
+        return _finish(tool, tool.corners, context) if closes else _going(replace(tool, pressed=None), context)
+    return _going(replace(tool, corners=(*tool.corners, at), pointer=at, pressed=None, typed=""), context, GOING_ON)
 
 
 def _release(tool: DrawRoom, event: Release, at: Point, context: Context) -> Outcome:
-    if tool.pressed is None or not tool.corners:
-        return Outcome(tool, draft=_draft(tool, context), says=_says(tool))
-    pulled = hypot(event.at[0] - tool.pressed[0], event.at[1] - tool.pressed[1])
-    if pulled >= 2 * context.reach and len(tool.corners) == 1:
-        return _finish(_rectangle(tool.corners[0], at), context)
-    going = replace(tool, pressed=None, held=False)
-    return Outcome(going, draft=_draft(going, context), says=GOING_ON)
+    let_go = replace(tool, pressed=None, held=False)
+    if tool.pressed is None or len(tool.corners) != 1:
+        return _going(let_go, context)
+    if _apart(event.at, tool.pressed) >= 2 * context.reach:
+        return _finish(let_go, _rectangle(tool.corners[0], at), context)
+    return _going(let_go, context)
 
 
 def _rectangle(a: Point, b: Point) -> tuple[Point, ...]:
     return a, (b[0], a[1]), b, (a[0], b[1])
 
 
-def _finish(corners: tuple[Point, ...], context: Context) -> Outcome:
-    """Make the room, and ask for its name where it stands."""
+def _finish(tool: DrawRoom, corners: tuple[Point, ...], context: Context) -> Outcome:
+    """Make the room, and ask for its name where it stands. Corners put one by one stay where it can't be made."""
     try:
         edit = add_room(context.home, context.level, corners)
     except Refused as error:
-        return Outcome(DrawRoom(), says=str(error))
+        return _going(replace(tool, typed=""), context, str(error)) if len(tool.corners) > 1 else _none(str(error))
     room = Subject("room", edit.made[-1])
     return Outcome(DrawRoom(), edit, says="Type the room's name, then Enter.", selected=(room,), name=room)
 
 
-# --- typed lengths --------------------------------------------------------------------------------------------------
+def _none(says: str) -> Outcome:
+    return Outcome(DrawRoom(), says=says)
+
+
+# --- keys -----------------------------------------------------------------------------------------------------------
 
 
 def _key(tool: DrawRoom, event: Key, context: Context) -> Outcome:
     if event.name == "escape":
-        return Outcome(DrawRoom() if tool.corners else None, says=SAYS)
+        return _none(SAYS) if tool.corners else Outcome(None, says=SAYS)
     if event.name == "enter":
         return _enter(tool, context)
     if event.name == "backspace":
-        shorter = replace(tool, typed=tool.typed[:-1]) if tool.typed else replace(tool, corners=tool.corners[:-1])
-        return Outcome(shorter, draft=_draft(shorter, context), says=_says(shorter))
-    if tool.corners and event.text and all(letter.lower() in TYPING for letter in event.text):
-        longer = replace(tool, typed=(tool.typed + event.text)[:30])
-        return Outcome(longer, draft=_draft(longer, context), says=f"{longer.typed}, then Enter. Esc drops it.")
-    return Outcome(tool, draft=_draft(tool, context), says=_says(tool))
+        return _going(_shorter(tool), context)
+    if tool.corners and event.text and TYPING.issuperset(event.text.lower()):
+        longer = replace(tool, typed=(tool.typed + event.text)[:LONGEST_TYPED])
+        return _going(longer, context, f"{longer.typed}, then Enter. Esc drops it.")
+    return _going(tool, context)
+
+
+def _shorter(tool: DrawRoom) -> DrawRoom:
+    """Return the tool one step back: a letter less typed, else a corner less put."""
+    if tool.typed:
+        return replace(tool, typed=tool.typed[:-1])
+    return replace(tool, corners=tool.corners[:-1], pressed=None)
 
 
 def _enter(tool: DrawRoom, context: Context) -> Outcome:
     if not tool.typed:
-        return _finish(tool.corners, context) if len(tool.corners) >= 3 else Outcome(tool, says=_says(tool))
+        return _finish(tool, tool.corners, context) if len(tool.corners) >= 3 else _going(tool, context)
+    untyped = replace(tool, typed="")
     try:
-        lengths = [parse_length(part, context.home.units) for part in tool.typed.replace("×", "x").split("x")]
+        parts = tool.typed.lower().replace("×", "x").split("x")
+        lengths = [parse_length(part, context.home.units) for part in parts]
     except NotALength as error:
-        cleared = replace(tool, typed="")
-        return Outcome(cleared, draft=_draft(cleared, context), says=str(error))
-    if len(lengths) > 1 or tool.held:
-        return _finish(_sized(tool, lengths), context)
+        return _going(untyped, context, str(error))
+    if len(tool.corners) == 1 and (len(lengths) == 2 or (len(lengths) == 1 and tool.held)):
+        return _finish(untyped, _sized(tool, lengths), context)
+    if len(lengths) > 1:
+        return _going(untyped, context, ONE_LENGTH)
     corner = _along(tool.corners[-1], tool.pointer, lengths[0])
-    grown = replace(tool, corners=(*tool.corners, corner), typed="")
-    return Outcome(grown, draft=_draft(grown, context), says=GOING_ON)
+    if corner == tool.corners[-1]:
+        return _going(untyped, context, "A wall has a length. Type it again.")
+    return _going(replace(untyped, corners=(*tool.corners, corner), pressed=None), context, GOING_ON)
 
 
 def _sized(tool: DrawRoom, lengths: list[int]) -> tuple[Point, ...]:
@@ -131,21 +166,15 @@ def _along(start: Point, towards: XY, length: int) -> Point:
 # --- what is drawn meanwhile ----------------------------------------------------------------------------------------
 
 
-def _says(tool: DrawRoom) -> str:
-    return GOING_ON if len(tool.corners) > 1 or (tool.corners and not tool.held) else SAYS
-
-
-def _draft(tool: DrawRoom, context: Context) -> Draft | None:
+def _draft(tool: DrawRoom, context: Context) -> Draft:
     units = context.home.units
     if not tool.corners:
         return Draft(at=tool.pointer)
-    if tool.held and len(tool.corners) == 1:
+    if tool.is_rectangle:
         corners = _rectangle(tool.corners[0], (round(tool.pointer[0]), round(tool.pointer[1])))
         wide, deep = abs(corners[2][0] - corners[0][0]), abs(corners[2][1] - corners[0][1])
         words = tool.typed or f"{show_length(wide, units)} × {show_length(deep, units)}"
         return Draft(lines=((*corners, corners[0]),), at=tool.pointer, words=words)
-    last = tool.corners[-1]
-    length = round(hypot(tool.pointer[0] - last[0], tool.pointer[1] - last[1]))
-    return Draft(
-        lines=((*tool.corners, tool.pointer),), at=tool.pointer, words=tool.typed or show_length(length, units)
-    )
+    length = round(_apart(tool.pointer, tool.corners[-1]))
+    words = tool.typed or show_length(length, units)
+    return Draft(lines=((*tool.corners, tool.pointer),), at=tool.pointer, words=words)

@@ -1,7 +1,6 @@
 """What the hand does, what a tool may look at, and what comes of it."""
 
-from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 
 from floorplan_circuits.edits.edited import Edited
 from floorplan_circuits.findings import XY, Subject
@@ -57,16 +56,20 @@ class Context:
     level: int
     selected: tuple[Subject, ...] = ()
     reach: float = 100.0
-    room_of: Mapping[int, int | None] = field(default_factory=dict)
-    marks: Mapping[int, str] = field(default_factory=dict)
 
     def outlines(self) -> list[tuple[Point, ...]]:
         """Return the outlines of the level's rooms."""
         return [room.outline for room in self.home.rooms if room.level == self.level]
 
-    def boxes_in(self, rooms: set[int]) -> list[int]:
-        """Return the boxes that lie in these rooms."""
-        return [box for box, room in self.room_of.items() if room in rooms]
+    def boxes_between(self, a: XY, b: XY) -> list[int]:
+        """Return the boxes of the level in the rectangle between two places."""
+        boxes = (box for box in self.home.boxes if box.level == self.level)
+        return [box.id for box in boxes if box.at is not None and is_between(box.at, a, b)]
+
+
+def is_between(at: XY, a: XY, b: XY) -> bool:
+    """Tell whether a place lies in the rectangle with these corners."""
+    return all(min(ends) <= value <= max(ends) for value, *ends in zip(at, a, b, strict=True))
 
 
 @dataclass(frozen=True, slots=True)

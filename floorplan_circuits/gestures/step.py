@@ -11,7 +11,7 @@ from floorplan_circuits.home.kinds import catalogue
 
 Tool = Select | DrawRoom | PutDevice | TieDevices
 
-
+PUT_SAYS = "Click a wall or a box to put one. Esc leaves the tool."
 ROOM_KEY, TIE_KEY = "n", "c"
 
 
@@ -20,7 +20,7 @@ def tool_for_key(letter: str) -> Tool | None:
 
     Examples:
         >>> tool_for_key("r")
-        PutDevice(kind='duplex receptacle')
+        PutDevice(kind='duplex receptacle', pressed=False)
         >>> tool_for_key("%") is None
         True
     """
@@ -38,22 +38,32 @@ def says_of(tool: Tool) -> str:
         return DRAW_SAYS
     if isinstance(tool, TieDevices):
         return NO_BREAKER
-    return SELECT_SAYS if isinstance(tool, Select) else "Click a wall or a box to put one. Esc leaves the tool."
+    return SELECT_SAYS if isinstance(tool, Select) else PUT_SAYS
+
+
+def at_rest(tool: Tool) -> Tool:
+    """Return the same tool with nothing begun: for another level, or when the window loses the hand."""
+    if isinstance(tool, PutDevice):
+        return PutDevice(tool.kind)
+    return TieDevices(tool.breaker) if isinstance(tool, TieDevices) else type(tool)()
 
 
 def step(tool: Tool, event: Event, context: Context) -> Outcome:
-    """Return what comes of one event. A tool that is left gives way to the select tool and lets go of all; a letter takes another."""
+    """Return what comes of one event. A letter takes another tool; one that is left lets go of all and selects."""
     drawing = isinstance(tool, DrawRoom) and tool.corners
     if isinstance(event, Key) and event.text and not drawing and (taken := tool_for_key(event.text)) is not None:
         return Outcome(taken, says=says_of(taken))
-    if isinstance(tool, Select):
-        outcome = step_select(tool, event, context)
-    elif isinstance(tool, DrawRoom):
-        outcome = step_room(tool, event, context)
-    elif isinstance(tool, PutDevice):
-        outcome = step_put(tool, event, context)
-    else:
-        outcome = step_tie(tool, event, context)
+    outcome = _step(tool, event, context)
     if outcome.tool is None:
-        return Outcome(Select(), outcome.edit, None, SELECT_SAYS, ())
+        return Outcome(Select(), says=SELECT_SAYS, selected=())
     return outcome
+
+
+def _step(tool: Tool, event: Event, context: Context) -> Outcome:
+    if isinstance(tool, Select):
+        return step_select(tool, event, context)
+    if isinstance(tool, DrawRoom):
+        return step_room(tool, event, context)
+    if isinstance(tool, PutDevice):
+        return step_put(tool, event, context)
+    return step_tie(tool, event, context)

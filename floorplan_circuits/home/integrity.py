@@ -4,7 +4,7 @@ from collections import Counter
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 
-from floorplan_circuits.home.boxes import Behind, Box, Feed, FromBreaker, Supplied, Supply
+from floorplan_circuits.home.boxes import Box, Feed, Supplied, Supply
 from floorplan_circuits.home.home import TABLES, Home, mains
 from floorplan_circuits.home.outlines import crossing, doubled_area
 from floorplan_circuits.home.power import Breaker, Panel
@@ -174,7 +174,7 @@ def _devices_of(box: Box) -> Problems:
 
 def behind_ends(home: Home) -> Problems:
     """What hangs behind a feed does not come back to itself."""
-    above = {feed.id: feed.on.feed for box in home.boxes for feed in box.feeds() if isinstance(feed.on, Behind)}
+    above = {feed.id: feed.on.feed for box in home.boxes for feed in box.feeds() if feed.on.how == "behind"}
     round_again = _in_rings(above)
     for box in home.boxes if round_again else ():
         for feed in box.feeds():
@@ -215,7 +215,7 @@ def _misfits(stated: tuple[Supply, ...], breakers: Table[Breaker]) -> Iterator[t
     for at, supply in enumerate(stated):
         if at and supply in stated[:at]:
             yield "it names one supply twice", "Name each supply once"
-        if isinstance(supply, FromBreaker) and supply.pole:
+        if supply.kind == "breaker" and supply.pole:
             breaker = breakers.get(supply.breaker)
             if breaker is not None and supply.pole >= len(breaker.poles):
                 yield f"its breaker has no pole {supply.pole + 1}", "Name a pole that it has"
@@ -266,7 +266,7 @@ def not_fed_by_itself(home: Home) -> Problems:
     above: dict[int, set[int]] = {panel.id: set() for panel in home.panels}
     for panel in home.panels:
         for feeder in panel.fed_by:
-            breaker = home.breakers.get(feeder.breaker) if isinstance(feeder, FromBreaker) else None
+            breaker = home.breakers.get(feeder.breaker) if feeder.kind == "breaker" else None
             if breaker is not None:
                 above[panel.id].add(breaker.panel)
     for panel in home.panels:

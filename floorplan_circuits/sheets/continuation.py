@@ -5,8 +5,9 @@ from dataclasses import dataclass, field, replace
 
 from floorplan_circuits.drawing.ink import Group, Mark
 from floorplan_circuits.drawing.palette import Theme
+from floorplan_circuits.sheets.columns import GAP, GUTTER
 from floorplan_circuits.sheets.furniture import HEAD_RULE, caution_height
-from floorplan_circuits.sheets.layouts import FOOT_GAP, GAP, GUTTER
+from floorplan_circuits.sheets.layouts import FOOT_GAP
 from floorplan_circuits.sheets.panel_column import LEAST_ROW, TITLE_HIGH, USUAL_ROW, PanelOnSheet
 from floorplan_circuits.sheets.paper import MARGIN, Rect
 from floorplan_circuits.sheets.sections import Section, fitting, put

@@ -50,14 +50,14 @@ def head(area: Rect, title: str, caption: str, home: str, made: str, theme: Them
     Returns it with the names that had to be cut.
     """
     right_wide = max(min(width(home, 9.0), area.width * 0.4), width(made, CAPTION_SIZE))
-    home_words, home_cut = fits((home or " ",), right_wide, 9.0)
+    home_words, home_cut = one_line((home,), right_wide, 9.0)
     caption_wide = width(caption, CAPTION_HEAD_SIZE) + 5
     words, size, title_cut = fitted_title(title, area.width - right_wide - caption_wide - 5)
     caption_x = area.x + width(words, size, True) + 5
     marks: list[Mark] = [
         Text((area.x, HEAD_BASELINE), words, size, True, theme.ink),
         Text((caption_x, HEAD_BASELINE), caption, CAPTION_HEAD_SIZE, False, theme.soft),
-        Text((area.right, HEAD_BASELINE - 4.4), home_words[0], 9.0, False, theme.ink, "end"),
+        Text((area.right, HEAD_BASELINE - 4.2), home_words, 9.0, False, theme.ink, "end"),
         Text((area.right, HEAD_BASELINE - 0.4), made, CAPTION_SIZE, False, theme.soft, "end"),
         Shape(polyline((area.x, HEAD_RULE), (area.right, HEAD_RULE)), None, Pen(0.35, theme.ink)),
     ]
@@ -70,8 +70,14 @@ def fitted_title(title: str, room: float, sizes: tuple[float, ...] = TITLE_SIZES
     for size in sizes:
         if width(title, size, True) <= room:
             return title, size, False
-    shown, cut = fits((title or " ",), room, sizes[-1], True)
-    return shown[0], sizes[-1], cut
+    shown, cut = one_line((title,), room, sizes[-1], True)
+    return shown, sizes[-1], cut
+
+
+def one_line(variants: tuple[str, ...], room: float, size: float, bold: bool = False) -> tuple[str, bool]:
+    """Return the first variant that fits the room on one line, and whether it had to be cut; '' for no words."""
+    shown, cut = fits(variants, room, size, bold)
+    return (shown[0] if shown else ""), cut
 
 
 def section_head(x: float, y: float, wide: float, title: str, theme: Theme) -> Group:
@@ -127,28 +133,31 @@ METRIC_TICKS = (0, 1000, 5000)
 FOOT = 304.8
 
 
-def scale_bar(x: float, y: float, scale: float, units: Units, theme: Theme, shown: float) -> Group:
-    """Draw a bar of 5 m or 15 ft from (x, y) with the scale beside it; `shown` is the scale as printed."""
+def scale_bar(x: float, y: float, scale: float, units: Units, theme: Theme, shown: float) -> tuple[Group, float]:
+    """Draw a bar of 5 m or 15 ft from (x, y) with the scale beside it; return it and where it ends.
+
+    `scale` is in house mm a mm of the layout, `shown` the scale as printed.
+    """
     metric = units == "metric"
     ticks = METRIC_TICKS if metric else (0, 5 * FOOT, 15 * FOOT)
     words = ("0", "1", "5 m") if metric else ("0", "5", "15 ft")
-    unit = (ticks[2] / 5 if metric else ticks[2] / 3) / scale
     pieces = 5 if metric else 3
+    unit = ticks[2] / pieces / scale
     marks: list[Mark] = []
     for at in range(pieces):
         fill = theme.ink if at % 2 == 0 else theme.paper
         marks.append(Shape(rectangle(x + at * unit, y, unit, 1.1), fill, Pen(0.18, theme.ink)))
     for tick, word in zip(ticks, words, strict=True):
         marks.append(Text((x + tick / scale, y + 4.3), word, CAPTION_SIZE, False, theme.soft, "middle"))
-    right = x + ticks[2] / scale + 7
-    marks.append(Text((right, y + 1.3), f"1:{shown:.0f}", CAPTION_SIZE, False, theme.soft))
-    return Group(tuple(marks))
+    right, ratio = x + ticks[2] / scale + 7, f"1:{shown:.0f}"
+    marks.append(Text((right, y + 1.3), ratio, CAPTION_SIZE, False, theme.soft))
+    return Group(tuple(marks)), right + width(ratio, CAPTION_SIZE)
 
 
 def caption(x: float, y: float, room: float, variants: tuple[str, ...], theme: Theme, end: bool = False) -> Text:
     """Draw one quiet line: the first variant that fits the room."""
-    shown, _ = fits(variants, room, CAPTION_SIZE)
-    return Text((x, y), shown[0], CAPTION_SIZE, False, theme.soft, "end" if end else "start")
+    shown, _ = one_line(variants, room, CAPTION_SIZE)
+    return Text((x, y), shown, CAPTION_SIZE, False, theme.soft, "end" if end else "start")
 
 
 def text_lines(lines: Sequence[str], x: float, y: float, size: float, theme: Theme, bold: bool = False) -> list[Mark]:

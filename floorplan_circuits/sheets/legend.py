@@ -4,7 +4,7 @@ from collections.abc import Iterator, Sequence
 
 from floorplan_circuits.drawing.frame import is_built
 from floorplan_circuits.drawing.ink import Group, Mark, Pen, Shape, Text, moved, polyline, rectangle
-from floorplan_circuits.drawing.lettering import fits, width, wrap
+from floorplan_circuits.drawing.lettering import width, wrap
 from floorplan_circuits.drawing.palette import Theme
 from floorplan_circuits.drawing.plan_building import ZONE_DASH, fill
 from floorplan_circuits.drawing.plates import Plate, plate, text_height
@@ -13,7 +13,7 @@ from floorplan_circuits.drawing.symbols import stamp
 from floorplan_circuits.findings import Findings, Standing
 from floorplan_circuits.home.boxes import Device
 from floorplan_circuits.home.kinds import catalogue, kind_named
-from floorplan_circuits.sheets.furniture import text_lines
+from floorplan_circuits.sheets.furniture import one_line, text_lines
 from floorplan_circuits.sheets.lists import Scope, boxes_in
 from floorplan_circuits.sheets.sections import Block, Section
 
@@ -66,8 +66,8 @@ def _legend_line(rows: Sequence[Row], column_wide: float, theme: Theme) -> Block
     for at, (drawn, words) in enumerate(rows):
         x = at * column_wide
         marks.append(moved(drawn, x + DRAWN, middle))
-        shown, _ = fits((words,), column_wide - WORDS, LEGEND_SIZE)
-        marks.append(Text((x + WORDS, middle + 0.95), shown[0], LEGEND_SIZE, False, theme.ink))
+        shown, _ = one_line((words,), column_wide - WORDS, LEGEND_SIZE)
+        marks.append(Text((x + WORDS, middle + 0.95), shown, LEGEND_SIZE, False, theme.ink))
     return Block(Group(tuple(marks)), LEGEND_ROW)
 
 

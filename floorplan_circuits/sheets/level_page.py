@@ -10,8 +10,9 @@ from floorplan_circuits.drawing.palette import Theme
 from floorplan_circuits.drawing.plan import Plan, plan
 from floorplan_circuits.findings import Findings
 from floorplan_circuits.home.building import Level
+from floorplan_circuits.sheets.columns import Material
 from floorplan_circuits.sheets.furniture import CAPTION_SIZE, scale_bar, text_lines
-from floorplan_circuits.sheets.layouts import Layout, Material, alone, grown, inner_size, layouts
+from floorplan_circuits.sheets.layouts import Layout, alone, grown, inner_size, layouts
 from floorplan_circuits.sheets.legend import how_to_read, how_we_know
 from floorplan_circuits.sheets.lists import Scope, never_tested, not_placed, shared_boxes
 from floorplan_circuits.sheets.panel_column import USUAL_ROW, PanelOnSheet
@@ -19,7 +20,7 @@ from floorplan_circuits.sheets.paper import Orientation, Paper, Rect
 from floorplan_circuits.sheets.sections import Section, fitting, put
 
 SCALES = (50, 60, 75, 90, 100, 125, 150, 175, 200, 250, 300, 400, 500, 750, 1000, 2000, 5000)
-INCOMPLETE, NO_KEY, NO_PANEL, DOTS, UNSAID = 1.6, 1.4, 2.2, 1.6, 1.4
+INCOMPLETE, NO_KEY, NO_PANEL, DOTS, UNSAID = 1.6, 1.4, 3.2, 1.6, 1.4
 """How much smaller a plan may be to need no further page, to keep its key and its panel, to show more than dots, and
 to show every shared box with its plate."""
 ORIENTATIONS: tuple[Orientation, ...] = ("landscape", "portrait")
@@ -31,7 +32,7 @@ ELSEWHERE = {
     "known": "how we know",
     "tested": "what was never tested",
 }
-NOTES_LEFT, NOTE_LINES = 74.0, 2
+NOTE_LINES = 2
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,20 +76,29 @@ def level_page(
 ) -> LevelPage:
     """Return the page that draws the level largest, weighed against what it would leave to further pages."""
     drawer = Drawer(findings, level, paper.magnify, theme)
-    kinds = lists.kinds()
     best: tuple[tuple[float, ...], Layout, Plan, Material] | None = None
+    for _, least, layout, material in _most_promising_first(paper, panel, lists, drawer):
+        drawn = drawer.largest(layout.plan, best[0][0] / least if best else None)
+        if drawn is None:
+            continue
+        cost = _cost(layout, drawn, least, findings)
+        if best is None or cost < best[0]:
+            best = cost, layout, drawn, material
+    assert best is not None  # the first layout has nothing to be worse than
+    return _page(grown(best[1], best[3]), best[2], drawer, panel)
+
+
+def _most_promising_first(
+    paper: Paper, panel: PanelOnSheet | None, lists: Lists, drawer: "Drawer"
+) -> list[tuple[float, float, Layout, Material]]:
+    """Return every layout with the least it can cost and its weight, so that few plans are drawn in vain."""
+    kinds, found = lists.kinds(), []
     for orientation in ORIENTATIONS:
         material = Material(*inner_size(paper, orientation), panel, kinds, lists.make, orientation)
         for layout in chain(layouts(material), alone(material) if panel else ()):
-            least = _weight(layout, panel)
-            drawn = drawer.largest(layout.plan, best[0][0] / least if best else None)
-            if drawn is None:
-                continue
-            cost = _cost(layout, drawn, least, findings)
-            if best is None or cost < best[0]:
-                best = cost, layout, drawn, material
-    assert best is not None  # the first layout has nothing to be worse than
-    return _page(grown(best[1], best[3]), best[2], drawer, panel)
+            weight = _weight(layout, panel)
+            found.append((drawer.least_scale(layout.plan) * weight, weight, layout, material))
+    return sorted(found, key=lambda one: one[0])
 
 
 def _weight(layout: Layout, panel: PanelOnSheet | None) -> float:
@@ -121,28 +131,38 @@ class Drawer:
     magnify: float
     theme: Theme
     _plans: dict[float, Plan] = field(default_factory=dict)
+    _extent: tuple[float, float] | None = None
 
     def largest(self, area: Rect, most: float | None = None) -> Plan | None:
         """Return the largest plan that fits; None once its scale would be over `most`."""
-        for scale in SCALES:
-            full = scale * self.magnify
+        least = self.least_scale(area)
+        for full in (scale * self.magnify for scale in SCALES):
             if most is not None and full > most:
                 return None
-            if self._walls_fit(area, full) and _fits(self.drawn(full), area):
+            if full >= least and _fits(self.drawn(full), area):
                 return self.drawn(full)
         return self.drawn(SCALES[-1] * self.magnify)
+
+    def least_scale(self, area: Rect) -> float:
+        """Return the first scale at which the walls alone fit: no larger plan is worth a try."""
+        wide, high = self._walls()
+        scales = (scale * self.magnify for scale in SCALES)
+        fitting = (scale for scale in scales if wide / scale <= area.width and high / scale <= area.height)
+        return next(fitting, SCALES[-1] * self.magnify)
+
+    def _walls(self) -> tuple[float, float]:
+        """Return how wide and how high the walls are, in house mm."""
+        if self._extent is None:
+            ends = [end for wall in self.findings.walls if wall.level == self.level.id for end in (wall.a, wall.b)]
+            xs, ys = [x for x, _ in ends], [y for _, y in ends]
+            self._extent = (max(xs) - min(xs), max(ys) - min(ys)) if ends else (0.0, 0.0)
+        return self._extent
 
     def drawn(self, scale: float) -> Plan:
         """Return the plan at a scale in house mm a mm of the layout."""
         if scale not in self._plans:
             self._plans[scale] = plan(self.findings, self.level.id, scale, self.theme)
         return self._plans[scale]
-
-    def _walls_fit(self, area: Rect, scale: float) -> bool:
-        """Tell from the walls alone whether drawing at this scale is worth a try."""
-        ends = [end for wall in self.findings.walls if wall.level == self.level.id for end in (wall.a, wall.b)]
-        xs, ys = [x for x, _ in ends], [y for _, y in ends]
-        return not ends or ((max(xs) - min(xs)) / scale <= area.width and (max(ys) - min(ys)) / scale <= area.height)
 
 
 def _fits(drawn: Plan, area: Rect) -> bool:
@@ -169,12 +189,14 @@ def _plan(layout: Layout, drawn: Plan, drawer: Drawer) -> tuple[list[Mark], tupl
     dx = area.x + (area.width - (right - left)) / 2 - left
     dy = area.y + (area.height - (bottom - top)) / 2 - top
     y, units, shown = area.bottom + 2.2, drawer.findings.home.units, drawn.scale / drawer.magnify
-    marks = [moved(drawn.ink, dx, dy), scale_bar(area.x + 1, y, drawn.scale, units, drawer.theme, shown)]
+    bar, ends = scale_bar(area.x + 1, y, drawn.scale, units, drawer.theme, shown)
+    marks = [moved(drawn.ink, dx, dy), bar]
     words = " ".join(_notes(layout, drawn))
     if not words:
         return marks, ()
-    lines, cut = fits((words,), area.width - NOTES_LEFT, CAPTION_SIZE, lines=NOTE_LINES)
-    marks += text_lines(lines, area.x + NOTES_LEFT, y - 1.2, CAPTION_SIZE, drawer.theme)
+    x = ends + 6
+    lines, cut = fits((words,), max(area.right - x, 20.0), CAPTION_SIZE, lines=NOTE_LINES)
+    marks += text_lines(lines, x, y - 1.2, CAPTION_SIZE, drawer.theme)
     return marks, (words,) if cut else ()
 
 

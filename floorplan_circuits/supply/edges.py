@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from floorplan_circuits.home.boxes import Behind, Disconnected, Feed, FromBreaker, FromElsewhere, FromSource, Supplied
+from floorplan_circuits.home.boxes import Feed, Supplied, Supply
 from floorplan_circuits.home.home import Home
 from floorplan_circuits.supply.walks import Node
 
@@ -36,9 +36,9 @@ def _of_panels(home: Home) -> Iterator[Edge]:
     for panel in home.panels:
         incoming, bus = ("panel", panel.id), ("bus", panel.id)
         for feeder in panel.fed_by:
-            if isinstance(feeder, FromBreaker) and feeder.breaker in home.breakers:
+            if feeder.kind == "breaker" and feeder.breaker in home.breakers:
                 yield ("circuit", feeder.breaker), incoming
-            elif isinstance(feeder, FromSource) and feeder.source in home.sources:
+            elif feeder.kind == "source" and feeder.source in home.sources:
                 yield ("source", feeder.source), incoming
         for main in panel.mains:
             yield incoming, ("main", main.id)
@@ -58,24 +58,18 @@ def _of_breakers(home: Home) -> Iterator[Edge]:
 
 
 def _givers(home: Home, feed: Feed) -> Iterator[Node]:
-    match feed.on:
-        case Supplied(supplies=supplies):
-            yield from (_giver(home, feed, supply) for supply in supplies)
-        case Behind(feed=above):
-            yield "feed", above
-        case Disconnected():
-            return
-        case _:
-            yield "unknown", feed.id
+    on = feed.on
+    if isinstance(on, Supplied):
+        yield from (_giver(home, feed, supply) for supply in on.supplies)
+    elif on.how == "behind":
+        yield "feed", on.feed
+    elif on.how == "not known":
+        yield "unknown", feed.id
 
 
-def _giver(home: Home, feed: Feed, supply: FromBreaker | FromSource | FromElsewhere) -> Node:
-    match supply:
-        case FromBreaker(breaker=breaker) if breaker in home.breakers:
-            return "circuit", breaker
-        case FromSource(source=source) if source in home.sources:
-            return "source", source
-        case FromElsewhere():
-            return "elsewhere", feed.id
-        case _:
-            return "unknown", feed.id
+def _giver(home: Home, feed: Feed, supply: Supply) -> Node:
+    if supply.kind == "breaker" and supply.breaker in home.breakers:
+        return "circuit", supply.breaker
+    if supply.kind == "source" and supply.source in home.sources:
+        return "source", supply.source
+    return ("elsewhere" if supply.kind == "elsewhere" else "unknown"), feed.id

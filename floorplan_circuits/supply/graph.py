@@ -22,7 +22,6 @@ from dataclasses import dataclass
 from types import MappingProxyType
 from typing import TYPE_CHECKING
 
-from floorplan_circuits.home.boxes import Disconnected
 from floorplan_circuits.home.home import Home, existing_feeds
 from floorplan_circuits.supply.backfeed import running_back
 from floorplan_circuits.supply.edges import stated_edges
@@ -68,7 +67,7 @@ def supply_graph(home: Home) -> SupplyGraph:
     feeds = tuple(place.feed for place in existing_feeds(home))
     draft = _Draft()
     draft.join(stated_edges(home, feeds))
-    cut = [("feed", feed.id) for feed in feeds if isinstance(feed.on, Disconnected)]
+    cut = [("feed", feed.id) for feed in feeds if feed.on.how == "disconnected"]
     draft.supply_strays("supply", [("panel", panel) for panel in home.panels.ids()], cut)
     draft.supply_strays("unknown", [("breaker", breaker) for breaker in home.breakers.ids()], cut)
     draft.supply_strays("unknown", [("feed", feed.id) for feed in feeds], cut)

@@ -2,7 +2,7 @@
 
 from typing import NamedTuple
 
-from floorplan_circuits.home.boxes import Behind, Feed, FromBreaker, FromElsewhere, FromSource, Supplied
+from floorplan_circuits.home.boxes import Feed, FromElsewhere, FromSource, Supplied
 from floorplan_circuits.home.home import Home, feeds
 from floorplan_circuits.supply.graph import SupplyGraph
 from floorplan_circuits.supply.walks import Node, reached
@@ -74,21 +74,21 @@ def _chain(feed: int, stated: dict[int, Feed]) -> list[Feed]:
     while at in stated and at not in chain:
         chain[at] = stated[at]
         on = stated[at].on
-        at = on.feed if isinstance(on, Behind) else None
+        at = on.feed if on.how == "behind" else None
     return list(chain.values())
 
 
 def _nearest(home: Home, chain: list[Feed], into: dict[int, list[str]]) -> Nearest:
     on = chain[-1].on
     supplies = on.supplies if isinstance(on, Supplied) else ()
-    breakers = [one.breaker for one in supplies if isinstance(one, FromBreaker) and one.breaker in home.breakers]
-    words = [_in_words(home, one) for one in supplies if not isinstance(one, FromBreaker)]
+    breakers = [one.breaker for one in supplies if one.kind == "breaker" and one.breaker in home.breakers]
+    words = [_in_words(home, one) for one in supplies if one.kind != "breaker"]
     words += [word for feed in chain for word in into.get(feed.id, ())] if into else []
     return Nearest(tuple(dict.fromkeys(breakers)), tuple(dict.fromkeys(words)))
 
 
 def _in_words(home: Home, supply: FromSource | FromElsewhere) -> str:
-    if isinstance(supply, FromElsewhere):
+    if supply.kind == "elsewhere":
         return f"elsewhere: {supply.where}" if supply.where else "elsewhere"
     source = home.sources.get(supply.source)
     return f"source: {source.name}" if source is not None else "source: not known"

@@ -1,6 +1,6 @@
 """The log put in order: what still counts, and for each feed its readings one after another."""
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cached_property
 
@@ -31,7 +31,7 @@ class LogBook:
     """The log of one home, read once: entries that are not struck, with their places."""
 
     def __init__(self, home: Home) -> None:
-        self.entries = _counting(home.log)
+        self.entries, self._perhaps_struck = _counting(home.log)
         self._panel_of = {breaker.id: breaker.panel for breaker in home.breakers}
         self.found_off = frozenset(breaker.id for breaker in home.breakers if breaker.found.state in DEFINITELY_OFF)
 
@@ -97,9 +97,8 @@ class LogBook:
 
     @cached_property
     def named_by_unknown(self) -> frozenset[int]:
-        """Every number in entries of unknown kind: whatever has one of them as its id counts as unknown."""
-        unknown = [entry for _, entry in self.entries if isinstance(entry, UnknownEntry)]
-        return frozenset(number for entry in unknown for number in _numbers(entry.extras()))
+        """Whatever counts as unknown: every number in entries of unknown kind, and entries that may be struck."""
+        return _named_in(entry for _, entry in self.entries) | self._perhaps_struck
 
     def _changes(self) -> Iterator[tuple[int, Change]]:
         return ((place, entry) for place, entry in self.entries if isinstance(entry, Change))
@@ -119,19 +118,28 @@ class LogBook:
         return next((entry.date for _, entry in reversed(self.entries) if entry.date), "")
 
 
-def _counting(log: Iterable[Entry]) -> tuple[tuple[int, Entry], ...]:
-    """Return the entries that count: an entry is struck by a later one that counts itself.
+def _counting(log: Sequence[Entry]) -> tuple[tuple[tuple[int, Entry], ...], frozenset[int]]:
+    """Return the entries that count, and the ids of those that may have been struck.
 
-    So a struck `Struck` no longer strikes, and what it had struck counts again.
+    An entry is struck by a later one that counts itself: a struck `Struck` no longer strikes, and what it had struck
+    counts again. Where a newer program added to the striking, or wrote of it, the entry counts but proves nothing.
     """
-    struck, counting = set[int](), list[tuple[int, Entry]]()
+    struck, doubtful, counting = set[int](), set[int](), list[tuple[int, Entry]]()
+    named = _named_in(log)
     for place, entry in reversed(tuple(enumerate(log))):
         if entry.id in struck:
             continue
         counting.append((place, entry))
         if isinstance(entry, Struck):
-            struck.add(entry.entry)
-    return tuple(reversed(counting))
+            sure = not (entry.extras() or entry.id in doubtful or entry.id in named)
+            (struck if sure else doubtful).add(entry.entry)
+    return tuple(reversed(counting)), frozenset(doubtful)
+
+
+def _named_in(entries: Iterable[Entry]) -> frozenset[int]:
+    """Return every number in the entries of unknown kind."""
+    unknown = (entry for entry in entries if isinstance(entry, UnknownEntry))
+    return frozenset(number for entry in unknown for number in _numbers(entry.extras()))
 
 
 def _disputed(readings: Iterable[Reading]) -> set[int]:

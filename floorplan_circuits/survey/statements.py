@@ -6,6 +6,7 @@ on that circuit has the other supply too, with its own breaker off.
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
+from itertools import pairwise
 
 from floorplan_circuits.home.boxes import Behind, FromElsewhere, Hangs, Supplied
 from floorplan_circuits.home.home import FeedPlace, Home, feeds
@@ -20,7 +21,8 @@ class Stated:
 
     `others` are supplies that are no breaker, by what they are, in words. `chain` is the feed and those it hangs
     behind, nearest first; `end` what the last of them hangs on. `unsure`: some of it hangs on nobody knows what.
-    `joined`: power that runs back reaches it as well.
+    `joined`: power that runs back reaches it as well. `is_low_voltage`: it is so behind a transformer that is stated,
+    and no source feeds into it: no shock from it.
     """
 
     breakers: tuple[int, ...] = ()
@@ -28,6 +30,7 @@ class Stated:
     chain: tuple[FeedPlace, ...] = ()
     unsure: bool = True
     joined: bool = False
+    is_low_voltage: bool = False
 
     @property
     def end(self) -> Hangs:
@@ -38,16 +41,6 @@ class Stated:
     def is_loop(self) -> bool:
         """Whether any one of several supplies keeps it live."""
         return isinstance(self.end, Supplied) and self.end.how == "any" and len(self.end.supplies) > 1
-
-    @property
-    def is_low_voltage(self) -> bool:
-        """Whether it is low voltage behind a transformer that is stated: no shock from it."""
-        for place, above in zip(self.chain, self.chain[1:], strict=False):
-            if place.feed.volts != "low":
-                return False
-            if above.device is not None and "transformer" in above.device.kind:
-                return True
-        return False
 
 
 def statements(home: Home, graph: SupplyGraph) -> dict[int, Stated]:
@@ -66,13 +59,26 @@ def _stated(place: FeedPlace, near: Nearest, ends: "_Ends", places: Mapping[int,
         breakers=(*near.breakers, *running_back),
         others=others | told,
         chain=chain,
-        unsure=any(kind == "unknown" for kind, _ in reached) or any(_not_built(above) for above in chain),
+        unsure=any(kind == "unknown" for kind, _ in reached) or any(map(_is_unreliable, chain)),
         joined=bool(running_back) or len(others) > len(near.others),
+        is_low_voltage=place.feed.volts == "low" and _is_behind_transformer(chain, ends.fed_into),
     )
 
 
-def _not_built(place: FeedPlace) -> bool:
-    return place.device is not None and place.device.planned
+def _is_behind_transformer(chain: tuple[FeedPlace, ...], fed_into: frozenset[int]) -> bool:
+    for place, above in pairwise(chain):
+        if place.feed.volts != "low" or place.feed.id in fed_into:
+            return False
+        if above.device is not None and "transformer" in above.device.kind:
+            return True
+    return False
+
+
+def _is_unreliable(place: FeedPlace) -> bool:
+    """Tell whether it is not built yet, or a newer program added to what it hangs on what this one cannot read."""
+    on = place.feed.on
+    parts = (on, *(on.supplies if isinstance(on, Supplied) else ()))
+    return (place.device is not None and place.device.planned) or any(part.extras() for part in parts)
 
 
 def _chain(place: FeedPlace, places: Mapping[int, FeedPlace]) -> tuple[FeedPlace, ...]:
@@ -89,6 +95,7 @@ class _Ends:
 
     def __init__(self, home: Home, graph: SupplyGraph, places: Mapping[int, FeedPlace]) -> None:
         self.home, self.graph, self.places = home, graph, places
+        self.fed_into = frozenset(target for source in home.sources for target in source.into)
         self.known: dict[tuple[Node, ...], tuple[Node, ...]] = {}
 
     def of(self, feed: int) -> tuple[Node, ...]:

@@ -1,149 +1,65 @@
-"""A robot hand that speaks house millimetres: it moves the mouse over the real window, and types."""
+"""A hand for tests: mouse and wheel events as Qt sends them, and pixels as the eye sees them."""
+
+from collections.abc import Iterator
 
 from PySide6.QtCore import QEvent, QPoint, QPointF, Qt
-from PySide6.QtGui import QMouseEvent
-from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QComboBox, QLineEdit, QWidget
+from PySide6.QtGui import QColor, QImage, QMouseEvent, QWheelEvent
+from PySide6.QtWidgets import QApplication, QWidget
 
-from floorplan_circuits.desktop.in_place import InPlace
-from floorplan_circuits.desktop.window import Window
+LEFT, MIDDLE, NONE = Qt.MouseButton.LeftButton, Qt.MouseButton.MiddleButton, Qt.MouseButton.NoButton
+PLAIN = Qt.KeyboardModifier.NoModifier
+KINDS = {
+    "press": QEvent.Type.MouseButtonPress,
+    "move": QEvent.Type.MouseMove,
+    "release": QEvent.Type.MouseButtonRelease,
+}
 
-LEFT = Qt.MouseButton.LeftButton
-NO_KEYS = Qt.KeyboardModifier.NoModifier
-SHIFT = Qt.KeyboardModifier.ShiftModifier
+
+def mouse(widget: QWidget, kind: str, at: QPointF, button: Qt.MouseButton = LEFT) -> None:
+    """Press, move or release at a place of the widget; `button` is the one held or let go."""
+    one = NONE if kind == "move" else button
+    held = NONE if kind == "release" else button
+    event = QMouseEvent(KINDS[kind], at, QPointF(widget.mapToGlobal(at)), one, held, PLAIN)
+    QApplication.sendEvent(widget, event)
 
 
-class Hand:
-    """Works a window as a person does. Every step waits until the findings have caught up."""
+def drag(widget: QWidget, start: QPointF, end: QPointF, button: Qt.MouseButton) -> None:
+    """Drag in two steps."""
+    mouse(widget, "press", start, button)
+    mouse(widget, "move", (start + end) / 2, button)
+    mouse(widget, "move", end, button)
+    mouse(widget, "release", end, button)
 
-    def __init__(self, window: Window, qtbot) -> None:
-        self.window, self.qtbot = window, qtbot
-        self.canvas = window.work.canvas
 
-    def settle(self) -> None:
-        """Wait until what is shown is about the home as it is now."""
-        self.qtbot.waitUntil(self._is_settled, timeout=5000)
-        QApplication.processEvents()
+def click(widget: QWidget, at: QPointF) -> None:
+    """Press and release the left button in one place."""
+    mouse(widget, "press", at)
+    mouse(widget, "release", at)
 
-    def _is_settled(self) -> bool:
-        session = self.window.session
-        return session is None or (session.findings is not None and session.findings.home is session.home)
 
-    def pixels(self, x: float, y: float) -> QPoint:
-        """Where a house place is on the canvas."""
-        return self.canvas.to_pixels(QPointF(x, y)).toPoint()
+def wheel(widget: QWidget, at: QPointF, angle: int) -> None:
+    """Turn the wheel by so many eighths of a degree; a notch is 120."""
+    none, phase = QPoint(), Qt.ScrollPhase.NoScrollPhase
+    event = QWheelEvent(at, QPointF(widget.mapToGlobal(at)), none, QPoint(0, angle), NONE, PLAIN, phase, False)
+    QApplication.sendEvent(widget, event)
 
-    # --- mouse --------------------------------------------------------------------------------------------------------
 
-    def move(self, x: float, y: float, held: bool = False) -> None:
-        """Move the pointer, with the button down or not."""
-        at = QPointF(self.pixels(x, y))
-        buttons = LEFT if held else Qt.MouseButton.NoButton
-        place = QPointF(self.canvas.mapToGlobal(at))
-        event = QMouseEvent(QEvent.Type.MouseMove, at, place, Qt.MouseButton.NoButton, buttons, NO_KEYS)
-        QApplication.sendEvent(self.canvas, event)
+# --- pixels ---------------------------------------------------------------------------------------------------------
 
-    def click(self, x: float, y: float, keys: Qt.KeyboardModifier = NO_KEYS) -> None:
-        """Click at a house place."""
-        self.move(x, y)
-        QTest.mouseClick(self.canvas, LEFT, keys, self.pixels(x, y))
-        self.settle()
 
-    def press(self, x: float, y: float) -> None:
-        """Put the button down."""
-        self.move(x, y)
-        QTest.mousePress(self.canvas, LEFT, NO_KEYS, self.pixels(x, y))
+def picture_of(widget: QWidget) -> QImage:
+    """Return what the widget paints."""
+    return widget.grab().toImage()
 
-    def let_go(self, x: float, y: float) -> None:
-        """Let the button go."""
-        QTest.mouseRelease(self.canvas, LEFT, NO_KEYS, self.pixels(x, y))
-        self.settle()
 
-    def drag(self, start: tuple[float, float], end: tuple[float, float]) -> None:
-        """Drag from one house place to another, in a few steps as a hand does."""
-        self.press(*start)
-        for part in (0.2, 0.6, 1.0):
-            self.move(start[0] + (end[0] - start[0]) * part, start[1] + (end[1] - start[1]) * part, held=True)
-        self.let_go(*end)
+def is_dark(image: QImage, x: int, y: int) -> bool:
+    """Tell whether a pixel is nearer to black than to white."""
+    return QColor(image.pixel(x, y)).lightness() < 128
 
-    # --- keys ---------------------------------------------------------------------------------------------------------
 
-    def key(self, key: Qt.Key, keys: Qt.KeyboardModifier = NO_KEYS) -> None:
-        """Press a key over the plan."""
-        QTest.keyClick(self.canvas, key, keys)
-        self.settle()
-
-    def write(self, words: str) -> None:
-        """Type over the plan."""
-        QTest.keyClicks(self.canvas, words)
-        self.settle()
-
-    def field(self) -> QLineEdit:
-        """The line that asks for something in place."""
-        self.qtbot.waitUntil(lambda: bool(self.fields()), timeout=3000)
-        return self.fields()[-1]
-
-    def fields(self) -> list[InPlace]:
-        """All lines that ask for something in place now."""
-        return [field for field in self.window.findChildren(InPlace) if field.isVisible()]
-
-    def answer(self, words: str) -> None:
-        """Type into the line that asks, and press Enter."""
-        field = self.field()
-        field.selectAll()
-        QTest.keyClicks(field, words)
-        QTest.keyClick(field, Qt.Key.Key_Return)
-        self.settle()
-
-    def leave_field(self) -> None:
-        """Press Escape in the line that asks."""
-        QTest.keyClick(self.field(), Qt.Key.Key_Escape)
-        self.settle()
-
-    # --- panel and forms ----------------------------------------------------------------------------------------------
-
-    def stage(self, which: int) -> None:
-        """Click a stage of the rail."""
-        QTest.mouseClick(self.window.work.rail.buttons[which], LEFT)
-        self.settle()
-
-    def take_kind(self, words: str) -> None:
-        """Find a kind in the palette by a word, and take it with Enter."""
-        search = self.window.work.rail.palette_page.search
-        search.clear()
-        QTest.keyClicks(search, words)
-        QTest.keyClick(search, Qt.Key.Key_Return)
-
-    def click_breaker(self, breaker: int, keys: Qt.KeyboardModifier = NO_KEYS) -> None:
-        """Click a breaker's row on the panel."""
-        first = self.window.session.home.breakers[breaker].poles[0]
-        at = self.window.work.side.view.area_of(first.space, first.half).center()
-        QTest.mouseClick(self.window.work.side.view, LEFT, keys, at)
-        self.settle()
-
-    def click_space(self, space: int) -> None:
-        """Click an empty space of the panel."""
-        view = self.window.work.side.view
-        QTest.mouseClick(view, LEFT, NO_KEYS, view.area_of(space).center())
-        self.settle()
-
-    def shown(self, kind: type[QWidget], name: str) -> list[QWidget]:
-        """Every widget of a kind that shows, by its accessible name or its words."""
-        found = self.window.findChildren(kind)
-        return [one for one in found if one.isVisible() and name in (one.accessibleName(), getattr(one, "text", str)())]
-
-    def choose(self, label: str, words: str, place: int = 0) -> None:
-        """Choose a line of a form's list, by keys."""
-        box = self.shown(QComboBox, label)[place]
-        box.setFocus()
-        at = box.findText(words)
-        assert at >= 0, f"{words} is not offered: {[box.itemText(n) for n in range(box.count())]}"
-        QTest.keyClick(box, Qt.Key.Key_Home)
-        for _ in range(at):
-            QTest.keyClick(box, Qt.Key.Key_Down)
-        box.textActivated.emit(box.currentText())
-        self.settle()
-
-    def says(self) -> str:
-        """What the status line says."""
-        return self.window.work.status.text()
+def dark_pixels(image: QImage) -> Iterator[tuple[int, int]]:
+    """Yield the dark pixels, row by row."""
+    for y in range(image.height()):
+        for x in range(image.width()):
+            if is_dark(image, x, y):
+                yield x, y

@@ -1,6 +1,6 @@
 import pytest
 
-from tests.supply.wiring import DISCONNECTED, behind, breaker, breaker_supply, elsewhere, on, panel, source
+from tests.supply.wiring import DISCONNECTED, UNKNOWN, behind, breaker, breaker_supply, elsewhere, on, panel, source
 from tests.survey.houses import (
     FEED,
     MAIN,
@@ -54,8 +54,29 @@ def test_live_with_the_proved_breaker_off_denies_it_whatever_came_first(off, fir
     assert (one.standing, one.breakers) == ("contradicted", (A,))
 
 
+def test_that_power_could_run_back_into_the_proved_breakers_circuit_excuses_no_live_reading() -> None:
+    home = house({FEED: UNKNOWN, NEXT: on(A, B)}, *a_test(A), went("live", A))
+    assert known(home).standing == "contradicted"
+
+
 def test_a_weak_reading_after_a_strong_one_does_not_hide_it() -> None:
     assert known(house({FEED: on(A)}, went("live", A), went("live", A, **WEAK))).standing == "contradicted"
+
+
+@pytest.mark.parametrize(
+    "entries",
+    [
+        pytest.param(
+            (went("live", A, readings=[{"feed": FEED, "says": s} for s in ("dead", "live")]),), id="says both"
+        ),
+        pytest.param((went("live", A), {"kind": "withdrawn", "round": 60_000}), id="a newer program names it"),
+        pytest.param((went("live", A, lent=True),), id="a newer program added to it"),
+        pytest.param((went("live", A, tester={"before": False, "after": False}),), id="its tester was not proved"),
+        pytest.param((went("live", A, date=""),), id="nobody knows when"),
+    ],
+)
+def test_what_is_too_little_to_prove_anything_still_denies(entries) -> None:
+    assert known(house({FEED: on(A)}, *entries)).standing == "contradicted"
 
 
 def test_a_loop_is_denied_only_by_live_with_all_its_breakers_off() -> None:
@@ -113,7 +134,7 @@ def test_a_test_on_another_breaker_than_stated_contradicts_and_both_are_named() 
 
 
 def test_a_test_of_a_stated_loop_contradicts_it() -> None:
-    one = known(house({FEED: on(A, B)}, *a_test(A)))
+    one = known(house({FEED: on(A, B)}, *a_test(A, each_hot=True)))
     assert (one.standing, set(one.breakers)) == ("contradicted", {A, B})
 
 

@@ -70,6 +70,15 @@ def test_what_hangs_behind_something_not_built_yet_is_unsure_and_keeps_its_break
     assert (stated.unsure, stated.breakers) == (True, (A,))
 
 
+def test_what_a_newer_program_added_to_a_statement_leaves_it_unsure() -> None:
+    for strange in (
+        {**on(A).model_dump(), "also": 7},
+        {"how": "any", "supplies": [{"kind": "breaker", "breaker": A, "x": 1}]},
+    ):
+        hangs = Feed.model_validate({"id": FEED, "on": strange}, strict=False).on
+        assert stated_of(house({FEED: hangs})).unsure
+
+
 def test_a_loop_is_one_also_for_what_hangs_behind_it() -> None:
     assert stated_of(house({FEED: on(A, B)})).is_loop
     assert stated_of(house({FEED: behind(NEXT), NEXT: on(A, B)})).is_loop

@@ -1,0 +1,78 @@
+"""What stands on a wall goes with it: boxes and openings stay on a wall that moves, turns or gets shorter."""
+
+from collections.abc import Sequence
+from itertools import pairwise
+from math import atan2, degrees, hypot
+from typing import NamedTuple, TypeVar
+
+from floorplan_circuits.geometry.snapping import foot
+from floorplan_circuits.geometry.wall_spots import ON_WALL_MM, faces_into, on_wall
+from floorplan_circuits.home.boxes import Box
+from floorplan_circuits.home.building import Opening
+from floorplan_circuits.home.home import Home
+from floorplan_circuits.home.outlines import Outline
+from floorplan_circuits.home.record import Point, change
+from floorplan_circuits.home.table import Table
+
+FACING = ("wall", "outdoor")
+
+Standing = TypeVar("Standing", Box, Opening)
+
+
+class Wall(NamedTuple):
+    """One wall of a room before and after, and that room's outline before."""
+
+    a: Point
+    b: Point
+    to_a: Point
+    to_b: Point
+    room: Outline
+
+
+def followed(home: Home, level: int, reshaped: Sequence[tuple[Outline, Outline]]) -> tuple[Table[Box], Table[Opening]]:
+    """Return the boxes and openings after rooms of a level got other outlines, corner for corner.
+
+    A box goes with the wall of the room it faces; one that faces a room which keeps its outline stays.
+    """
+    walls = [wall for before, after in reshaped for wall in _walls(before, after)]
+    touched = {before for before, _ in reshaped}
+    still = [room.outline for room in home.rooms if room.level == level and room.outline not in touched]
+    boxes, openings = home.boxes, home.openings
+    for box in home.boxes:
+        at = box.at if box.level == level and box.mount in FACING else None
+        if at is not None and not faces_into(at, box.angle, still):
+            boxes = _put(boxes, box, _wall_of(at, _faced(box, at, walls) or walls))
+    for opening in home.openings:
+        if opening.level == level:
+            openings = _put(openings, opening, _wall_of(opening.at, walls))
+    return boxes, openings
+
+
+def _walls(before: Outline, after: Outline) -> list[Wall]:
+    sides = zip(pairwise((*before, before[0])), pairwise((*after, after[0])), strict=True)
+    return [Wall(a, b, to_a, to_b, before) for (a, b), (to_a, to_b) in sides]
+
+
+def _faced(box: Box, at: Point, walls: Sequence[Wall]) -> list[Wall]:
+    """Return the walls of the rooms that a box faces."""
+    rooms = {wall.room for wall in walls}
+    faced = {room for room in rooms if faces_into(at, box.angle, [room])}
+    return [wall for wall in walls if wall.room in faced]
+
+
+def _wall_of(at: Point, walls: Sequence[Wall]) -> Wall | None:
+    """Return the nearest wall that the place is on."""
+    found = [(hypot(spot[0] - at[0], spot[1] - at[1]), wall) for wall in walls for spot in [foot(at, wall.a, wall.b)]]
+    nearest = min(found, default=None, key=lambda item: item[0])
+    return nearest[1] if nearest is not None and nearest[0] <= ON_WALL_MM else None
+
+
+def _put(table: Table[Standing], row: Standing, wall: Wall | None) -> Table[Standing]:
+    if wall is None or row.at is None or (wall.a, wall.b) == (wall.to_a, wall.to_b):
+        return table
+    turned = degrees(_way(wall.to_a, wall.to_b) - _way(wall.a, wall.b)) if wall.to_a != wall.to_b else 0.0
+    return table.put(change(row, at=on_wall(row.at, wall.to_a, wall.to_b), angle=round(row.angle + turned) % 360))
+
+
+def _way(a: Point, b: Point) -> float:
+    return atan2(b[1] - a[1], b[0] - a[0])

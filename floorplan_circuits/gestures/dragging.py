@@ -1,0 +1,166 @@
+"""Dragging: corners and walls of a selected room, and things; where they would go, and the edit when let go."""
+
+from dataclasses import dataclass
+from math import hypot
+
+from floorplan_circuits.edits.edited import Edited
+from floorplan_circuits.edits.moving import move, place_box
+from floorplan_circuits.edits.rooms import move_corner, move_wall, moved_outline, wall_moves
+from floorplan_circuits.findings import XY, Subject
+from floorplan_circuits.geometry.snapping import edges, foot, snap
+from floorplan_circuits.geometry.wall_spots import WallSpot, faces_into, wall_spot
+from floorplan_circuits.gestures.events import Context
+from floorplan_circuits.home.boxes import Box
+from floorplan_circuits.home.building import Room
+from floorplan_circuits.home.kinds import kind_named
+from floorplan_circuits.home.record import Point
+from floorplan_circuits.view import Draft
+
+TABLE_OF = {"room": "rooms", "box": "boxes", "panel": "panels", "opening": "openings", "stair": "stairs"}
+"""What can be dragged, and where it is kept."""
+ON_WALL = ("wall", "outdoor")
+CROSS_MM = 100
+
+
+@dataclass(frozen=True, slots=True)
+class Drag:
+    """What a drag takes along: one corner, the two ends of a wall, or things. `start` is where the button went down."""
+
+    start: XY
+    grabbed: tuple[Point, ...] = ()
+    things: tuple[Subject, ...] = ()
+
+
+def begun(start: XY, on: Subject | None, context: Context) -> Drag | None:
+    """Return what is dragged from here: a wall of a selected room, or what is there with all selected; None: nothing.
+
+    A room is dragged by its name. Its bare floor is not part of it, so that boxes there can be gathered.
+    """
+    grabbed = _grabbed(start, context)
+    if grabbed and (on is None or on.kind == "room"):
+        return Drag(start, grabbed)
+    if on is None or on.kind not in TABLE_OF:
+        return None
+    return Drag(start, things=context.selected if on in context.selected else (on,))
+
+
+def _grabbed(at: XY, context: Context) -> tuple[Point, ...]:
+    """Return the corner (one point) or wall (two) of a selected room that is under the pointer."""
+    outlines = [room.outline for room in _rooms(context.selected, context)]
+    near = [corner for outline in outlines for corner in outline if _apart(corner, at) <= context.reach]
+    if near:
+        return (min(near, key=lambda corner: _apart(corner, at)),)
+    walls = [(_apart(foot(at, a, b), at), a, b) for a, b in edges(outlines)]
+    nearest = min(walls, default=None)
+    return nearest[1:] if nearest is not None and nearest[0] <= context.reach else ()
+
+
+def _apart(a: XY, b: XY) -> float:
+    return hypot(a[0] - b[0], a[1] - b[1])
+
+
+def _rooms(subjects: tuple[Subject, ...], context: Context) -> list[Room]:
+    found = (context.home.rooms.get(one.id) for one in subjects if one.kind == "room")
+    return [room for room in found if room is not None and room.level == context.level]
+
+
+# --- where it goes --------------------------------------------------------------------------------------------------
+
+
+def _shift(drag: Drag, at: XY, context: Context) -> Point:
+    """Return how far a drag goes, in whole millimetres, snapped where a corner, a wall or a room is dragged."""
+    raw = at[0] - drag.start[0], at[1] - drag.start[1]
+    dragged = _rooms(drag.things, context)
+    if not drag.grabbed and not dragged:
+        return round(raw[0]), round(raw[1])
+    anchor = drag.grabbed[0] if drag.grabbed else dragged[0].outline[0]
+    taken = _touched(drag, context) if drag.grabbed else dragged
+    ids = {room.id for room in taken}
+    still = [one.outline for one in context.home.rooms if one.level == context.level and one.id not in ids]
+    lines = [corner for room in taken for corner in room.outline if drag.grabbed and corner not in drag.grabbed]
+    to = snap((anchor[0] + raw[0], anchor[1] + raw[1]), still, context.reach, lines).at
+    return _square(drag.grabbed, (to[0] - anchor[0], to[1] - anchor[1]))
+
+
+def _square(grabbed: tuple[Point, ...], shift: Point) -> Point:
+    """Keep a level or upright wall's move square to it."""
+    if len(grabbed) < 2:
+        return shift
+    (ax, ay), (bx, by) = grabbed
+    return (0 if ay == by else shift[0]), (0 if ax == bx else shift[1])
+
+
+def _moves(drag: Drag, by: Point, context: Context) -> dict[Point, Point]:
+    """Return where the corners go that a drag of a corner or wall takes along."""
+    (x, y), *others = drag.grabbed
+    if not others:
+        return {(x, y): (x + by[0], y + by[1])}
+    return wall_moves(context.home, context.level, (x, y), others[0], by)
+
+
+def _touched(drag: Drag, context: Context) -> list[Room]:
+    corners = _moves(drag, (0, 0), context).keys()
+    rooms = context.home.rooms
+    return [room for room in rooms if room.level == context.level and not corners.isdisjoint(room.outline)]
+
+
+def _lone_box(drag: Drag, context: Context) -> Box | None:
+    """Return the wall box that alone is dragged: it turns to whatever wall it comes to."""
+    if len(drag.things) != 1 or drag.things[0].kind != "box":
+        return None
+    box = context.home.boxes.get(drag.things[0].id)
+    return box if box is not None and box.mount in ON_WALL else None
+
+
+def _wall_for(at: XY, context: Context) -> WallSpot | None:
+    return wall_spot(at, context.outlines(), max(4 * context.reach, 400))
+
+
+# --- the edit, and what is drawn meanwhile ----------------------------------------------------------------------------
+
+
+def dropped(drag: Drag, at: XY, context: Context) -> Edited:
+    """Return the one edit that a drag let go here makes. Raises `Refused`."""
+    by, home = _shift(drag, at, context), context.home
+    if len(drag.grabbed) == 1:
+        x, y = drag.grabbed[0]
+        return move_corner(home, context.level, (x, y), (x + by[0], y + by[1]))
+    if drag.grabbed:
+        return move_wall(home, context.level, drag.grabbed[0], drag.grabbed[1], by)
+    box, spot = _lone_box(drag, context), _wall_for(at, context)
+    if box is not None and spot is not None:
+        indoors = faces_into(spot.at, spot.angle, context.outlines())
+        return place_box(home, box.id, spot.at, spot.angle, "wall" if indoors else "outdoor")
+    return move(home, [one.id for one in drag.things], by)
+
+
+def drag_draft(drag: Drag, at: XY, context: Context) -> Draft:
+    """Return what a drag draws while it goes on."""
+    by = _shift(drag, at, context)
+    if drag.grabbed:
+        moves = _moves(drag, by, context)
+        return Draft(lines=tuple(_closed(moved_outline(room, moves)) for room in _touched(drag, context)))
+    box, spot = _lone_box(drag, context), _wall_for(at, context)
+    if box is not None and spot is not None:
+        return Draft(symbol=_symbol(box), at=spot.at, angle=spot.angle)
+    return Draft(lines=tuple(line for one in drag.things for line in _ghost(one, by, context)))
+
+
+def _symbol(box: Box) -> str:
+    return kind_named(box.devices[0].kind if box.devices else "junction box").symbol
+
+
+def _ghost(subject: Subject, by: Point, context: Context) -> list[tuple[XY, ...]]:
+    """Return the lines that stand for a thing where it would go: a room's outline, or a cross."""
+    row = getattr(context.home, TABLE_OF[subject.kind]).get(subject.id) if subject.kind in TABLE_OF else None
+    if isinstance(row, Room):
+        return [_closed(tuple((x + by[0], y + by[1]) for x, y in row.outline))]
+    place = getattr(row, "at", None)
+    if place is None:
+        return []
+    x, y = place[0] + by[0], place[1] + by[1]
+    return [((x - CROSS_MM, y), (x + CROSS_MM, y)), ((x, y - CROSS_MM), (x, y + CROSS_MM))]
+
+
+def _closed(outline: tuple[Point, ...]) -> tuple[XY, ...]:
+    return (*outline, outline[0])

@@ -1,0 +1,91 @@
+"""The list of dangers: their order, their words, and what choosing one tells."""
+
+import pytest
+from PySide6.QtCore import QModelIndex, Qt
+from pytestqt.modeltest import ModelTester
+from pytestqt.qtbot import QtBot
+
+from floorplan_circuits.desktop.hazard_list import HazardList, HazardModel
+from floorplan_circuits.drawing.palette import DARK, LIGHT
+from floorplan_circuits.findings import Findings, Hazard
+from tests.desktop.hand import picture_of
+
+TEXT, SPOKEN, TIP = Qt.ItemDataRole.DisplayRole, Qt.ItemDataRole.AccessibleTextRole, Qt.ItemDataRole.ToolTipRole
+
+
+@pytest.fixture
+def shown(qtbot: QtBot, cottage: Findings) -> HazardList:
+    made = HazardList()
+    qtbot.addWidget(made)
+    made.resize(800, 400)
+    made.show_findings(cottage, LIGHT)
+    return made
+
+
+def test_the_rows_are_the_hazards_in_their_order(shown: HazardList, cottage: Findings) -> None:
+    model = shown.model()
+    assert model.rowCount() == len(cottage.hazards) > 3
+    for row, hazard in enumerate(cottage.hazards):
+        words = model.data(model.index(row, 0), TEXT)
+        mark = cottage.home.boxes[hazard.box].mark
+        assert words == f"{mark}: {hazard.says} {hazard.do}"
+
+
+def test_a_screen_reader_hears_what_the_eye_reads(shown: HazardList) -> None:
+    model = shown.model()
+    for row in range(model.rowCount()):
+        index = model.index(row, 0)
+        assert model.data(index, SPOKEN) == model.data(index, TEXT)
+
+
+def test_the_tip_says_why_and_where_the_rule_stands(shown: HazardList, cottage: Findings) -> None:
+    model = shown.model()
+    tip = str(model.data(model.index(0, 0), TIP))
+    assert cottage.hazards[0].why in tip
+    assert cottage.hazards[0].source in tip
+
+
+def test_no_row_calls_anything_safe(shown: HazardList) -> None:
+    model = shown.model()
+    rows = [model.index(row, 0) for row in range(model.rowCount())]
+    assert not any("safe" in str(model.data(index, role)).lower() for index in rows for role in (TEXT, TIP))
+
+
+def test_choosing_a_row_by_key_or_click_tells_its_hazard(shown: HazardList, cottage: Findings, qtbot: QtBot) -> None:
+    chosen: list[Hazard] = []
+    shown.hazard_chosen.connect(chosen.append)
+    shown.setCurrentIndex(shown.model().index(2, 0))
+    qtbot.keyClick(shown, Qt.Key.Key_Down)
+    at = shown.visualRect(shown.model().index(0, 0)).center()
+    qtbot.mouseClick(shown.viewport(), Qt.MouseButton.LeftButton, pos=at)
+    assert chosen[:2] == [cottage.hazards[2], cottage.hazards[3]]
+    assert set(chosen[2:]) == {cottage.hazards[0]}
+
+
+def test_choosing_the_same_row_again_goes_there_again(shown: HazardList, cottage: Findings, qtbot: QtBot) -> None:
+    chosen: list[Hazard] = []
+    shown.setCurrentIndex(shown.model().index(1, 0))
+    shown.hazard_chosen.connect(chosen.append)
+    at = shown.visualRect(shown.model().index(1, 0)).center()
+    qtbot.mouseClick(shown.viewport(), Qt.MouseButton.LeftButton, pos=at)
+    assert chosen == [cottage.hazards[1]]
+
+
+def test_every_row_is_painted_in_both_themes(shown: HazardList, cottage: Findings) -> None:
+    light = picture_of(shown)
+    shown.show_findings(cottage, DARK)
+    assert picture_of(shown) != light
+
+
+def test_without_findings_there_are_no_rows(shown: HazardList) -> None:
+    shown.show_findings(None, LIGHT)
+    assert shown.model().rowCount() == 0
+    assert not picture_of(shown).isNull()
+
+
+def test_the_model_keeps_the_rules_of_qt(qtmodeltester: ModelTester, cottage: Findings) -> None:
+    model = HazardModel()
+    model.show(cottage)
+    qtmodeltester.check(model, force_py=True)
+    assert model.rowCount(model.index(0, 0)) == 0
+    assert model.rowCount(QModelIndex()) == len(cottage.hazards)

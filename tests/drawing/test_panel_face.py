@@ -1,0 +1,210 @@
+"""The panel's face: every number once in its place, what is known of each breaker, nothing over anything."""
+
+from itertools import combinations, pairwise
+
+import pytest
+
+from floorplan_circuits.drawing.ink import Group, Shape, Text, flat
+from floorplan_circuits.drawing.palette import PAPER
+from floorplan_circuits.drawing.panel_body import THUMB, body, tie_bar
+from floorplan_circuits.drawing.panel_cells import BLANK_ROW, TANDEM_ROW, cells, edges, face_height, fitting_row
+from floorplan_circuits.drawing.panel_face import Face, FaceStyle, face_rows, panel_face
+from floorplan_circuits.find import find
+from floorplan_circuits.findings import Findings, Subject
+from floorplan_circuits.home.home import Home
+from floorplan_circuits.home.power import Breaker, Panel
+from floorplan_circuits.home.table import Table
+from tests.drawing.drawn import SAMPLE_HOMES, bounds_of, box, breaker, device, fed, home, overlap, sample, words_in
+
+STYLE = FaceStyle(90.0, 10.9, PAPER)
+SCREEN = FaceStyle(90.0, 7.6, PAPER, on_screen=True)
+TANDEMS = (breaker(6, 1, half="A"), breaker(7, 1, half="B"), breaker(8, 2, 4, amps=30), breaker(9, 3))
+
+
+def panel_of(findings: Findings) -> Panel:
+    return next(iter(findings.home.panels))
+
+
+def face_of(one: Home, style: FaceStyle = STYLE) -> Face:
+    findings = find(one)
+    return panel_face(findings, panel_of(findings), style)
+
+
+def words(face: Face) -> list[str]:
+    return words_in(face.ink)
+
+
+def number_texts(face: Face, style: FaceStyle = STYLE, columns: int = 2) -> list[Text]:
+    """The texts that stand in the number columns."""
+    texts = [mark for mark in flat(face.ink) if isinstance(mark, Text) and mark.anchor == "middle"]
+    return [text for text in texts if text.at[0] < 9 or (columns == 2 and text.at[0] > style.width - 9)]
+
+
+# --- numbers --------------------------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize("style", [STYLE, SCREEN], ids=["paper", "screen"])
+@pytest.mark.parametrize("name", SAMPLE_HOMES)
+def test_every_space_is_numbered_once(name: str, style: FaceStyle) -> None:
+    findings = sample(name)
+    panel = panel_of(findings)
+    face = panel_face(findings, panel, style)
+    shown = [text.words for text in number_texts(face, style, findings.panels[panel.id].columns)]
+    bare = sorted({int(one.rstrip("AB")) for one in shown})
+    assert len(set(shown)) == len(shown)
+    assert bare == list(range(1, panel.spaces + 1))
+
+
+def test_halves_are_a_above_b_and_never_one_number() -> None:
+    face = face_of(home(breakers=TANDEMS))
+    heights = {text.words: text.at[1] for text in number_texts(face)}
+    assert "1" not in heights
+    assert heights["1A"] < heights["1B"] < heights["3"]
+    sizes = {text.words: text.size for text in number_texts(face)}
+    assert sizes["1A"] < sizes["3"]
+
+
+def test_a_breaker_of_two_spaces_has_one_body_one_swatch_and_both_numbers() -> None:
+    one = home((box(20, (0, 0), device(21, fed(22, 8)), device(23, fed(24, 8))),), TANDEMS)
+    face = face_of(one)
+    assert {"2", "4"} <= set(words(face))
+    assert words(face).count("30") == 1
+    ((top, bottom),) = [(bounds[1], bounds[3]) for bounds, subject in face.spots if subject == Subject("breaker", 8)]
+    rows = edges(find(one).panels[5], STYLE)
+    assert (top, bottom) == (rows[0], rows[4])
+
+
+def test_a_prefix_stands_before_every_number() -> None:
+    one = home(breakers=(breaker(6, 1),))
+    garage = panel_of(find(one)).model_copy(update={"prefix": "G"})
+    face = face_of(one.model_copy(update={"panels": Table([garage])}))
+    assert all(text.words.startswith("G") for text in number_texts(face))
+
+
+def test_a_single_row_has_its_body_at_the_right() -> None:
+    one = home(breakers=(breaker(6, 1),))
+    single = panel_of(find(one)).model_copy(update={"numbering": "single row"})
+    findings = find(one.model_copy(update={"panels": Table([single])}))
+    face = panel_face(findings, single, STYLE)
+    assert face_rows(findings, single) == 12
+    ((bounds, _),) = face.spots
+    assert (bounds[0], bounds[2]) == pytest.approx((0, 90 - 6.9))
+
+
+# --- breakers -------------------------------------------------------------------------------------------------------
+
+
+def shapes(one: Breaker, right: bool = False) -> list[Shape]:
+    return [mark for mark in body(one, (0, 0, 6, 10), right, PAPER) if isinstance(mark, Shape)]
+
+
+@pytest.mark.parametrize("right", [False, True])
+def test_a_handle_lies_inward_and_full_when_on_outward_and_hollow_when_off(right: bool) -> None:
+    on, off = breaker(6, 1), breaker(6, 1, found={"state": "off"})
+    full, hollow = shapes(on, right)[-1], shapes(off, right)[-1]
+    assert (full.fill, hollow.fill) == (PAPER.ink, PAPER.paper)
+    inward, outward = bounds_of(full)[0], bounds_of(hollow)[0]
+    assert (inward < outward) == right
+    assert bounds_of(full)[2] - inward == pytest.approx(THUMB)
+
+
+def test_off_takes_the_place_of_the_rating() -> None:
+    off = breaker(6, 1, found={"state": "off", "why": "pump taken out"})
+    assert words_in(Group(tuple(body(off, (0, 0, 6, 10), False, PAPER)))) == ["off"]
+    face = face_of(home(breakers=(off,)))
+    assert any("found off" in line or "pump" in line for line in words(face))
+    assert "15" not in words(face)
+
+
+def test_a_fuse_is_round() -> None:
+    assert len(shapes(breaker(6, 1, device="fuse"))) == len(shapes(breaker(6, 1))) + 1
+
+
+def test_tied_breakers_get_a_bar_over_both_thumbs() -> None:
+    tie = {"group": 90, "made": "by the factory"}
+    loose = face_of(home(breakers=(breaker(6, 1), breaker(7, 3))))
+    tied = face_of(home(breakers=(breaker(6, 1, tie=tie), breaker(7, 3, tie=tie))))
+    bar = [mark for mark in tie_bar(0, 0, 10, PAPER) if isinstance(mark, Shape)]
+    assert len(list(flat(tied.ink))) == len(list(flat(loose.ink))) + len(bar)
+    added = [mark for mark in flat(tied.ink) if mark not in list(flat(loose.ink))]
+    _, top, _, bottom = bounds_of(added[0])
+    assert top < 10.9 < bottom
+
+
+def test_one_breaker_of_a_tie_has_no_bar() -> None:
+    tied = face_of(home(breakers=(breaker(6, 1, tie={"group": 90}),)))
+    assert len(list(flat(tied.ink))) == len(list(flat(face_of(home(breakers=(breaker(6, 1),))).ink)))
+
+
+def test_what_is_blank_says_so() -> None:
+    assert words(face_of(home())).count("blank") == 12
+
+
+def test_a_click_on_a_row_names_its_breaker_and_rows_never_overlap() -> None:
+    for name in SAMPLE_HOMES:
+        findings = sample(name)
+        spots = panel_face(findings, panel_of(findings), STYLE).spots
+        assert {subject.id for _, subject in spots} == set(findings.home.breakers.ids())
+        assert not any(overlap(a, b) for (a, _), (b, _) in combinations(spots, 2))
+
+
+# --- rows -----------------------------------------------------------------------------------------------------------
+
+
+def test_on_paper_blank_rows_are_low_and_rows_of_halves_high() -> None:
+    findings = find(home(breakers=(*TANDEMS,)))
+    rows = edges(findings.panels[5], FaceStyle(90.0, 8.0, PAPER))
+    heights = [rows[at + 2] - rows[at] for at in range(0, len(rows) - 1, 2)]
+    assert heights == pytest.approx([TANDEM_ROW, 8.0, *[BLANK_ROW] * 4])
+
+
+def test_on_screen_all_rows_are_equally_high() -> None:
+    findings = find(home(breakers=TANDEMS))
+    assert face_height(findings, panel_of(findings), SCREEN) == pytest.approx(6 * 7.6)
+    assert panel_face(findings, panel_of(findings), SCREEN).height == pytest.approx(6 * 7.6)
+
+
+@pytest.mark.parametrize("room", [40.0, 55.0, 70.0, 200.0])
+def test_a_fitting_row_fills_the_room_but_never_more(room: float) -> None:
+    findings = find(home(breakers=TANDEMS))
+    row = fitting_row(findings, panel_of(findings), STYLE, room, 14.0)
+    high = face_height(findings, panel_of(findings), FaceStyle(90.0, row, PAPER))
+    assert high <= room + 1e-6
+    assert row == 14.0 or high == pytest.approx(room, abs=0.01)
+
+
+def test_the_cells_cover_each_column_without_gap_or_overlap() -> None:
+    for name in SAMPLE_HOMES:
+        findings = sample(name)
+        panel = panel_of(findings)
+        grid = findings.panels[panel.id]
+        for column in range(grid.columns):
+            spans = sorted((cell.top, cell.bottom) for cell in cells(findings, panel, grid) if cell.column == column)
+            assert spans[0][0] == 0
+            assert all(one[1] == two[0] for one, two in pairwise(spans))
+
+
+@pytest.mark.parametrize("row", [7.6, 8.8, 10.9, 14.0])
+@pytest.mark.parametrize("name", SAMPLE_HOMES)
+def test_words_and_squares_stay_inside_their_rows_and_off_each_other(name: str, row: float) -> None:
+    findings = sample(name)
+    face = panel_face(findings, panel_of(findings), FaceStyle(90.0, row, PAPER))
+    texts = [mark for mark in flat(face.ink) if isinstance(mark, Text) and mark.words]
+    assert not [(a.words, b.words) for a, b in combinations(texts, 2) if overlap(bounds_of(a), bounds_of(b))]
+    left, top, right, bottom = bounds_of(face.ink)
+    assert (left, top) == pytest.approx((0, 0), abs=0.01)
+    assert (right, bottom) == pytest.approx((90, face.height), abs=0.01)
+
+
+@pytest.mark.parametrize("name", SAMPLE_HOMES)
+def test_at_the_usual_row_nothing_of_the_samples_is_cut(name: str) -> None:
+    findings = sample(name)
+    assert panel_face(findings, panel_of(findings), STYLE).shortened == []
+
+
+def test_a_higher_row_never_says_less() -> None:
+    findings = sample("cottage")
+    said = [
+        len("".join(words(panel_face(findings, panel_of(findings), FaceStyle(90.0, row, PAPER))))) for row in (8.8, 14)
+    ]
+    assert said[0] <= said[1]

@@ -1,0 +1,87 @@
+"""Labels of boxes: whole where they fit, then less, and never silently nothing."""
+
+from itertools import pairwise
+
+import pytest
+
+from floorplan_circuits.drawing.frame import Frame
+from floorplan_circuits.drawing.ink import Shape
+from floorplan_circuits.drawing.overlaps import Segment
+from floorplan_circuits.drawing.palette import PAPER
+from floorplan_circuits.drawing.placement import Ground
+from floorplan_circuits.drawing.plan_boxes import drawn_box
+from floorplan_circuits.drawing.plan_labels import Labels, label_boxes
+from floorplan_circuits.find import find
+from floorplan_circuits.home.boxes import Box
+from tests.drawing.drawn import bounds_of, box, breaker, device, fed, home, words_in
+
+BREAKERS = (breaker(6, 1), breaker(7, 2))
+PLAIN = box(20, (0, 0), device(21, fed(22, 6), kind="junction box"), mount="ceiling")
+DOUBTFUL = box(20, (0, 0), device(21, fed(22), kind="junction box"), mount="ceiling")
+SHARED = box(20, (0, 0), device(21, fed(22, 6), fed(23, 7)), mount="ceiling")
+
+
+def cell(half: float) -> list[Segment]:
+    """Inner walls round the origin, so near that little fits between them, in the middle of a large house."""
+    return [*square(half, 0.25, outer=False), *square(120, 0.5, outer=True)]
+
+
+def square(half: float, thick: float, outer: bool) -> list[Segment]:
+    corners = [(-half, -half), (half, -half), (half, half), (-half, half), (-half, -half)]
+    return [Segment(a, b, thick, outer) for a, b in pairwise(corners)]
+
+
+def labelled(one: Box, half: float) -> Labels:
+    frame = Frame(find(home((one,), BREAKERS)), 1, 50.0, PAPER)
+    ground, labels = Ground(cell(half)), Labels()
+    drawn = drawn_box(one, frame, ground)
+    for bounds in drawn.bounds:
+        ground.take(bounds)
+    label_boxes([drawn], frame, ground, labels)
+    return labels
+
+
+def words(labels: Labels) -> list[str]:
+    return [word for mark in labels.marks for word in words_in(mark)]
+
+
+def test_with_room_each_sort_of_box_says_all() -> None:
+    assert words(labelled(PLAIN, 40)) == ["1"]
+    assert sorted(words(labelled(DOUBTFUL, 40))) == ["?", "B20"]
+    assert words(labelled(SHARED, 40)) == ["1", "2", "2", "B20"]
+
+
+def test_where_the_mark_finds_no_room_the_plate_still_stands() -> None:
+    labels = labelled(DOUBTFUL, 6.2)
+    assert words(labels) == ["?"]
+    assert labels.listed == []
+
+
+def test_where_no_plate_finds_room_the_mark_alone_points_to_the_list() -> None:
+    labels = labelled(PLAIN, 4.6)
+    assert words(labels) == ["B20"]
+    assert (labels.listed, labels.not_placed) == ([20], [])
+
+
+def test_where_nothing_finds_room_the_box_is_listed_and_reported() -> None:
+    labels = labelled(PLAIN, 2.0)
+    assert labels.marks == []
+    assert (labels.listed, labels.not_placed) == ([20], ["B20"])
+
+
+def test_a_shared_box_is_never_cut_down_it_is_led_out_instead() -> None:
+    labels = labelled(SHARED, 4.6)
+    assert words(labels) == ["1", "2", "2", "B20"]
+    assert isinstance(labels.marks[0], Shape)  # the line that leads to it
+
+
+@pytest.mark.parametrize("one", [PLAIN, DOUBTFUL, SHARED], ids=["plain", "in doubt", "shared"])
+def test_the_room_a_label_takes_holds_its_ink(one: Box) -> None:
+    labels = labelled(one, 40)
+    ((bounds, subject),) = labels.spots
+    assert subject.id == 20
+    left, top, right, bottom = bounds_of(labels.marks[-1])
+    assert bounds[0] - 0.01 <= left
+    assert bounds[1] - 0.3 <= top
+    assert right <= bounds[2] + 0.01
+    assert bottom <= bounds[3] + 0.3

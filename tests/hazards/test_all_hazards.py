@@ -1,0 +1,53 @@
+from hypothesis import given, settings
+
+from floorplan_circuits.find import find
+from floorplan_circuits.hazards.all_hazards import hazards
+from tests.hazards.findings_of import MARKS, box, one, shared
+from tests.homes import homes
+
+
+def test_the_worst_comes_first_and_equals_keep_the_order_of_the_boxes() -> None:
+    boxes = {
+        1: box(box=1, unknown=1),
+        2: shared(5, 7, box=2, tied=True),
+        3: shared(5, 7, box=3),
+        4: box(5, box=4),
+        5: shared(5, 9, box=5),
+    }
+    known = {1: one("contradicted", 5, feed=1, of=4, says="so"), 2: one("expired", 5, feed=2, of=4, says="old")}
+    found = [(hazard.box, hazard.kind) for hazard in hazards(boxes, known, MARKS, {})]
+    assert found == [
+        (4, "tests disagree"),
+        (3, "shared box"),
+        (5, "shared box"),
+        (2, "shared box"),
+        (4, "tested before a change"),
+        (1, "unknown box"),
+    ]
+
+
+def test_no_box_no_hazard() -> None:
+    assert hazards({}, {}, {}, {}) == ()
+
+
+@settings(max_examples=30)
+@given(homes())
+def test_every_hazard_says_what_why_and_what_to_do_and_never_that_something_is_safe(home) -> None:
+    findings = find(home)
+    for hazard in findings.hazards:
+        told = (hazard.kind, hazard.says, hazard.why, hazard.do, hazard.source)
+        assert all(told)
+        assert "safe" not in f"{hazard.kind} {hazard.why} {hazard.do} {hazard.source}".lower()
+        assert hazard.box in findings.boxes
+    ranks = [hazard.rank for hazard in findings.hazards]
+    assert ranks == sorted(ranks)
+
+
+@settings(max_examples=30)
+@given(homes())
+def test_every_box_in_danger_has_its_hazard_and_no_other_has_one(home) -> None:
+    findings = find(home)
+    warned = {hazard.box for hazard in findings.hazards}
+    doubtful = {one.box for one in findings.conclusions.values() if one.standing in ("contradicted", "expired")}
+    dangerous = {box for box, found in findings.boxes.items() if found.shared or found.unknown or found.others}
+    assert warned == dangerous | doubtful

@@ -1,0 +1,152 @@
+from dataclasses import fields
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from floorplan_circuits.find import find
+from floorplan_circuits.findings import Findings
+from floorplan_circuits.home.boxes import Device
+from floorplan_circuits.home.home import Home
+from floorplan_circuits.home.record import change
+from floorplan_circuits.home.table import Table
+from sample_homes.write_samples import SAMPLES
+from tests.homes import generate, homes, solo_rounds, with_log
+
+COTTAGE = SAMPLES["cottage.json"]()
+
+
+def edits(home: Home) -> dict[str, Home]:
+    """The home edited in one place each, everything else the very objects."""
+    room, box, breaker, panel = home.rooms.rows[0], home.boxes.rows[3], home.breakers.rows[2], home.panels.rows[0]
+    outline = tuple((x + (1000 if x > 0 else 0), y) for x, y in room.outline)
+    return {
+        "nothing": change(home),
+        "system": change(home, system="three-phase 208Y/120"),
+        "a room": change(home, rooms=home.rooms.put(change(room, outline=outline))),
+        "a box moved": change(home, boxes=home.boxes.put(change(box, at=(1, 1)))),
+        "a box gone": change(home, boxes=home.boxes.without([box.id])),
+        "a breaker": change(
+            home, breakers=home.breakers.put(change(breaker, found={"state": "off"}, opens="not known"))
+        ),
+        "no breaker": change(home, breakers=Table()),
+        "a panel": change(
+            home, panels=home.panels.put(change(panel, numbering="single row", prefix="X", system="not known"))
+        ),
+        "no log": change(home, log=()),
+        "half a log": change(home, log=home.log[: len(home.log) // 2]),
+        "no sources": change(home, sources=Table()),
+        "no controls": change(home, controls=Table()),
+        "no level": change(home, levels=Table()),
+    }
+
+
+EDITED = edits(COTTAGE)
+
+
+@pytest.mark.parametrize("edit", EDITED)
+def test_carrying_over_from_before_an_edit_finds_the_same_as_starting_anew(edit) -> None:
+    edited = EDITED[edit]
+    assert find(edited, find(COTTAGE)) == find(edited)
+    assert find(COTTAGE, find(edited)) == find(COTTAGE)
+
+
+def test_the_systems_legs_are_not_carried_over_when_it_is_stated_anew() -> None:
+    panel = change(COTTAGE.panels.rows[0], system="not known")
+    home = change(COTTAGE, panels=Table([panel]), system="not known")
+    stated = change(home, system="split-phase 120/240")
+    assert find(stated, find(home)).panels[panel.id].legs[1] == "A"
+
+
+@settings(max_examples=30)
+@given(homes(), homes())
+def test_findings_of_any_other_home_before_change_nothing(home, other) -> None:
+    assert find(home, find(other)) == find(home)
+
+
+@settings(max_examples=30)
+@given(homes(), homes(), st.sets(st.sampled_from(["rooms", "boxes", "panels", "breakers", "sources", "levels", "log"])))
+def test_sharing_some_tables_with_the_home_before_changes_nothing(home, other, shared) -> None:
+    mixed = change(other, **{name: getattr(home, name) for name in shared})
+    assert find(home, find(mixed)) == find(home)
+
+
+def test_what_did_not_change_is_the_very_object() -> None:
+    before = find(COTTAGE)
+    after = find(change(COTTAGE, log=()), before)
+    assert after.rooms is before.rooms
+    assert after.room_of is before.room_of
+    assert after.near is before.near
+    assert after.walls is before.walls
+    assert after.panels is before.panels
+    assert after.marks is before.marks
+    assert after.conclusions != before.conclusions
+
+
+def test_findings_name_the_home_they_are_about() -> None:
+    edited = EDITED["a room"]
+    assert find(edited, find(COTTAGE)).home is edited
+
+
+def test_an_empty_home_has_nothing_to_find() -> None:
+    found = find(Home())
+    empty = Findings(Home())
+    assert all(getattr(found, field.name) == getattr(empty, field.name) for field in fields(Findings))
+
+
+@settings(max_examples=30)
+@given(homes())
+def test_finding_twice_finds_the_same_and_leaves_the_home_alone(home) -> None:
+    text = home.model_dump_json()
+    assert find(home) == find(home)
+    assert home.model_dump_json() == text
+
+
+@settings(max_examples=30)
+@given(homes())
+def test_everything_found_is_about_something_that_is_there(home) -> None:
+    found = find(home)
+    breakers, boxes = set(home.breakers.ids()), set(home.boxes.ids())
+    for one in found.conclusions.values():
+        assert set(one.breakers) | set(one.besides) <= breakers
+        assert one.box in boxes
+    assert {zone.breaker for zone in found.zones} <= breakers | {None}
+    assert set(found.colours) <= breakers
+    assert set(found.never_tested) <= set(found.conclusions)
+    assert all(found.conclusions[feed].standing != "proved" for feed in found.never_tested)
+
+
+def test_an_unknown_feed_has_a_cell_of_its_own_and_no_colour() -> None:
+    home = generate(4, 60).home
+    found = find(home)
+    unknown_rooms = {
+        found.room_of[one.box]
+        for one in found.conclusions.values()
+        if one.standing == "unknown" and one.device is not None
+    }
+    assert any(zone.breaker is None for zone in found.zones if zone.room in unknown_rooms)
+
+
+def test_a_zone_is_settled_only_where_all_in_it_is_proved_or_traced() -> None:
+    generated = generate(4, 60)
+    home = with_log(generated.home, solo_rounds(generated, generated.home.breakers.ids()))
+    found = find(home)
+    assert any(zone.settled for zone in found.zones)
+    assert not any(zone.settled for zone in find(generated.home).zones)
+    assert not any(zone.settled for zone in found.zones if zone.breaker is None)
+
+
+def test_colours_do_not_move_when_a_first_device_hangs_on_another_breaker() -> None:
+    before = find(COTTAGE).colours
+    idle = next(number for number in COTTAGE.breakers.ids() if number not in before)
+    box = COTTAGE.boxes.rows[5]
+    feed = change(
+        box.devices[0].feeds[0],
+        id=COTTAGE.next_id,
+        on={"how": "any", "supplies": ({"kind": "breaker", "breaker": idle},)},
+    )
+    lone = Device(id=COTTAGE.next_id + 1, kind="switch", feeds=(feed,))
+    extra = change(box, id=COTTAGE.next_id + 2, mark="B99", at=None, level=None, devices=(lone,), passing=())
+    after = find(change(COTTAGE, boxes=COTTAGE.boxes.put(extra), next_id=COTTAGE.next_id + 3)).colours
+    assert {breaker: place for breaker, place in after.items() if breaker != idle} == before
+    assert idle in after
