@@ -221,6 +221,8 @@ def canvas() -> Iterator[Row]:
         made.setdefault(scale, plan(found, level, scale, LIGHT))
         return made[scale]
 
+    gc.freeze()
+    gc.set_threshold(100_000, 20, 50)  # as the program does
     shown, ground = PlanCanvas(), QPixmap(*CANVAS_PX)
     shown.resize(*CANVAS_PX)
     shown.show_level(make)

@@ -75,7 +75,7 @@ class HazardDelegate(QStyledItemDelegate):
         font.setBold(False)
         painter.setFont(font)
         left = area.adjusted(PLATE_COLUMN + 4, 0, -do_wide - 24, 0)
-        words = painter.fontMetrics().elidedText(hazard.says, Qt.TextElideMode.ElideRight, left.width())
+        words = painter.fontMetrics().elidedText(_told(hazard, self._model), Qt.TextElideMode.ElideRight, left.width())
         painter.drawText(left, Qt.AlignmentFlag.AlignVCenter, words)
         painter.restore()
 
@@ -89,6 +89,13 @@ class HazardDelegate(QStyledItemDelegate):
         else:
             painter.setPen(QColor(self.theme.line))
             painter.drawLine(area.left() + 8, area.bottom(), area.right() - 8, area.bottom())
+
+
+def _told(hazard: Hazard, model: HazardModel) -> str:
+    """Return the sentence; the box's mark before it where no plate says it."""
+    if hazard.kind == "shared box" or model.findings is None:
+        return hazard.says
+    return f"{model.findings.home.boxes[hazard.box].mark}, {hazard.says}"
 
 
 def _plate_of(hazard: Hazard, model: HazardModel, theme: Theme) -> Group:

@@ -128,7 +128,7 @@ class Menus:
     def _name_selected(self) -> None:
         session = self._window.session
         if session is not None and session.view.selected:
-            self._window.work.ask_for_name(session.view.selected[0])
+            self._window.work.naming.ask(session.view.selected[0])
 
     def _show_outline(self) -> None:
         self._window.dock.setVisible(not self._window.dock.isVisible())

@@ -10,6 +10,8 @@ from floorplan_circuits.edits.breakers import set_breaker, tie_handles, untie_ha
 from floorplan_circuits.edits.edited import Edited
 from floorplan_circuits.edits.names import rename
 from floorplan_circuits.edits.panels import add_panel, set_panel
+from floorplan_circuits.gestures.putting_panels import PutPanel
+from floorplan_circuits.gestures.step import Tool
 from floorplan_circuits.home.boxes import FromBreaker
 from floorplan_circuits.home.home import Home
 from floorplan_circuits.home.power import Breaker, Found, Numbering, Panel, System
@@ -25,11 +27,11 @@ OPENS = ("not known", "hot", "hot and neutral", "both hots")
 class PanelPage(QWidget):
     """Sets up panels. It is filled anew whenever the home, the panel shown or the selection changes."""
 
-    def __init__(self, choose_panel: Callable[[int], None]) -> None:
+    def __init__(self, choose_panel: Callable[[int], None], take: Callable[[Tool], None]) -> None:
         super().__init__()
         self._session: Session | None = None
         self._panel: Panel | None = None
-        self._choose_panel = choose_panel
+        self._choose_panel, self._take = choose_panel, take
         self._column = QVBoxLayout(self)
         self._column.setContentsMargins(0, 0, 0, 0)
         self._column.setSpacing(6)
@@ -154,6 +156,9 @@ class PanelPage(QWidget):
             chosen.textActivated.connect(
                 lambda words, field=field: self._attempt(lambda home: set_panel(home, panel.id, **{field: words}))
             )
+
+        words = "Put it on the plan" if panel.at is None else "Move it on the plan"
+        self._button(words, lambda: self._take(PutPanel(panel.id)))
 
     # --- breakers that are selected -----------------------------------------------------------------------------------
 

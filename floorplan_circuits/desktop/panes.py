@@ -15,6 +15,9 @@ from floorplan_circuits.sheets.panel_column import panel_captions
 STRIP_HIGH, BELOW_HIGH, SIDE_WIDE, STATUS_HIGH, INSET = 44, 172, 364, 28, 16
 
 
+KEY = "Wires above the main stay live. One square a feed; the more ink, the better known."
+
+
 def _label(name: str, words: str = "") -> QLabel:
     label = QLabel(words)
     label.setObjectName(name)
@@ -114,7 +117,7 @@ class Below(QWidget):
             self.counts.setText("")
             self.empty.setText("Open a home to see its boxes.")
         else:
-            self.counts.setText(counted(findings))
+            self.counts.setText(counted(findings) if findings.boxes else "")
             never = len(findings.never_tested)
             words = f"No box with two circuits found among what is recorded. {never} feeds were never tested."
             self.empty.setText(words)
@@ -134,7 +137,9 @@ def counted(findings: Findings) -> str:
 
 
 class Side(QWidget):
-    """The panel beside the plan."""
+    """The panel beside the plan; without one, the question that sets it up."""
+
+    panel_wanted = Signal()
 
     def __init__(self) -> None:
         super().__init__()
@@ -142,7 +147,6 @@ class Side(QWidget):
         self.setAttribute(Qt.WidgetAttribute.WA_StyledBackground)
         self.title, self.caption, self.key = _label("panel_title"), _label("caption"), _label("caption")
         self.key.setWordWrap(True)
-        self.key.setText("Wires above the main stay live. One square a feed; the more ink, the better known.")
         self.view = PanelView()
         self._scroll = QScrollArea()
         self._scroll.setWidget(self.view)
@@ -164,6 +168,10 @@ class Side(QWidget):
         foot.setContentsMargins(INSET, 0, INSET, 0)
         foot.addWidget(self.key)
         column.addLayout(foot)
+        self.set_up = QPushButton("Set up the panel")
+        self.set_up.setObjectName("plain")
+        self.set_up.clicked.connect(self.panel_wanted)
+        foot.addWidget(self.set_up)
 
     def show_panel(self, findings: Findings | None, panel: Panel | None) -> None:
         """Show a panel with its title."""
@@ -171,6 +179,8 @@ class Side(QWidget):
         captions = panel_captions(findings.home, panel) if findings and panel else ()
         self.caption.setText(captions[-1] if captions else "")
         self.view.show_panel(findings, panel)
+        self.key.setText(KEY if panel is not None else "How many spaces does your panel have?")
+        self.set_up.setVisible(panel is None)
 
 
 def status_line() -> QLabel:

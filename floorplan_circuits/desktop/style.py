@@ -5,6 +5,7 @@ from PySide6.QtGui import QColor, QFont, QFontDatabase, QGuiApplication, QPalett
 
 from floorplan_circuits.drawing.lettering import font_file
 from floorplan_circuits.drawing.palette import DARK, LIGHT, Theme
+from floorplan_circuits.home.resources import folder
 
 FAMILY = "Atkinson Hyperlegible"
 BODY_PX = 13
@@ -78,6 +79,8 @@ def sheet_of(theme: Theme) -> str:
         background: {theme.paper}; selection-background-color: {theme.ink}; selection-color: {theme.paper};
     }}
     QSpinBox::up-button, QSpinBox::down-button {{ width: 0; }}
+    QComboBox::drop-down {{ border: none; width: 20px; }}
+    QComboBox::down-arrow {{ image: url("{_arrow(theme)}"); width: 10px; height: 6px; }}
     QTreeView {{ background: {theme.paper}; border: none; }}
     QTreeView::item:selected {{ background: {theme.ink}; color: {theme.paper}; }}
     QDockWidget {{ font-weight: bold; }}
@@ -91,6 +94,11 @@ def sheet_of(theme: Theme) -> str:
     QScrollBar::handle:vertical {{ background: {theme.line}; border-radius: 4px; min-height: 24px; }}
     QScrollBar::add-line, QScrollBar::sub-line {{ height: 0; }}
     """
+
+
+def _arrow(theme: Theme) -> str:
+    name = "down-dark.svg" if theme.name == "dark" else "down-light.svg"
+    return (folder("resources") / "icons" / name).as_posix()
 
 
 def _bar(theme: Theme) -> str:

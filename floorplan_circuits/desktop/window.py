@@ -58,7 +58,7 @@ class Window(QMainWindow):
         self.first.rescue_chosen.connect(self.go_on_with)
         self.first.rescue_dropped.connect(self._drop_rescue)
         self.outline.subject_chosen.connect(self.work.go_to)
-        self.outline.name_wanted.connect(self.work.ask_for_name)
+        self.outline.name_wanted.connect(self.work.naming.ask)
         self.outline.remove_wanted.connect(self._remove_selected)
         self.dock.visibilityChanged.connect(self._fill_outline)
         self.rescuer.failed_to.connect(self.work.say)

@@ -2,12 +2,12 @@
 
 from dataclasses import replace
 
-from PySide6.QtCore import QPointF, QRect, Qt, QTimer
+from PySide6.QtCore import Qt, QTimer
 from PySide6.QtWidgets import QHBoxLayout, QSplitter, QStackedWidget, QVBoxLayout, QWidget
 
 from floorplan_circuits.desktop.belonging import belonging, levels_lit, sentence
 from floorplan_circuits.desktop.canvas import PlanCanvas
-from floorplan_circuits.desktop.in_place import InPlace
+from floorplan_circuits.desktop.naming import Naming
 from floorplan_circuits.desktop.panel_entry import PanelEntry
 from floorplan_circuits.desktop.panel_page import PanelPage
 from floorplan_circuits.desktop.panes import BELOW_HIGH, SIDE_WIDE, Below, Side, Strip, status_line
@@ -15,8 +15,6 @@ from floorplan_circuits.desktop.rail import DRAW, PANEL, PRINT, TIE, Rail
 from floorplan_circuits.desktop.session import Session
 from floorplan_circuits.drawing.palette import LIGHT, Theme
 from floorplan_circuits.drawing.plan import Plan, plan
-from floorplan_circuits.edits.names import name_of, rename
-from floorplan_circuits.edits.rooms import add_level
 from floorplan_circuits.edits.ties import tie
 from floorplan_circuits.findings import Hazard, Subject
 from floorplan_circuits.gestures.events import Event
@@ -40,8 +38,8 @@ class WorkArea(QWidget):
         self._panel: int | None = None
         self.strip, self.canvas, self.below, self.side = Strip(), PlanCanvas(), Below(), Side()
         self.status = status_line()
-        self.rail = Rail(PanelPage(self.show_panel))
-        self.entry = PanelEntry(self)
+        self.rail = Rail(PanelPage(self.show_panel, self.take))
+        self.entry, self.naming = PanelEntry(self), Naming(self)
         self.middle = QStackedWidget()
         self._print_view: QWidget | None = None
         self._lay_out()
@@ -76,14 +74,15 @@ class WorkArea(QWidget):
 
     def _connect(self) -> None:
         self.strip.level_chosen.connect(self.show_level)
-        self.strip.level_wanted.connect(self._ask_for_level)
+        self.strip.level_wanted.connect(self.naming.ask_for_level)
         self.canvas.hand_did.connect(self._on_hand)
         self.canvas.subject_hovered.connect(self._on_hover)
-        self.canvas.subject_opened.connect(self._on_opened)
+        self.canvas.subject_opened.connect(self.naming.ask_for_opened)
         self.side.view.breaker_clicked.connect(self._on_breaker)
         self.side.view.breaker_hovered.connect(self._on_hover)
         self.side.view.space_clicked.connect(self.entry.begin)
         self.side.view.breaker_opened.connect(self.entry.begin_again)
+        self.side.panel_wanted.connect(lambda: self.show_stage(PANEL))
         self.below.list.hazard_chosen.connect(self.go_to_hazard)
         self.rail.stage_chosen.connect(self.show_stage)
         self.rail.palette_page.tool_taken.connect(self.take)
@@ -100,7 +99,7 @@ class WorkArea(QWidget):
         session.found.connect(self._on_found)
         session.looked.connect(self._on_looked)
         session.said.connect(self.say)
-        session.name_wanted.connect(lambda subject: QTimer.singleShot(0, lambda: self.ask_for_name(subject)))
+        session.name_wanted.connect(lambda subject: QTimer.singleShot(0, lambda: self.naming.ask(subject)))
         self._fitted_for: int | None = None
         self.canvas.show_level(None)
         self._on_edited()
@@ -222,6 +221,7 @@ class WorkArea(QWidget):
         assert isinstance(self._print_view, PrintView)
         self.middle.setCurrentWidget(self._print_view)
         self._print_view.show_home(self.session)
+        self.say("This is the page as it prints. Choose the paper, then save it as a PDF.")
 
     def set_theme(self, theme: Theme) -> None:
         """Draw everything in a theme."""
@@ -307,56 +307,6 @@ class WorkArea(QWidget):
         held = QApplication.keyboardModifiers()
         several = held & (Qt.KeyboardModifier.ShiftModifier | Qt.KeyboardModifier.ControlModifier)
         self.session.select((*self.session.view.selected, subject) if several else (subject,))
-
-    # --- names --------------------------------------------------------------------------------------------------------
-
-    def ask_for_name(self, subject: Subject | None) -> None:
-        """Ask for a name where the thing stands."""
-        session = self.session
-        if session is None or subject is None or subject.kind not in ("room", "level", "device", "box"):
-            return
-        if subject.kind == "box":
-            devices = session.home.boxes[subject.id].devices
-            if not devices:
-                return
-            subject = Subject("device", devices[0].id)
-        kind, number = subject.kind, subject.id
-        now = name_of(session.home, kind, number)
-
-        def took(words: str) -> None:
-            if words.strip() != now:
-                session.attempt(lambda home: rename(home, kind, number, words))
-
-        InPlace(self.canvas, self._name_area(subject), now, took, f"Name of the {kind}", "Name, then Enter")
-
-    def _on_opened(self, subject: Subject | None) -> None:
-        """Name what was double-clicked; on bare floor that is the room which the first click selected."""
-        session = self.session
-        if session is not None and isinstance(session.tool, Select):
-            selected = next(iter(session.view.selected), None)
-            self.ask_for_name(subject if subject is not None else selected)
-
-    def _name_area(self, subject: Subject) -> QRect:
-        session = self.session
-        assert session is not None
-        at = QPointF(self.canvas.width() / 2, self.canvas.height() / 2)
-        if subject.kind == "room":
-            outline = session.home.rooms[subject.id].outline
-            xs, ys = [x for x, _ in outline], [y for _, y in outline]
-            at = self.canvas.to_pixels(QPointF((min(xs) + max(xs)) / 2, (min(ys) + max(ys)) / 2))
-        x = min(max(round(at.x()) - 90, 4), max(4, self.canvas.width() - 184))
-        y = min(max(round(at.y()) - 14, 4), max(4, self.canvas.height() - 32))
-        return QRect(x, y, 180, 28)
-
-    def _ask_for_level(self) -> None:
-        session = self.session
-        if session is None:
-            return
-        edited = session.attempt(lambda home: add_level(home, f"Level {len(home.levels) + 1}"))
-        if edited is not None:
-            level = edited.made[0]
-            session.show_level(level)
-            self.ask_for_name(Subject("level", level))
 
 
 def on_canvas(theme: Theme) -> Theme:

@@ -4,12 +4,14 @@ from floorplan_circuits.gestures.drawing_rooms import SAYS as DRAW_SAYS
 from floorplan_circuits.gestures.drawing_rooms import DrawRoom, step_room
 from floorplan_circuits.gestures.events import Context, Event, Key, Outcome
 from floorplan_circuits.gestures.putting import PutDevice, step_put
+from floorplan_circuits.gestures.putting_panels import SAYS as PANEL_SAYS
+from floorplan_circuits.gestures.putting_panels import PutPanel, step_panel
 from floorplan_circuits.gestures.selecting import SAYS as SELECT_SAYS
 from floorplan_circuits.gestures.selecting import Select, step_select
 from floorplan_circuits.gestures.tying import NO_BREAKER, TieDevices, step_tie
 from floorplan_circuits.home.kinds import catalogue
 
-Tool = Select | DrawRoom | PutDevice | TieDevices
+Tool = Select | DrawRoom | PutDevice | PutPanel | TieDevices
 
 PUT_SAYS = "Click a wall or a box to put one. Esc leaves the tool."
 ROOM_KEY, TIE_KEY = "n", "c"
@@ -38,6 +40,8 @@ def says_of(tool: Tool) -> str:
         return DRAW_SAYS
     if isinstance(tool, TieDevices):
         return NO_BREAKER
+    if isinstance(tool, PutPanel):
+        return PANEL_SAYS
     return SELECT_SAYS if isinstance(tool, Select) else PUT_SAYS
 
 
@@ -45,6 +49,8 @@ def at_rest(tool: Tool) -> Tool:
     """Return the same tool with nothing begun: for another level, or when the window loses the hand."""
     if isinstance(tool, PutDevice):
         return PutDevice(tool.kind)
+    if isinstance(tool, PutPanel):
+        return tool
     return TieDevices(tool.breaker) if isinstance(tool, TieDevices) else type(tool)()
 
 
@@ -66,4 +72,6 @@ def _step(tool: Tool, event: Event, context: Context) -> Outcome:
         return step_room(tool, event, context)
     if isinstance(tool, PutDevice):
         return step_put(tool, event, context)
+    if isinstance(tool, PutPanel):
+        return step_panel(tool, event, context)
     return step_tie(tool, event, context)

@@ -41,7 +41,9 @@ def events_of(canvas: PlanCanvas) -> list[Event]:
 
 
 def test_the_whole_level_is_shown_as_large_as_it_goes(canvas: PlanCanvas, cottage: Findings, level: int) -> None:
-    left, top, right, bottom = (edge * canvas.camera.scale for edge in plan(cottage, level, canvas.camera.scale, LIGHT).bounds)
+    left, top, right, bottom = (
+        edge * canvas.camera.scale for edge in plan(cottage, level, canvas.camera.scale, LIGHT).bounds
+    )
     shown = QRectF(canvas.to_pixels(QPointF(left, top)), canvas.to_pixels(QPointF(right, bottom)))
     assert QRectF(canvas.rect()).contains(shown)
     assert max(shown.width() / canvas.width(), shown.height() / canvas.height()) > 0.85

@@ -320,7 +320,9 @@ def test_everything_that_takes_the_focus_has_an_accessible_name_or_words(opened,
     for which in (DRAW, PANEL, TIE):
         hand.stage(which)
         for widget in QApplication.allWidgets():
-            takes_keys = widget.focusPolicy() & Qt.FocusPolicy.TabFocus and widget.isVisible() and not widget.parent() is None
+            takes_keys = (
+                widget.focusPolicy() & Qt.FocusPolicy.TabFocus and widget.isVisible() and not widget.parent() is None
+            )
             if takes_keys and widget.metaObject().className() in ("QPushButton", "QLineEdit", "QComboBox", "QSpinBox"):
                 words = widget.accessibleName() or (widget.text() if hasattr(widget, "text") else "")
                 assert words, f"{widget.metaObject().className()} {widget.objectName()}"
@@ -338,3 +340,16 @@ def test_the_title_says_that_work_is_unsaved(drawn):
     assert drawn.isWindowModified()
     assert "House by the ford" in drawn.windowTitle()
     assert Path(COTTAGE).is_file()
+
+
+def test_a_panel_is_put_on_the_wall_it_hangs_on(drawn, hand):
+    QTest.mouseClick(hand.shown(QPushButton, "Set up the panel")[0], LEFT)
+    QTest.mouseClick(hand.shown(QPushButton, "Add the panel")[0], LEFT)
+    hand.settle()
+    QTest.mouseClick(hand.shown(QPushButton, "Put it on the plan")[0], LEFT)
+    hand.click(3950, 1500)
+
+    panel = drawn.session.home.panels.rows[0]
+    assert (panel.at[0], panel.angle) == (4000, 180)
+    assert abs(panel.at[1] - 1500) < 20
+    assert drawn.session.history.undo_says == "Edit Main panel"

@@ -28,7 +28,7 @@ NONE, FIVE = Squares(()), Squares(("proved",) * 5)
 
 @pytest.mark.parametrize("squares", [NONE, FIVE], ids=["no squares", "five squares"])
 @pytest.mark.parametrize("room", [22.0, 30.0, 60.0])
-@pytest.mark.parametrize("high", [5.65, 8.0, 10.9, 14.0])
+@pytest.mark.parametrize("high", [4.2, 5.65, 8.0, 10.9, 14.0])
 def test_what_is_fitted_stays_in_its_room(squares: Squares, room: float, high: float) -> None:
     fitted = fit_words(VARIANTS, squares, room, high)
     assert all(width(line, fitted.size) <= room + 1e-6 for line in fitted.lines)

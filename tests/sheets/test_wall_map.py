@@ -22,6 +22,7 @@ from floorplan_circuits.sheets.paper import PAPERS
 from floorplan_circuits.sheets.wall_map import wall_map
 from floorplan_circuits.surfaces.collect import CollectingSurface
 from tests.drawing.drawn import (
+    MADE,
     SAMPLE_HOMES,
     bounds_of,
     box,
@@ -32,6 +33,7 @@ from tests.drawing.drawn import (
     overlap,
     room,
     sample,
+    wall_map_of,
     words_in,
 )
 from tests.homes import generate, homes
@@ -185,6 +187,20 @@ def test_a_crowded_level_gets_a_page_of_its_own_and_the_panel_the_next() -> None
     assert "Panel 1" not in words_in(first.ink)
     assert "Panel 1" in words_in(second.ink)
     assert any(word.startswith("On a further page:") for word in words_in(first.ink))
+
+
+def test_boxes_whose_circuits_find_no_room_are_told_with_them_on_a_further_page() -> None:
+    crowd = tuple(
+        box(100 + 3 * at, (300 + 10 * at, 300), device(101 + 3 * at, fed(102 + 3 * at, 6)), mount="ceiling")
+        for at in range(90)
+    )
+    sheet = made(find(home(crowd, BREAKERS, (room(30, "Store", 0, 0, 2200, 600),))))
+    further = [word for page in sheet.pages[1:] for word in words_in(page.ink)]
+    listed = [further[at + 1] for at, word in enumerate(further) if word.startswith("B") and word[1:].isdigit()]
+    assert "No room on the plan" in further
+    assert len(listed) > 20
+    assert set(listed) == {"1"}
+    assert "some circuits" in " ".join(words_in(sheet.pages[0].ink))
 
 
 # --- empty and odd homes --------------------------------------------------------------------------------------------
