@@ -16,12 +16,13 @@ from floorplan_circuits.geometry.rooms import room_of_boxes, room_shapes
 from floorplan_circuits.geometry.walls import walls
 from floorplan_circuits.geometry.zones import divide
 from floorplan_circuits.hazards.all_hazards import hazards
+from floorplan_circuits.home.boxes import Box
 from floorplan_circuits.home.building import Room
 from floorplan_circuits.home.home import Home, existing_feeds
 from floorplan_circuits.home.kinds import kind_named
 from floorplan_circuits.supply.graph import supply_graph
 from floorplan_circuits.supply.numbering import marks, panel_finding, reading_order
-from floorplan_circuits.survey.boxes import Survey, box_findings
+from floorplan_circuits.survey.boxes import Survey, box_findings, placed_again
 from floorplan_circuits.survey.conclusions import conclusions, never_proved
 from floorplan_circuits.survey.log_book import LogBook
 from floorplan_circuits.survey.statements import statements
@@ -34,22 +35,46 @@ SAME_ROOM, SAME_BOX = 1, 2
 def find(home: Home, before: Findings | None = None) -> Findings:
     """Return all findings about `home`; `before` are any earlier findings, whose unchanged parts are carried over."""
     drawn = _drawn(home, before)
-    book, graph = LogBook(home), supply_graph(home)
-    stated = statements(home, graph)
-    known = conclusions(home, graph, book, stated)
-    order = {breaker: place for place, breaker in enumerate(reading_order(home))}
-    boxes = box_findings(Survey(home, book, known, stated, drawn.room_of, order))
+    book = LogBook(home)
+    surveyed = _surveyed(home, before, drawn, book)
+    known, boxes = surveyed.conclusions, surveyed.boxes
     return replace(
-        drawn,
+        surveyed,
         zones=_zones(home, known, drawn.room_of),
-        conclusions=known,
-        boxes=boxes,
         hazards=hazards(boxes, known, drawn.marks, keep_off(home, book)),
         lines=lines(home, known, boxes),
         colours=_colours(home, known, boxes),
-        never_tested=never_proved(home, book, stated, known),
         evidence_to=book.last_date()[:10],
     )
+
+
+def _surveyed(home: Home, before: Findings | None, drawn: Findings, book: LogBook) -> Findings:
+    """Return what is known of every feed and what enters every box. Where boxes only moved, that is what it was."""
+    if before is not None and _same_wiring(before, home):
+        boxes = placed_again(before.boxes, home, drawn.room_of)
+        return replace(drawn, conclusions=before.conclusions, boxes=boxes, never_tested=before.never_tested)
+    graph = supply_graph(home)
+    stated = statements(home, graph)
+    known = conclusions(home, graph, book, stated)
+    order = {breaker: place for place, breaker in enumerate(reading_order(home))}
+    return replace(
+        drawn,
+        conclusions=known,
+        boxes=box_findings(Survey(home, book, known, stated, drawn.room_of, order)),
+        never_tested=never_proved(home, book, stated, known),
+    )
+
+
+def _same_wiring(before: Findings, home: Home) -> bool:
+    """Tell whether nothing changed that a conclusion could depend on: of a box, only where it is may have."""
+    if not _same(before, home, "controls", "panels", "breakers", "sources", "log", "system"):
+        return False
+    was, now = before.home.boxes.rows, home.boxes.rows
+    return len(was) == len(now) and all(a is b or _same_contents(a, b) for a, b in zip(was, now, strict=True))
+
+
+def _same_contents(a: Box, b: Box) -> bool:
+    return a.id == b.id and a.devices is b.devices and a.passing is b.passing and a.mount == b.mount
 
 
 def _drawn(home: Home, before: Findings | None) -> Findings:

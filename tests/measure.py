@@ -11,14 +11,15 @@ import tempfile
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from functools import cache
-from itertools import count
+from itertools import count, cycle
 from pathlib import Path
 from statistics import median
 from time import perf_counter
 
 from floorplan_circuits.drawing.palette import LIGHT
 from floorplan_circuits.drawing.plan import Plan, plan
-from floorplan_circuits.files.open import read_home
+from floorplan_circuits.edits.moving import move
+from floorplan_circuits.files.open import Stored, open_home, read_home
 from floorplan_circuits.files.save import text_of
 from floorplan_circuits.find import find
 from floorplan_circuits.findings import Findings
@@ -243,10 +244,52 @@ def canvas() -> Iterator[Row]:
     del application
 
 
+# --- edits in the window --------------------------------------------------------------------------------------------
+
+
+def editing() -> Iterator[Row]:
+    """Measure from an edit to the screen that shows it: a box nudged in the sample, and among many devices."""
+    for what, home in (("sample 1", open_home(SAMPLE).home), (f"{DEVICES:,} devices", generate(1, DEVICES).home)):
+        yield alone(f"edit to repainted screen, {what}", _edits(home), FRAME_MS)
+
+
+def _edits(home: Home) -> Act:
+    os.environ["QT_QPA_PLATFORM"] = "offscreen"
+    from PySide6.QtCore import QSettings
+    from PySide6.QtWidgets import QApplication
+
+    from floorplan_circuits.desktop.session import Session
+    from floorplan_circuits.desktop.window import Window
+
+    application = QApplication.instance() or QApplication([])
+    place = Path(tempfile.mkdtemp())
+    window = Window(place / "rescue", QSettings(str(place / "settings.ini"), QSettings.Format.IniFormat))
+    window.may_leave = lambda: True  # type: ignore[method-assign]  # nobody is there to answer
+    window.resize(1280, 800)
+    window.show()
+    session = Session(Stored(home, {}, False, ""), None)
+    window._work_on(session)
+    boxes = cycle(box.id for box in home.boxes if box.at is not None)
+
+    def settled() -> None:
+        while session.findings is None or session.findings.home is not session.home:
+            application.processEvents()
+        window.work.canvas.repaint()
+
+    def nudge() -> None:
+        session.attempt(lambda now: move(now, [next(boxes)], (10, 0)))
+        settled()
+
+    settled()
+    gc.collect()
+    gc.freeze()
+    return nudge
+
+
 def main() -> None:
     """Print the table, or those of its parts that are named."""
     sys.stdout.write(f"{'median of nine':<58}{'ours ms':>9}{'bare ms':>9}{'ratio':>8}   aim\n")
-    parts = {part.__name__: part for part in (whole_processes, files, finding, canvas)}
+    parts = {part.__name__: part for part in (whole_processes, files, finding, canvas, editing)}
     for part in map(parts.__getitem__, sys.argv[1:] or parts):
         for row in part():
             sys.stdout.write(f"{row}\n")

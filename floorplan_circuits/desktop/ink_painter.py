@@ -226,10 +226,22 @@ def _glyphs(face: Face, words: str) -> tuple[int, ...]:
 
 
 def _stamp(mark: Stamp) -> Iterator[Stroke]:
-    for stroke in strokes(mark.symbol):
-        path = turned(stroke.path, mark.angle, mark.at, mark.radius)
-        pen = Pen(mark.weight * stroke.weight, mark.ink, cap="round", join="round") if stroke.line else None
-        yield _stroke(path, {"ink": mark.ink, "ground": mark.ground, None: None}[stroke.fill], pen)
+    for path, covers, fill, pen in _symbol(mark.symbol, mark.angle, mark.radius, mark.weight, mark.ink, mark.ground):
+        yield Stroke(path.translated(*mark.at), fill, pen, covers.translated(*mark.at))
+
+
+@lru_cache(1024)
+def _symbol(
+    name: str, angle: float, radius: float, weight: float, ink: str, ground: str | None
+) -> tuple[tuple[QPainterPath, QRectF, QBrush | None, Pen | None], ...]:
+    """Return a symbol's strokes about the origin: a plan stamps the same few many times."""
+    found = []
+    for stroke in strokes(name):
+        path = turned(stroke.path, angle, size=radius)
+        pen = Pen(weight * stroke.weight, ink, cap="round", join="round") if stroke.line else None
+        drawn = _stroke(path, {"ink": ink, "ground": ground, None: None}[stroke.fill], pen)
+        found.append((drawn.path, drawn.covers, drawn.fill, pen))
+    return tuple(found)
 
 
 def _hatch(mark: Hatch) -> Stroke:

@@ -34,16 +34,31 @@ class PanelView(QWidget):
         self._findings: Findings | None = None
         self._panel: Panel | None = None
         self._face: Face | None = None
+        self._drawn_in: Theme | None = None
         self._ink: Compiled | None = None
         self._ringed: frozenset[Subject] = frozenset()
         self._hovered: Subject | None = None
 
     def show_panel(self, findings: Findings | None, panel: Panel | None) -> None:
         """Show a panel, or none."""
-        self._findings, self._panel, self._face = findings, panel, None
+        if findings is None or panel is None or not self._shows(findings, panel):
+            self._face = None
+        self._findings, self._panel = findings, panel
         rows = face_rows(findings, panel) if findings and panel else 1
         self.setMinimumHeight(round(rows * LEAST_ROW_MM * PX_PER_MM) + 8)
         self.update()
+
+    def _shows(self, findings: Findings, panel: Panel) -> bool:
+        """Tell whether the face that is drawn would come out the same: an edit of the plan leaves it as it was."""
+        was = self._findings
+        return (
+            was is not None
+            and self._panel is panel
+            and was.conclusions is findings.conclusions
+            and was.home.breakers is findings.home.breakers
+            and (was.lines, was.colours) == (findings.lines, findings.colours)
+            and self._drawn_in is self.theme
+        )
 
     def ring(self, subjects: frozenset[Subject]) -> None:
         """Draw a ring round these breakers' rows."""
@@ -56,7 +71,7 @@ class PanelView(QWidget):
             row = min(max((self.height() - 8) / PX_PER_MM / rows, LEAST_ROW_MM), MOST_ROW_MM)
             style = FaceStyle((self.width() - 2 * INSET) / PX_PER_MM, row, self.theme, on_screen=True)
             self._face = panel_face(self._findings, self._panel, style)
-            self._ink = compiled(self._face.ink)
+            self._ink, self._drawn_in = compiled(self._face.ink), self.theme
         return self._face
 
     def sizeHint(self) -> QSize:  # noqa: N802  # Qt's name

@@ -20,13 +20,14 @@ Standing = TypeVar("Standing", Box, Opening)
 
 
 class Wall(NamedTuple):
-    """One wall of a room before and after, and that room's outline before."""
+    """One wall of a room before and after, with that room's outline before and after."""
 
     a: Point
     b: Point
     to_a: Point
     to_b: Point
     room: Outline
+    to_room: Outline
 
 
 def followed(home: Home, level: int, reshaped: Sequence[tuple[Outline, Outline]]) -> tuple[Table[Box], Table[Opening]]:
@@ -50,7 +51,7 @@ def followed(home: Home, level: int, reshaped: Sequence[tuple[Outline, Outline]]
 
 def _walls(before: Outline, after: Outline) -> list[Wall]:
     sides = zip(pairwise((*before, before[0])), pairwise((*after, after[0])), strict=True)
-    return [Wall(a, b, to_a, to_b, before) for (a, b), (to_a, to_b) in sides]
+    return [Wall(a, b, to_a, to_b, before, after) for (a, b), (to_a, to_b) in sides]
 
 
 def _faced(box: Box, at: Point, walls: Sequence[Wall]) -> list[Wall]:
@@ -68,10 +69,20 @@ def _wall_of(at: Point, walls: Sequence[Wall]) -> Wall | None:
 
 
 def _put(table: Table[Standing], row: Standing, wall: Wall | None) -> Table[Standing]:
-    if wall is None or row.at is None or (wall.a, wall.b) == (wall.to_a, wall.to_b):
+    if wall is None or row.at is None:
         return table
-    turned = degrees(_way(wall.to_a, wall.to_b) - _way(wall.a, wall.b)) if wall.to_a != wall.to_b else 0.0
-    return table.put(change(row, at=on_wall(row.at, wall.to_a, wall.to_b), angle=round(row.angle + turned) % 360))
+    at = row.at if (wall.a, wall.b) == (wall.to_a, wall.to_b) else on_wall(row.at, wall.to_a, wall.to_b)
+    angle = _turned(row.at, at, row.angle, wall)
+    return table if (at, angle) == (row.at, row.angle) else table.put(change(row, at=at, angle=angle))
+
+
+def _turned(before: Point, at: Point, angle: int, wall: Wall) -> int:
+    """Return where a thing faces once its wall has turned, still into its room though that was turned inside out."""
+    if wall.to_a == wall.to_b:
+        return angle
+    now = round(angle + degrees(_way(wall.to_a, wall.to_b) - _way(wall.a, wall.b))) % 360
+    faced = faces_into(before, angle, [wall.room])
+    return now if faces_into(at, now, [wall.to_room]) == faced else (now + 180) % 360
 
 
 def _way(a: Point, b: Point) -> float:

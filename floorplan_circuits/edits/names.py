@@ -55,8 +55,8 @@ def _tidy(name: str) -> str:
 def _use_named(name: str) -> str:
     """Return the use that a name begins or ends with; a number after it does not matter."""
     words = name.lower().rstrip("0123456789 ").split()
-    ends = (words[-1:], words[:1])
-    return next((use for use in USES for end in ends if end in ([use], [f"{use}room"], [f"{use}way"])), "")
+    meant = {f"{use}{ending}": use for use in USES for ending in ("", "room", "way")}
+    return next((meant[word] for word in (*words[-1:], *words[:1]) if word in meant), "")
 
 
 @edit

@@ -31,7 +31,9 @@ def sound_outline(outline: Sequence[Point]) -> tuple[Point, ...]:
 
 def _tidy(outline: Sequence[Point]) -> tuple[Point, ...]:
     """Leave out corners that repeat the one before or lie on the straight line between their neighbours."""
-    corners = [corner for place, corner in enumerate(outline) if corner != outline[place - 1]]
+    corners = [corner for place, corner in enumerate(outline) if not place or corner != outline[place - 1]]
+    while len(corners) > 1 and corners[0] == corners[-1]:
+        corners.pop()
     kept: list[Point] = []
     for place, (x, y) in enumerate(corners):
         (ax, ay), (bx, by) = corners[place - 1], corners[(place + 1) % len(corners)]

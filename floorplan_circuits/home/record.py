@@ -64,7 +64,10 @@ class Record(BaseModel):
         unknown = fields.keys() - type(self).model_fields.keys()
         if unknown:
             raise TypeError(f"{type(self).__name__} has no field {', '.join(sorted(unknown))}")
-        return type(self).model_validate({**self.__dict__, **self.extras(), **fields})
+        copy = type(self).model_validate({**self.__dict__, **self.extras(), **fields})
+        kept = {name: value for name, value in self.__dict__.items() if name not in fields}
+        copy.__dict__.update(kept)  # what was not changed stays the very object, so that its findings carry over
+        return copy
 
 
 AnyRecord = TypeVar("AnyRecord", bound=Record)

@@ -20,9 +20,9 @@ from floorplan_circuits.sheets.paper import Orientation, Paper, Rect
 from floorplan_circuits.sheets.sections import Section, fitting, put
 
 SCALES = (50, 60, 75, 90, 100, 125, 150, 175, 200, 250, 300, 400, 500, 750, 1000, 2000, 5000)
-INCOMPLETE, NO_KEY, NO_PANEL, DOTS, UNSAID = 1.6, 1.4, 3.2, 1.6, 1.4
-"""How much smaller a plan may be to need no further page, to keep its key and its panel, to show more than dots, and
-to show every shared box with its plate."""
+INCOMPLETE, NO_KEY, NO_SHARED, NO_PANEL, DOTS, UNSAID = 1.6, 1.4, 1.25, 3.2, 1.6, 1.4
+"""How much smaller a plan may be to need no further page; to keep on its own its key, the list of shared boxes, the
+panel; to show more than dots; and to show every shared box with its plate."""
 ORIENTATIONS: tuple[Orientation, ...] = ("landscape", "portrait")
 TOO_LARGE = "Devices are dots: on this paper the level is too small for their numbers. Print it larger."
 ELSEWHERE = {
@@ -105,7 +105,8 @@ def _weight(layout: Layout, panel: PanelOnSheet | None) -> float:
     """Return by how much what stands elsewhere counts against a layout."""
     lost = layout.lost()
     weight = NO_PANEL if panel and layout.panel is None else INCOMPLETE if lost else 1.0
-    return weight * (NO_KEY if {"read", "known"} & set(lost) else 1.0)
+    weight *= NO_KEY if {"read", "known"} & set(lost) else 1.0
+    return weight * (NO_SHARED if "shared" in lost else 1.0)
 
 
 def _cost(layout: Layout, drawn: Plan, weight: float, findings: Findings) -> tuple[float, ...]:

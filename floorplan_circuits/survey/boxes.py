@@ -1,7 +1,7 @@
 """What enters each box: its circuits, what nobody knows, and whether one hand movement makes it dead."""
 
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from floorplan_circuits.findings import BoxFinding, Conclusion
 from floorplan_circuits.home.boxes import Box, Device
@@ -33,6 +33,25 @@ def box_findings(survey: Survey) -> dict[int, BoxFinding]:
     return {box.id: _finding(box, survey, together) for box in survey.home.boxes if not _only_planned(box)}
 
 
+def placed_again(
+    found: Mapping[int, BoxFinding], home: Home, room_of: Mapping[int, int | None]
+) -> dict[int, BoxFinding]:
+    """Return the findings of boxes that only moved: the same contents, told by the rooms they are in now."""
+    return {box: _placed(one, home, room_of.get(box)) for box, one in found.items()}
+
+
+def _placed(found: BoxFinding, home: Home, room: int | None) -> BoxFinding:
+    room_name, level_name = _names(home, room, home.boxes[found.box].level)
+    if (found.room, found.room_name, found.level_name) == (room, room_name, level_name):
+        return found
+    return replace(found, room=room, room_name=room_name, level_name=level_name)
+
+
+def _names(home: Home, room: int | None, level: int | None) -> tuple[str, str]:
+    found, storey = home.rooms.get(room), home.levels.get(level)
+    return found.name if found else "", storey.name if storey else ""
+
+
 def _only_planned(box: Box) -> bool:
     return bool(box.devices) and not box.passing and all(device.planned for device in box.devices)
 
@@ -46,12 +65,13 @@ def _finding(box: Box, survey: Survey, together: Mapping[int, frozenset[int]]) -
         {breaker for one in found for breaker in one.breakers}, key=lambda one: survey.order.get(one, one)
     )
     others = {key: words for one in found for key, words in survey.stated[one.feed].others.items()}
-    room, level = survey.home.rooms.get(survey.room_of.get(box.id)), survey.home.levels.get(box.level)
+    room = survey.room_of.get(box.id)
+    room_name, level_name = _names(survey.home, room, box.level)
     return BoxFinding(
         box=box.id,
-        room=survey.room_of.get(box.id),
-        room_name=room.name if room else "",
-        level_name=level.name if level else "",
+        room=room,
+        room_name=room_name,
+        level_name=level_name,
         breakers=tuple(breakers),
         others=tuple(others.values()),
         unknown=sum(one.standing == "unknown" for one in found)

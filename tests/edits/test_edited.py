@@ -198,8 +198,7 @@ def test_any_edits_with_any_values_refuse_or_leave_a_sound_home(verbs, data):
     for verb in verbs:
         try:
             edited = verb(home, *(data.draw(value) for value in VERBS[verb]))
-        except Refused as refused:
-            assert str(refused)
+        except Refused:
             continue
         assert edited.says.strip()
         assert edited.home.next_id >= home.next_id

@@ -6,7 +6,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from pydantic import ValidationError
 
-from floorplan_circuits.home.boxes import Box
+from floorplan_circuits.home.boxes import Box, Device
 from floorplan_circuits.home.building import Level, Underlay
 from floorplan_circuits.home.home import Home
 from floorplan_circuits.home.log import UnknownEntry
@@ -114,3 +114,11 @@ def test_a_name_is_any_line_of_text_and_nothing_else(text: str) -> None:
     except ValidationError:
         taken = False
     assert taken == plain
+
+
+def test_what_was_not_changed_stays_the_very_object():
+    box = Box(id=1, mark="B1", devices=(Device(id=2, kind="switch"),))
+    moved = change(box, at=(10, 20), level=3)
+
+    assert moved.devices is box.devices
+    assert moved.at == (10, 20)

@@ -41,11 +41,11 @@ def test_a_search_ends_where_it_cannot_win() -> None:
 
 @pytest.mark.parametrize("paper", PAPERS)
 @pytest.mark.parametrize("name", SAMPLE_HOMES)
-def test_the_sample_homes_are_drawn_at_75_or_larger(name: str, paper: str) -> None:
+def test_the_sample_homes_are_drawn_at_90_or_larger(name: str, paper: str) -> None:
     said = words_in(page(name, paper).ink)
     (scale,) = [int(word[2:]) for word in said if word.startswith("1:") and word[2:].isdigit()]
     assert scale in SCALES
-    assert scale <= 75
+    assert scale <= 90
 
 
 @pytest.mark.parametrize("name", SAMPLE_HOMES)
@@ -60,3 +60,10 @@ def test_lists_are_about_their_scope() -> None:
     findings = sample("cottage")
     assert Lists(findings, PAPER, frozenset({None})).kinds() == ("shared", "read", "tested")
     assert Lists(findings, PAPER, None).kinds() == ("shared", "read", "known", "tested")
+
+
+@pytest.mark.parametrize("paper", PAPERS)
+@pytest.mark.parametrize("name", SAMPLE_HOMES)
+def test_the_boxes_with_more_than_one_circuit_are_listed_beside_the_plan(name: str, paper: str) -> None:
+    layout = page(name, paper).layout
+    assert layout.shown("shared") == sum(found.shared for found in sample(name).boxes.values())
