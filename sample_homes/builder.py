@@ -253,6 +253,7 @@ class Builder:
             units=self.units,
             system=self.system,
             next_id=self.next_id,
+            marks_given=max((int(box.mark[1:]) for box in self.boxes), default=0),
             levels=Table(self.levels),
             rooms=Table(self.rooms),
             openings=Table(self.openings),

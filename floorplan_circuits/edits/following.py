@@ -81,8 +81,13 @@ def _turned(before: Point, at: Point, angle: int, wall: Wall) -> int:
     if wall.to_a == wall.to_b:
         return angle
     now = round(angle + degrees(_way(wall.to_a, wall.to_b) - _way(wall.a, wall.b))) % 360
-    faced = faces_into(before, angle, [wall.room])
-    return now if faces_into(at, now, [wall.to_room]) == faced else (now + 180) % 360
+    back = (now + 180) % 360
+    faced, faces, behind = (
+        faces_into(before, angle, [wall.room]),
+        faces_into(at, now, [wall.to_room]),
+        faces_into(at, back, [wall.to_room]),
+    )
+    return back if faces != faced == behind else now
 
 
 def _way(a: Point, b: Point) -> float:

@@ -28,9 +28,9 @@ def snap(
     """Return the point that `at` means within `reach` mm, the strongest first.
 
     A corner; then where an edge crosses a line level or upright from a corner, or two such lines cross; an edge; a
-    place square to `wall`, from its end; in line with a corner; else the grid. `lines` are further corners to be in
-    line with, such as those of the room being drawn. All but the grid, which is 50 mm, moves the point by at most
-    `reach` and the rounding to a whole millimetre.
+    place square to `wall`, from its end; in line with a corner; else the grid, which also counts along level and
+    upright edges and lines. `lines` are further corners to be in line with, such as those of the room being drawn.
+    The point moves by at most `reach`, half a step of the grid (25 mm), and the rounding to a whole millimetre.
     """
     corners = [corner for outline in outlines for corner in outline]
     xs = _lines(at[0], (corner[0] for corner in (*corners, *lines)), reach)
@@ -39,12 +39,12 @@ def snap(
     ranked: tuple[tuple[str, Iterable[XY]], ...] = (
         ("corner", corners),
         ("crossing", [*((x, y) for x in xs for y in ys), *_crossings(near, xs, ys)]),
-        ("edge", [foot(at, a, b) for a, b in near]),
-        ("square", [] if wall is None else [_square(at, *wall)]),
+        ("edge", [_along(at, a, b) for a, b in near]),
+        ("square", [_square(at, *wall)] if wall is not None and _is_slanted(*wall) else []),
         ("in line", [(x, _grid(at[1])) for x in xs] + [(_grid(at[0]), y) for y in ys]),
     )
     for why, places in ranked:
-        free = GRID_MM if why == "in line" else 0.0
+        free = GRID_MM / 2 if why in ("edge", "in line") else 0.0
         nearest = min(((_apart(at, place), place) for place in places), default=None)
         if nearest is not None and nearest[0] <= hypot(reach, free):
             return Snapped(_whole(nearest[1]), why)
@@ -68,11 +68,24 @@ def _crossings(near: Iterable[tuple[Point, Point]], xs: Iterable[int], ys: Itera
         )
 
 
+def _along(at: XY, a: Point, b: Point) -> XY:
+    """Return the place of an edge that is meant: on a level or upright one a step of the grid."""
+    x, y = foot(at, a, b)
+    if a[1] == b[1]:
+        return min(max(_grid(x), min(a[0], b[0])), max(a[0], b[0])), y
+    return (x, min(max(_grid(y), min(a[1], b[1])), max(a[1], b[1]))) if a[0] == b[0] else (x, y)
+
+
+def _is_slanted(a: Point, b: Point) -> bool:
+    """Tell whether a wall is neither level nor upright: what is square to those is in line with their ends."""
+    return a[0] != b[0] and a[1] != b[1]
+
+
 def _square(at: XY, start: Point, end: Point) -> XY:
     """Return the place nearest to `at` on the line through a wall's end that is square to the wall."""
     dx, dy = end[0] - start[0], end[1] - start[1]
     length = dx * dx + dy * dy
-    along = ((at[0] - end[0]) * -dy + (at[1] - end[1]) * dx) / length if length else 0.0
+    along = ((at[0] - end[0]) * -dy + (at[1] - end[1]) * dx) / length
     return end[0] - dy * along, end[1] + dx * along
 
 

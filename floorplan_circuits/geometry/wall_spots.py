@@ -11,7 +11,7 @@ from floorplan_circuits.home.record import Point
 
 CORNER_CLEAR_MM = 60
 """How far from a corner a box on a wall keeps: half the width of a one-gang box, common practice, no source."""
-FRONT_MM = 60
+PROBE_MM = 60
 """How far in front of a box its room is looked for, as the findings do: past half a partition."""
 ON_WALL_MM = 30
 """How near to a wall's line a thing counts as on it: a quarter of a partition, and more than any rounding."""
@@ -62,7 +62,7 @@ def _facing(at: XY, a: Point, b: Point, outlines: Sequence[Sequence[Point]]) -> 
 
 def faces_into(at: Point, angle: int, outlines: Sequence[Sequence[Point]]) -> bool:
     """Tell whether a thing on a wall that faces `angle` faces into one of these rooms."""
-    front = at[0] + FRONT_MM * cos(radians(angle)), at[1] + FRONT_MM * sin(radians(angle))
+    front = at[0] + PROBE_MM * cos(radians(angle)), at[1] + PROBE_MM * sin(radians(angle))
     return any(is_inside(front, outline) for outline in outlines)
 
 

@@ -44,7 +44,8 @@ def main() -> None:
         if pid == 0:
             child(folder / str(number))
             os._exit(0)
-        print(pid, flush=True)
+        sys.stdout.write(f"{pid}\n")
+        sys.stdout.flush()
     sys.stdin.read()
 
 

@@ -162,7 +162,7 @@ def test_a_copy_that_nobody_wants_is_dropped(window, hand):
     assert list_rescues(window.rescuer.folder) == ()
 
 
-# --- one test a tool: mouse and keys reach it ---------------------------------------------------------------------------
+# --- one test a tool: mouse and keys reach it -------------------------------------------------------------------------
 
 
 def cell(window, words):
@@ -321,7 +321,7 @@ def test_everything_that_takes_the_focus_has_an_accessible_name_or_words(opened,
         hand.stage(which)
         for widget in QApplication.allWidgets():
             takes_keys = (
-                widget.focusPolicy() & Qt.FocusPolicy.TabFocus and widget.isVisible() and not widget.parent() is None
+                widget.focusPolicy() & Qt.FocusPolicy.TabFocus and widget.isVisible() and widget.parent() is not None
             )
             if takes_keys and widget.metaObject().className() in ("QPushButton", "QLineEdit", "QComboBox", "QSpinBox"):
                 words = widget.accessibleName() or (widget.text() if hasattr(widget, "text") else "")
