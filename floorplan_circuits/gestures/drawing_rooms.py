@@ -23,7 +23,8 @@ LONGEST_TYPED = 30
 class DrawRoom:
     """The tool to draw rooms with: corners put so far, where the pointer is, what is being typed.
 
-    `pressed` is where the first corner was pressed, while a drag from there would still draw a rectangle.
+    `pressed` is where the first corner was pressed, while a drag from there would still draw a rectangle. `closing`:
+    the button went down where it closes the outline.
     """
 
     corners: tuple[Point, ...] = ()
@@ -31,6 +32,7 @@ class DrawRoom:
     held: bool = False
     pressed: XY | None = None
     typed: str = ""
+    closing: bool = False
 
     @property
     def is_rectangle(self) -> bool:
@@ -46,7 +48,7 @@ def step_room(tool: DrawRoom, event: Event, context: Context) -> Outcome:
     if isinstance(event, Press):
         return _press(tool, event, at, context)
     if isinstance(event, Move):
-        return _going(replace(tool, pointer=at, held=event.held), context)
+        return _going(replace(tool, pointer=at, held=event.held, closing=tool.closing and event.held), context)
     return _release(tool, event, at, context)
 
 
@@ -69,17 +71,18 @@ def _going(tool: DrawRoom, context: Context, says: str = "") -> Outcome:
 
 
 def _press(tool: DrawRoom, event: Press, at: Point, context: Context) -> Outcome:
-    """Put a corner; on the first one, or twice in one place, close the outline."""
+    """Put a corner; on the first one, or twice in one place, close the outline once the button is let go."""
     if not tool.corners:
         return _going(DrawRoom((at,), at, held=True, pressed=event.at), context)
     if at in (tool.corners[0], tool.corners[-1]):
-        closes = len(tool.corners) >= 3
-        return _finish(tool, tool.corners, context) if closes else _going(replace(tool, pressed=None), context)
+        return _going(replace(tool, pressed=None, closing=len(tool.corners) >= 3), context)
     return _going(replace(tool, corners=(*tool.corners, at), pointer=at, pressed=None, typed=""), context, GOING_ON)
 
 
 def _release(tool: DrawRoom, event: Release, at: Point, context: Context) -> Outcome:
-    let_go = replace(tool, pressed=None, held=False)
+    let_go = replace(tool, pressed=None, held=False, closing=False)
+    if tool.closing:
+        return _finish(let_go, tool.corners, context)
     if tool.pressed is None or len(tool.corners) != 1:
         return _going(let_go, context)
     if _apart(event.at, tool.pressed) >= 2 * context.reach:

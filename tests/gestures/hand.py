@@ -41,7 +41,7 @@ class Hand:
             self.history = self.history.done(outcome.edit.home, outcome.edit.says, outcome.merge)
         return outcome
 
-    # --- gestures -------------------------------------------------------------------------------------------------------
+    # --- gestures -----------------------------------------------------------------------------------------------------
 
     def press(self, at: XY, on: Subject | None = None, add: bool = False) -> Outcome:
         """Put the button down."""

@@ -4,6 +4,7 @@ import pytest
 
 from floorplan_circuits.edits.starting import new_home
 from floorplan_circuits.gestures.drawing_rooms import GOING_ON, ONE_LENGTH, SAYS, DrawRoom
+from floorplan_circuits.gestures.events import Move, Release
 from floorplan_circuits.gestures.selecting import Select
 from tests.edits.samples import SQUARE, house
 from tests.gestures.hand import Hand
@@ -63,7 +64,8 @@ def test_corners_are_in_line_with_those_put_before():
     for at in ((1234, 567), (4000, 560), (3990, 3333)):
         hand.click(at)
 
-    hand.do_move = hand.pull((1225, 3340), (1230, 3340))
+    hand.click((1240, 3340))
+
     assert hand.tool.corners == ((1250, 550), (4000, 550), (4000, 3350), (1250, 3350))
 
 
@@ -73,7 +75,7 @@ def test_enter_or_a_double_click_closes_an_outline(close):
     for at in ((0, 0), (4000, 0), (4000, 3000)):
         hand.click(at)
 
-    outcome = hand.key("enter") if close == "enter" else hand.press((4000, 3000))
+    outcome = hand.key("enter") if close == "enter" else hand.click((4000, 3000))
 
     assert outcome.edit is not None
     assert drawn(hand) == ((0, 0), (4000, 0), (4000, 3000))
@@ -95,20 +97,12 @@ def test_two_corners_are_no_room_yet():
 def test_a_typed_length_makes_an_exact_wall_towards_the_pointer():
     hand = drawing()
     hand.click((0, 0))
-    hand.pull((2000, 0), (2000, 0))
-    hand.key("backspace")
-    hand.do(type(hand.press((0, 0))) and _move((2000, 5)))
+    hand.do(Move((2000, 5)))
 
     hand.type("3.81")
     hand.key("enter")
 
     assert hand.tool.corners == ((0, 0), (3810, 0))
-
-
-def _move(at):
-    from floorplan_circuits.gestures.events import Move
-
-    return Move(at)
 
 
 @pytest.mark.parametrize(
@@ -140,8 +134,6 @@ def test_letting_go_after_a_typed_rectangle_draws_no_second_one():
     hand.pull((0, 0), (1000, 2000))
     hand.type("3x2")
     hand.key("enter")
-
-    from floorplan_circuits.gestures.events import Release
 
     assert hand.do(Release((1000, 2000))).edit is None
     assert len(hand.home.rooms) == 1
@@ -178,6 +170,15 @@ def test_letters_before_the_first_corner_take_tools_and_after_it_are_typed():
     assert hand.tool.typed == "2in"
     hand.type("r")
     assert hand.tool.typed == "2in"
+
+
+def test_the_room_is_made_when_the_button_is_let_go_not_before():
+    hand = drawing()
+    for at in ((0, 0), (4000, 0), (4000, 3000)):
+        hand.click(at)
+
+    assert hand.press((0, 0)).edit is None
+    assert hand.do(Release((0, 0))).edit is not None
 
 
 # --- back, out, and what can't be ---------------------------------------------------------------------------------
@@ -239,6 +240,6 @@ def test_the_draft_shows_the_outline_and_its_measure():
 
     hand = drawing(new_home(units="feet and inches"))
     hand.click((0, 0))
-    assert hand.do(_move((3048, 0))).draft.words == "10'"
+    assert hand.do(Move((3048, 0))).draft.words == "10' 0\""
     hand.type("9'")
     assert hand.draft.words == "9'"
