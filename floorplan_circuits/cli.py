@@ -13,10 +13,11 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
-    from floorplan_circuits.findings import Findings
+    from floorplan_circuits.findings import Findings, Layer
 
 NOTHING_FOUND, HAZARDS, UNREADABLE = 0, 1, 2
 SHEETS = ("wall-map",)
+LAYERS = ("receptacles", "lights", "both")
 PAPERS = ("letter", "legal", "tabloid", "a4", "a3")
 
 
@@ -57,6 +58,7 @@ def _print_options(words: Sequence[str]) -> argparse.Namespace:
     parser.add_argument("home", type=Path, metavar="HOME", help="the home's file")
     parser.add_argument("--sheet", choices=SHEETS, default="wall-map")
     parser.add_argument("--paper", choices=PAPERS, default="letter")
+    parser.add_argument("--colour-by", choices=LAYERS, default="both", help="what the floor is divided by")
     parser.add_argument("--grey", action="store_true", help="for a printer without colour")
     parser.add_argument("--output", type=Path, required=True, metavar="FILE.pdf")
     return parser.parse_args(words)
@@ -73,7 +75,7 @@ def _check_options(words: Sequence[str]) -> argparse.Namespace:
     return parser.parse_args(words)
 
 
-def _findings(path: Path) -> "tuple[Findings, dict[str, bytes]] | None":
+def _findings(path: Path, layer: "Layer" = "both") -> "tuple[Findings, dict[str, bytes]] | None":
     """Open a home and find everything about it; say on stderr why it can't be read."""
     from floorplan_circuits.files.cannot import CannotOpen
     from floorplan_circuits.files.open import open_home
@@ -86,7 +88,7 @@ def _findings(path: Path) -> "tuple[Findings, dict[str, bytes]] | None":
         return None
     if stored.notice:
         print(stored.notice, file=sys.stderr)
-    return find(stored.home), stored.pictures
+    return find(stored.home, layer=layer), stored.pictures
 
 
 # --- print ----------------------------------------------------------------------------------------------------------
@@ -96,7 +98,7 @@ def _print(options: argparse.Namespace) -> int:
     if options.output.resolve() == options.home.resolve():
         print(f"{options.output}: that is the home itself. Choose another name for the sheet.", file=sys.stderr)
         return UNREADABLE
-    found = _findings(options.home)
+    found = _findings(options.home, options.colour_by)
     if found is None:
         return UNREADABLE
     from floorplan_circuits.drawing.palette import GREY, PAPER

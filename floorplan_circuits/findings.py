@@ -11,6 +11,8 @@ from typing import Literal, NamedTuple
 from floorplan_circuits.home.home import Home
 
 Standing = Literal["unknown", "claimed", "suggested", "traced", "proved", "expired", "contradicted"]
+Layer = Literal["receptacles", "lights", "both"]
+"""What the floor is divided by."""
 XY = tuple[float, float]
 
 
@@ -142,7 +144,11 @@ class Findings:
     near: tuple[tuple[int, int, float], ...] = ()
     """Pairs of boxes within 300 mm of each other on one level, with their distance in mm."""
     walls: tuple[Wall, ...] = ()
+    layer: Layer = "both"
     zones: tuple[Zone, ...] = ()
+    """The floor as the layer divides it."""
+    neighbours: tuple[tuple[int, int], ...] = ()
+    """Pairs of rooms with a wall between them."""
     panels: Mapping[int, PanelFinding] = field(default_factory=dict)
     conclusions: Mapping[int, Conclusion] = field(default_factory=dict)
     boxes: Mapping[int, BoxFinding] = field(default_factory=dict)

@@ -1,11 +1,9 @@
 """`View`: what the person looks at and holds in hand. Never saved with the home, never in undo."""
 
 from dataclasses import dataclass, replace
-from typing import Literal, Self
+from typing import Self
 
-from floorplan_circuits.findings import XY, Subject
-
-Layer = Literal["receptacles", "lights", "both"]
+from floorplan_circuits.findings import XY, Layer, Subject
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,11 +23,14 @@ class Draft:
 class View:
     """The level shown, what is selected or under the pointer, and where the plan stands in the window.
 
+    `layer` is what the floor is divided by, `only` the one breaker that is shown alone.
+
     `scale` is house millimetres a paper millimetre (50 for 1:50); `centre` the house place in the middle.
     """
 
     level: int | None = None
     layer: Layer = "both"
+    only: int | None = None
     selected: tuple[Subject, ...] = ()
     hover: Subject | None = None
     scale: float = 50.0

@@ -10,12 +10,18 @@ from floorplan_circuits.home.building import Room
 
 @dataclass(frozen=True, slots=True)
 class Frame:
-    """What is drawn and how: `scale` is house millimetres a paper millimetre."""
+    """What is drawn and how: `scale` is house millimetres a paper millimetre, `only` the one breaker shown alone."""
 
     findings: Findings
     level: int
     scale: float
     theme: Theme
+    only: int | None = None
+
+    def shows(self, box: Box) -> bool:
+        """Tell whether a box is drawn with its labels: all are, or those that the one breaker enters."""
+        found = self.findings.boxes.get(box.id)
+        return self.only is None or (found is not None and self.only in found.breakers)
 
     def mm(self, point: tuple[float, float]) -> XY:
         """Return the paper place of a house place."""

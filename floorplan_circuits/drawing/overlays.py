@@ -1,4 +1,4 @@
-"""What lies over the plan while the hand works: drafts, rings, marquees; and how a lit thing is found."""
+"""What lies over the plan while the hand works: the draft of what a gesture is about to do."""
 
 from floorplan_circuits.drawing.ink import Group, Mark, Pen, Shape, Text, polygon, polyline, rectangle
 from floorplan_circuits.drawing.lettering import width

@@ -54,9 +54,12 @@ class Plan:
         return self.scale >= DOTS_FROM
 
 
-def plan(findings: Findings, level: int, scale: float, theme: Theme) -> Plan:
-    """Draw one level for one scale. Positions come out as house millimetres divided by `scale`."""
-    frame = Frame(findings, level, scale, theme)
+def plan(findings: Findings, level: int, scale: float, theme: Theme, only: int | None = None) -> Plan:
+    """Draw one level for one scale. Positions come out as house millimetres divided by `scale`.
+
+    `only` is a breaker to show alone: its floors, its boxes and their labels; all other boxes stand pale.
+    """
+    frame = Frame(findings, level, scale, theme, only)
     segments = wall_segments(frame)
     ground, labels = Ground(segments), Labels()
     panels = [panel for panel in findings.home.panels if panel.level == level and panel.at is not None]
@@ -78,7 +81,7 @@ def _close_up(frame: Frame, ground: Ground, labels: Labels) -> list[Mark]:
         for bounds in one.bounds:
             ground.take(bounds)
             labels.spots.append((bounds, subject_of(one.box)))
-    first, rest = _by_urgency(boxes, frame)
+    first, rest = _by_urgency([one for one in boxes if frame.shows(one.box)], frame)
     label_boxes(first, frame, ground, labels)
     _shun(frame, ground)
     name_rooms(frame.rooms(), frame, ground, labels)

@@ -61,15 +61,16 @@ def drawn_box(box: Box, frame: Frame, ground: Ground) -> DrawnBox:
     found = frame.findings.boxes.get(box.id)
     at, looks = _stands_at(box, frame, ground)
     symbols = _symbols(box)
-    shared = found is not None and found.shared
+    pale = not frame.shows(box)
+    shared = found is not None and found.shared and not pale
     housed = len(symbols) > 1 or shared
-    marks: list[Mark] = [_housing(at, looks, len(symbols), shared, frame)] if housed else []
+    marks: list[Mark] = [_housing(at, looks, len(symbols), shared, pale, frame)] if housed else []
     bounds = [_housing_bounds(at, looks, len(symbols))] if housed else []
     for place, name in enumerate(symbols):
         spot = _gang_at(at, looks, place - (len(symbols) - 1) / 2)
         angle = box.angle if looks else 0
         ground_colour = frame.theme.caution if shared else frame.theme.paper
-        ink = frame.theme.caution_ink if shared else frame.theme.ink
+        ink = frame.theme.caution_ink if shared else frame.theme.faint if pale else frame.theme.ink
         radius = RADIUS * 0.92 if housed else RADIUS
         marks.append(stamp(name, spot, angle, ink, ground_colour, radius=radius, weight=0.25 if housed else 0.28))
         if not housed:
@@ -141,8 +142,10 @@ def _housing_corners(at: XY, looks: XY | None, gangs: int) -> list[XY]:
     return [(at[0] - fy * t + fx * f, at[1] + fx * t + fy * f) for t, f in sides]
 
 
-def _housing(at: XY, looks: XY | None, gangs: int, shared: bool, frame: Frame) -> Shape:
-    pen = Pen(0.5 if shared else 0.25, frame.theme.caution_ink if shared else frame.theme.ink, join="round")
+def _housing(at: XY, looks: XY | None, gangs: int, shared: bool, pale: bool, frame: Frame) -> Shape:
+    theme = frame.theme
+    colour = theme.caution_ink if shared else theme.faint if pale else theme.ink
+    pen = Pen(0.5 if shared else 0.25, colour, join="round")
     if shared and frame.theme.name == "dark":
         pen = Pen(0.5, frame.theme.caution, join="round")
     fill = frame.theme.caution if shared else frame.theme.paper

@@ -20,13 +20,16 @@ from floorplan_circuits.drawing.ink import (
     polyline,
     turned,
 )
+from floorplan_circuits.drawing.insets import inset
 from floorplan_circuits.drawing.overlaps import Segment
 from floorplan_circuits.drawing.palette import Theme, hatch, tint
 from floorplan_circuits.findings import XY, Subject, Zone
 from floorplan_circuits.home.building import Opening, Stair
 
 OUTER, INNER = 1.0, 0.5
-ZONE_DASH = (1.4, 0.9)
+ZONE_EDGE, ZONE_DASH = 0.18, (1.4, 0.9)
+INSET = 1.1
+"""How far from the middle of a wall the line runs that says a room is not all tested, in paper mm."""
 DOT_SPACING, DOT = 2.4, 0.32
 
 
@@ -34,31 +37,58 @@ DOT_SPACING, DOT = 2.4, 0.32
 
 
 def floors(frame: Frame) -> Group:
-    """Draw every zone: tint and hatch of its circuit, dots where nobody knows; the edges inside a divided room."""
+    """Draw every zone: tint and hatch of its circuit, dots where nobody knows, and the zones' edges.
+
+    An edge is dashed where a feed beside it is neither tested nor traced; so is a line along the walls of a room
+    that one circuit has to itself.
+    """
     marks: list[Mark] = [
         Shape(polygon(*map(frame.mm, room.outline)), frame.theme.paper) for room in frame.rooms() if room.outline
     ]
-    for zone in _zones(frame):
+    zones = _zones(frame)
+    for zone in zones:
         path = tuple(segment for ring in zone.rings for segment in polygon(*map(frame.mm, ring)))
         marks += fill(path, _colour_of(zone, frame), frame.theme)
-    edges = zone_edges(frame)
-    if edges:
+    parts = Counter(zone.room for zone in zones)
+    for dash, edges in ((ZONE_DASH, _edges_where(frame, settled=False)), ((), _edges_where(frame, settled=True))):
         path = tuple(part for edge in edges for part in polyline(edge.a, edge.b))
-        marks.append(Shape(path, None, Pen(0.18, frame.theme.ink, ZONE_DASH)))
+        if path:
+            marks.append(Shape(path, None, Pen(ZONE_EDGE, frame.theme.ink, dash)))
+    whole = [zone for zone in zones if parts[zone.room] == 1 and zone.breaker is not None and not zone.settled]
+    marks += [_inner_line(zone, frame) for zone in whole]
     return Group(tuple(marks))
+
+
+def _inner_line(zone: Zone, frame: Frame) -> Shape:
+    """Draw a dashed line just inside the walls of a room on one circuit that is not all tested or traced."""
+    path = tuple(part for ring in zone.rings for part in polygon(*inset([frame.mm(at) for at in ring], INSET)))
+    return Shape(path, None, Pen(ZONE_EDGE, frame.theme.ink, ZONE_DASH))
 
 
 def _zones(frame: Frame) -> list[Zone]:
     on_level = {room.id for room in frame.rooms()}
-    return [zone for zone in frame.findings.zones if zone.room in on_level]
+    return [
+        zone
+        for zone in frame.findings.zones
+        if zone.room in on_level and (frame.only is None or zone.breaker == frame.only)
+    ]
 
 
 def zone_edges(frame: Frame) -> list[Segment]:
     """Return, in paper mm, the edges of circuits' areas in rooms that more than one circuit shares."""
+    return [*_edges_where(frame, settled=True), *_edges_where(frame, settled=False)]
+
+
+def _edges_where(frame: Frame, settled: bool) -> list[Segment]:
+    """Return the edges with settled zones on all their sides, or all others."""
     zones = _zones(frame)
     parts = Counter(zone.room for zone in zones)
-    edges = dict.fromkeys(edge for zone in zones if parts[zone.room] > 1 for edge in _edges(zone))
-    return [Segment(frame.mm(a), frame.mm(b)) for a, b in edges]
+    found: dict[tuple[XY, XY], bool] = {}
+    for zone in zones:
+        if parts[zone.room] > 1 or frame.only is not None:
+            for edge in _edges(zone):
+                found[edge] = found.get(edge, True) and zone.settled
+    return [Segment(frame.mm(a), frame.mm(b)) for (a, b), all_settled in found.items() if all_settled == settled]
 
 
 def _edges(zone: Zone) -> Iterator[tuple[XY, XY]]:

@@ -83,8 +83,16 @@ def _called(rows: list[Record]) -> str:
 
 
 @edit
-def place_box(home: Home, box: int, at: Point, angle: int, mount: Mount | None = None) -> Edited:
-    """Put a box at another place, facing another way."""
+def place_box(
+    home: Home, box: int, at: Point, angle: int, mount: Mount | None = None, level: int | None = None
+) -> Edited:
+    """Put a box at another place, facing another way; `level` for one that is on none yet, or on another.
+
+    Raises `Refused` for a box on no level if none is said.
+    """
     found = there(home.boxes, box, "box")
-    changed = change(found, at=at, angle=angle % 360, mount=mount or found.mount)
+    on = found.level if level is None else there(home.levels, level, "level").id
+    if on is None:
+        raise Refused(f"{found.mark} is on no level yet: say which.")
+    changed = change(found, at=at, angle=angle % 360, mount=mount or found.mount, level=on)
     return Edited(change(home, boxes=home.boxes.put(changed)), f"Move box {found.mark}")

@@ -109,7 +109,7 @@ def _lone_box(drag: Drag, context: Context) -> Box | None:
     if len(drag.things) != 1 or drag.things[0].kind != "box":
         return None
     box = context.home.boxes.get(drag.things[0].id)
-    return box if box is not None and box.mount in ON_WALL else None
+    return box if box is not None and box.level == context.level and box.mount in ON_WALL else None
 
 
 def _wall_for(at: XY, context: Context) -> WallSpot | None:

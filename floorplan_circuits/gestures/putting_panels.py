@@ -1,12 +1,12 @@
 """Putting a panel on the plan: one click on the wall it hangs on."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from floorplan_circuits.edits.edited import Refused
 from floorplan_circuits.edits.panels import set_panel
 from floorplan_circuits.findings import Subject
-from floorplan_circuits.geometry.wall_spots import wall_spot
-from floorplan_circuits.gestures.events import Context, Event, Key, Outcome, Release
+from floorplan_circuits.geometry.wall_spots import WallSpot, wall_spot
+from floorplan_circuits.gestures.events import Context, Event, Key, Outcome, Press, Release
 from floorplan_circuits.gestures.putting import WALL_REACH_MM
 from floorplan_circuits.gestures.selecting import Select
 from floorplan_circuits.view import Draft
@@ -16,9 +16,10 @@ SAYS = "Click the wall that the panel hangs on. Esc leaves the tool."
 
 @dataclass(frozen=True, slots=True)
 class PutPanel:
-    """The tool that puts one panel on the plan."""
+    """The tool that puts one panel on the plan. `pressed`: the button went down with it."""
 
     panel: int
+    pressed: bool = False
 
 
 def step_panel(tool: PutPanel, event: Event, context: Context) -> Outcome:
@@ -26,12 +27,21 @@ def step_panel(tool: PutPanel, event: Event, context: Context) -> Outcome:
     if isinstance(event, Key):
         return Outcome(None if event.name == "escape" else tool, says=SAYS)
     spot = wall_spot(event.at, context.outlines(), max(WALL_REACH_MM, 3 * context.reach))
+    if isinstance(event, Release) and tool.pressed and spot is not None:
+        return _put(tool, spot, context)
+    held = isinstance(event, Press) or (tool.pressed and not isinstance(event, Release))
+    draft = Draft(symbol="panel", at=event.at, angle=90)
     if spot is None:
-        return Outcome(tool, draft=Draft(symbol="panel", at=event.at, angle=90), says="Go nearer to a wall.")
-    if not isinstance(event, Release):
-        return Outcome(tool, draft=Draft(symbol="panel", at=spot.at, angle=spot.angle), says=SAYS)
+        return Outcome(PutPanel(tool.panel, held), draft=draft, says="Go nearer to a wall.")
+    return Outcome(PutPanel(tool.panel, held), draft=replace(draft, at=spot.at, angle=spot.angle), says=SAYS)
+
+
+def _put(tool: PutPanel, spot: WallSpot, context: Context) -> Outcome:
+    panel = (Subject("panel", tool.panel),)
     try:
         edit = set_panel(context.home, tool.panel, at=spot.at, angle=spot.angle, level=context.level)
     except Refused as error:
-        return Outcome(tool, says=str(error))
-    return Outcome(Select(), edit, says=edit.says, selected=(Subject("panel", tool.panel),))
+        return Outcome(Select(), says=str(error))
+    if edit.home is context.home:
+        return Outcome(Select(), says="It is there already.", selected=panel)
+    return Outcome(Select(), edit, says=f"{edit.says}.", selected=panel)

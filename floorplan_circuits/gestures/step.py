@@ -50,7 +50,7 @@ def at_rest(tool: Tool) -> Tool:
     if isinstance(tool, PutDevice):
         return PutDevice(tool.kind)
     if isinstance(tool, PutPanel):
-        return tool
+        return PutPanel(tool.panel)
     return TieDevices(tool.breaker) if isinstance(tool, TieDevices) else type(tool)()
 
 

@@ -6,7 +6,7 @@ from floorplan_circuits.drawing.frame import is_built
 from floorplan_circuits.drawing.ink import Group, Mark, Pen, Shape, Text, moved, polyline, rectangle
 from floorplan_circuits.drawing.lettering import width, wrap
 from floorplan_circuits.drawing.palette import Theme
-from floorplan_circuits.drawing.plan_building import ZONE_DASH, fill
+from floorplan_circuits.drawing.plan_building import ZONE_DASH, ZONE_EDGE, fill
 from floorplan_circuits.drawing.plates import Plate, plate, text_height
 from floorplan_circuits.drawing.symbols import bounds as symbol_bounds
 from floorplan_circuits.drawing.symbols import stamp
@@ -26,7 +26,11 @@ KNOWN: tuple[tuple[Standing, str], ...] = (
     ("unknown", "nobody knows: treat as live"),
     ("contradicted", "tests disagree: treat as live"),
 )
-FOOT = "Colour is what the devices are on, not what runs inside walls, floor or ceiling."
+FOOT = {
+    "both": "Colour is what the devices are on, not what runs inside walls, floor or ceiling.",
+    "lights": "Colour is what the lights are on, not what runs inside walls, floor or ceiling.",
+    "receptacles": "Colour is what receptacles and appliances are on, not what runs inside walls, floor or ceiling.",
+}
 LEGEND_ROW, LEGEND_SIZE = 4.3, 7.5
 DRAWN, WORDS = 5.0, 11.0
 """Where the middle of what is drawn stands, and where its words begin, in mm."""
@@ -38,7 +42,7 @@ Row = tuple[Group, str]
 def how_to_read(findings: Findings, wide: float, theme: Theme, scope: Scope) -> Section:
     """Return the key to the symbols and floors of these levels."""
     rows = [*_symbol_rows(findings, scope, theme), *_floor_rows(findings, scope, theme)]
-    foot = wrap(FOOT, wide, LEGEND_SIZE)
+    foot = wrap(FOOT[findings.layer], wide, LEGEND_SIZE)
     marks = tuple(text_lines(foot, 0, 0.6, LEGEND_SIZE, theme))
     blocks = [*_in_columns(rows, wide, theme), Block(Group(marks), len(foot) * text_height(LEGEND_SIZE) + 1.6)]
     return Section("How to read it", tuple(blocks), wide, whole=True)
@@ -109,8 +113,13 @@ def _floor_rows(findings: Findings, scope: Scope, theme: Theme) -> Iterator[Row]
         path = rectangle(-4, -1.5, 8, 3)
         yield Group((*fill(path, None, theme), Shape(path, None, Pen(0.13, theme.soft)))), "nobody knows the circuit"
     if len(zones) > len({zone.room for zone in zones}):
-        line = Shape(polyline((-4, 0), (4, 0)), None, Pen(0.18, theme.ink, ZONE_DASH))
-        yield Group((line,)), "where a circuit’s area ends"
+        yield _line(theme), "where a circuit’s area ends"
+    if any(zone.breaker is not None and not zone.settled for zone in zones):
+        yield _line(theme, ZONE_DASH), "not all of it tested"
+
+
+def _line(theme: Theme, dash: tuple[float, ...] = ()) -> Group:
+    return Group((Shape(polyline((-4, 0), (4, 0)), None, Pen(ZONE_EDGE, theme.ink, dash)),))
 
 
 def _plate_rows(findings: Findings, scope: Scope, theme: Theme) -> Iterator[Row]:

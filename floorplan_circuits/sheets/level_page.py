@@ -205,8 +205,8 @@ def _notes(layout: Layout, drawn: Plan) -> Iterator[str]:
     """Yield what must be said beside the scale: what is too small, what stands elsewhere, what key letters mean."""
     if drawn.is_overview:
         yield TOO_LARGE
-    away = [ELSEWHERE[kind] for kind in layout.lost() if not layout.shown(kind)]
-    away += ["some circuits"] if drawn.listed else []
+    away = ["some circuits"] if drawn.listed else []  # first: of a line that is too long the end is cut
+    away += [ELSEWHERE[kind] for kind in layout.lost() if not layout.shown(kind)]
     if away:
         yield f"On a further page: {', '.join(away)}."
     if drawn.keys:

@@ -17,9 +17,7 @@ def test_a_breaker_lights_every_box_it_feeds_and_rings_itself(cottage):
     breaker = by_mark(cottage, "3")
     shown = belonging(cottage, (Subject("breaker", breaker),))
 
-    assert {one.id for one in shown.lit} == {
-        one.box for one in cottage.conclusions.values() if breaker in one.breakers
-    }
+    assert {one.id for one in shown.lit} == {one.box for one in cottage.conclusions.values() if breaker in one.breakers}
     assert shown.breakers == {Subject("breaker", breaker)}
 
 

@@ -13,6 +13,7 @@ from floorplan_circuits.find import find
 from floorplan_circuits.home.building import Opening, Stair
 from floorplan_circuits.home.home import Home
 from floorplan_circuits.home.integrity import problems
+from floorplan_circuits.home.record import change
 from tests.edits.samples import SQUARE, box_of, house, level_of, panel_of, with_row
 from tests.homes import homes
 
@@ -105,3 +106,13 @@ def test_a_box_is_placed_facing_a_way():
 
     assert edited.says == "Move box B1"
     assert (box.at, box.angle, box.mount) == ((4000, 900), 180, "outdoor")
+
+
+def test_a_box_on_no_level_is_placed_only_with_one():
+    home = house()
+    loose = change(home.boxes[box_of(home, "B1")], level=None, at=None)
+    home = change(home, boxes=home.boxes.put(loose))
+
+    with pytest.raises(Refused, match="B1 is on no level yet"):
+        place_box(home, loose.id, (0, 900), 0)
+    assert place_box(home, loose.id, (0, 900), 0, level=level_of(home)).home.boxes[loose.id].level == level_of(home)

@@ -10,6 +10,7 @@ from floorplan_circuits.geometry.snapping import edges
 from floorplan_circuits.gestures.drawing_rooms import DrawRoom
 from floorplan_circuits.gestures.events import Event, Key, Move, Press, Release
 from floorplan_circuits.gestures.putting import PutDevice
+from floorplan_circuits.gestures.putting_panels import PutPanel
 from floorplan_circuits.gestures.selecting import ARROWS, Select
 from floorplan_circuits.gestures.step import at_rest, says_of
 from floorplan_circuits.gestures.tying import TieDevices
@@ -29,7 +30,9 @@ places = st.one_of(
 )
 keys = st.sampled_from(("escape", "enter", "delete", "backspace", *ARROWS, "tab"))
 letters = st.sampled_from(list("nrslc2 0358.x'\"m%é"))
-tools = st.sampled_from((Select(), DrawRoom(), PutDevice("switch"), PutDevice("ceiling light"), TieDevices()))
+tools = st.sampled_from(
+    (Select(), DrawRoom(), PutDevice("switch"), PutDevice("ceiling light"), TieDevices(), PutPanel(999_999))
+)
 starts = st.one_of(st.builds(new_home), st.builds(house), homes().filter(lambda home: len(home.levels) > 0))
 
 
@@ -157,6 +160,13 @@ class AnyHand(RuleBasedStateMachine):
     def take_a_breaker(self, data) -> None:
         self.hand.tool = TieDevices(data.draw(st.sampled_from(self.hand.home.breakers.ids())))
 
+    @precondition(lambda self: len(self.hand.home.panels) > 0)
+    @rule(at=spots, data=st.data())
+    def put_a_panel(self, at, data) -> None:
+        self.take(PutPanel(data.draw(st.sampled_from(self.hand.home.panels.ids()))))
+        for event in (Press(at), Release(at)):
+            self.do(event)
+
     @rule()
     def undo(self) -> None:
         self.hand.undo()
@@ -208,5 +218,5 @@ class AnyHand(RuleBasedStateMachine):
         assert max(ids(home), default=0) < home.next_id
 
 
-AnyHand.TestCase.settings = settings(max_examples=1500, stateful_step_count=60, deadline=None)
+AnyHand.TestCase.settings = settings(max_examples=100, stateful_step_count=40, deadline=None)
 TestAnyHand = AnyHand.TestCase

@@ -5,14 +5,15 @@ import pytest
 from floorplan_circuits.findings import Subject
 from floorplan_circuits.gestures.drawing_rooms import DrawRoom
 from floorplan_circuits.gestures.putting import PutDevice
+from floorplan_circuits.gestures.putting_panels import PutPanel
 from floorplan_circuits.gestures.selecting import Select
 from floorplan_circuits.gestures.step import ROOM_KEY, TIE_KEY, at_rest, says_of, tool_for_key
 from floorplan_circuits.gestures.tying import TieDevices
 from floorplan_circuits.home.kinds import catalogue
-from tests.edits.samples import box_of, breaker_at, house
+from tests.edits.samples import box_of, breaker_at, house, panel_of
 from tests.gestures.hand import Hand
 
-TOOLS = (Select(), DrawRoom(), PutDevice("switch"), TieDevices(breaker_at(house(), 1)))
+TOOLS = (Select(), DrawRoom(), PutDevice("switch"), PutPanel(panel_of(house())), TieDevices(breaker_at(house(), 1)))
 
 
 @pytest.mark.parametrize("tool", TOOLS)

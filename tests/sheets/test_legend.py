@@ -42,7 +42,7 @@ def test_every_symbol_in_use_stands_in_the_key_once(name: str) -> None:
 
 
 def test_the_key_says_what_colour_does_not_mean() -> None:
-    assert " ".join(words(how_to_read(sample("flat"), 300.0, PAPER, EVERY))).endswith(FOOT)
+    assert " ".join(words(how_to_read(sample("flat"), 300.0, PAPER, EVERY))).endswith(FOOT["both"])
 
 
 def test_kinds_that_share_a_symbol_stand_in_one_row() -> None:
