@@ -18,7 +18,7 @@ from floorplan_circuits.home.boxes import (
     Supplied,
     Wiring,
 )
-from floorplan_circuits.home.building import Level, Opening, Room
+from floorplan_circuits.home.building import Level, Opening, Room, Stair
 from floorplan_circuits.home.home import Home
 from floorplan_circuits.home.kinds import kind_named
 from floorplan_circuits.home.lengths import Units
@@ -30,9 +30,15 @@ from floorplan_circuits.home.table import Table
 Side = Literal["top", "right", "bottom", "left"]
 Ground = Literal["present", "absent", "not known"]
 SaidBy = Literal["label", "person", "not said"]
+SwitchedBy = Literal["hand", "photocell"]
 
 FACING_IN: dict[Side, int] = {"top": 90, "right": 180, "bottom": 270, "left": 0}
 """Where a box on that side of a room faces, in degrees: into the room."""
+
+
+def ft(feet: float, inches: float = 0) -> int:
+    """Return feet and inches as whole millimetres, rounded."""
+    return round((feet * 12 + inches) * 25.4)
 
 
 def on(breaker: int, pole: int | None = None) -> Supplied:
@@ -89,6 +95,7 @@ class Builder:
     levels: list[Level] = field(default_factory=list)
     rooms: list[Room] = field(default_factory=list)
     openings: list[Opening] = field(default_factory=list)
+    stairs: list[Stair] = field(default_factory=list)
     boxes: list[Box] = field(default_factory=list)
     controls: list[Control] = field(default_factory=list)
     panels: list[Panel] = field(default_factory=list)
@@ -133,6 +140,11 @@ class Builder:
                 | fields
             )
         )
+
+    def stair(self, foot: int, head: int, at: Point, climbs: Side) -> None:
+        """Add a flight from the level `foot` to the level `head`; `at` is the middle of its lowest step."""
+        angle = (FACING_IN[climbs] + 180) % 360
+        self.stairs.append(Stair(id=self.number(), level=foot, head=head, at=at, angle=angle))
 
     # --- boxes ------------------------------------------------------------------------------------------------------
 
@@ -209,15 +221,22 @@ class Builder:
         self.boxes.append(made)
         return made
 
-    def control(self, name: str, switches: Iterable[Device], feeds: Iterable[Feed], enters: Box | None = None) -> None:
-        """Say which switches, worked by hand, switch which feeds, and in which box the power enters."""
+    def control(
+        self,
+        name: str,
+        switches: Iterable[Device],
+        feeds: Iterable[Feed],
+        enters: Box | None = None,
+        by: SwitchedBy = "hand",
+    ) -> None:
+        """Say which switches, or what else, switch which feeds, and in which box the power enters."""
         self.controls.append(
             Control(
                 id=self.number(),
                 name=name,
                 switches=tuple(device.id for device in switches),
                 feeds=tuple(feed.id for feed in feeds),
-                by="hand",
+                by=by,
                 enters=None if enters is None else enters.id,
             )
         )
@@ -233,8 +252,19 @@ class Builder:
         self.panels.append(change(panel, mains=(main,), fed_by=(feeder,)))
         return self.panels[-1]
 
+    def subpanel(self, panel: Panel, feeder: int) -> Panel:
+        """Add a panel without a main of its own, fed by a breaker of another panel."""
+        self.panels.append(change(panel, fed_by=({"kind": "breaker", "breaker": feeder},)))
+        return self.panels[-1]
+
     def breaker(
-        self, panel: Panel, spaces: str, amps: int, as_found: str = "", neutral: int | None = None, **fields: object
+        self,
+        panel: Panel,
+        spaces: str,
+        amps: int,
+        as_found: str = "",
+        neutral: int | Literal["own"] | None = None,
+        **fields: object,
     ) -> int:
         """Add a breaker in spaces such as '5', '2 4' or '9A'; it opens its hots unless `fields` say otherwise."""
         poles = tuple(_pole(space, neutral) for space in spaces.split())
@@ -257,6 +287,7 @@ class Builder:
             levels=Table(self.levels),
             rooms=Table(self.rooms),
             openings=Table(self.openings),
+            stairs=Table(self.stairs),
             boxes=Table(self.boxes),
             controls=Table(self.controls),
             panels=Table(self.panels),
@@ -276,7 +307,7 @@ def _in_gang(device: Device, gang: int, ground: Ground) -> Device:
     return change(device, slot=gang, ground=known)
 
 
-def _pole(space: str, neutral: int | None) -> Pole:
+def _pole(space: str, neutral: int | Literal["own"] | None) -> Pole:
     number, half = space.rstrip("AB"), space.lstrip("0123456789")
     fields = {"space": int(number), "half": half or None}
     return Pole.model_validate(fields if neutral is None else fields | {"neutral": neutral})

@@ -7,15 +7,10 @@ from floorplan_circuits.home.home import Home
 from floorplan_circuits.home.log import Change, ReceptacleTest
 from floorplan_circuits.home.power import Found, Panel, Permission
 
-from .builder import Area, Builder, Ground, across, behind, rectangle  # relative: packaged with the program
+from .builder import Area, Builder, Ground, across, behind, ft, rectangle  # relative: packaged with the program
 from .testing import Evening, opened, solo_pass
 
 OWNER, HELPER = "owner", "helper"
-
-
-def ft(feet: int, inches: int = 0) -> int:
-    """Return feet and inches as whole millimetres, rounded."""
-    return round((feet * 12 + inches) * 25.4)
 
 
 @dataclass(frozen=True, slots=True)

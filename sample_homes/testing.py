@@ -34,12 +34,17 @@ class Point:
 
 
 def solo_pass(home: Builder, evening: Evening, handles: Sequence[int], boxes: Iterable[Box]) -> None:
-    """Log a pass over the boxes' devices: all on, each handle off alone, all on again."""
-    points = [point for box in boxes for device in box.devices for point in _points(device) if point.breaker in handles]
+    """Log a pass over the boxes' devices: all on, each handle off alone, all on again.
+
+    Of breakers whose handles are tied, `handles` names one: the others go off with it.
+    """
+    moved = [_moved_with(home, handle) for handle in handles]
+    reached = {breaker for together in moved for breaker in together}
+    points = [point for box in boxes for device in box.devices for point in _points(device) if point.breaker in reached]
     everything = tuple(_reading(point, "live") for point in points)
     home.log.append(_round(home, evening, (), everything, "All on, at the start"))
-    for handle in handles:
-        home.log.append(_round(home, evening, (handle,), _with_off(handle, points, evening), ""))
+    for together in moved:
+        home.log.append(_round(home, evening, together, _with_off(together, points, evening), ""))
     home.log.append(_round(home, evening, (), everything, "All on again, at the end"))
 
 
@@ -61,9 +66,17 @@ def _points(device: Device) -> Iterable[Point]:
                 yield Point(feed, min(breakers), kind_named(device.kind).hots > 1)
 
 
-def _with_off(handle: int, points: Sequence[Point], evening: Evening) -> tuple[Reading, ...]:
-    mine = [point for point in points if point.breaker == handle]
-    others = [point for point in points if point.breaker != handle][:OTHERS_READ]
+def _moved_with(home: Builder, handle: int) -> tuple[int, ...]:
+    """Return the breaker and all that are tied to it."""
+    tie = next(breaker.tie for breaker in home.breakers if breaker.id == handle)
+    if tie is None:
+        return (handle,)
+    return tuple(other.id for other in home.breakers if other.tie is not None and other.tie.group == tie.group)
+
+
+def _with_off(off: tuple[int, ...], points: Sequence[Point], evening: Evening) -> tuple[Reading, ...]:
+    mine = [point for point in points if point.breaker in off]
+    others = [point for point in points if point.breaker not in off][:OTHERS_READ]
     said = [_reading(point, "live" if point.feed in evening.stubborn else "dead") for point in mine]
     return (*said, *(_reading(point, "live") for point in others))
 

@@ -6,9 +6,13 @@ from pathlib import Path
 from floorplan_circuits.files.save import save_home
 from floorplan_circuits.home.home import Home
 
-from . import cottage, flat  # relative: the folder is packaged inside the program as well
+from . import cottage, flat, house  # relative: the folder is packaged inside the program as well
 
-SAMPLES: dict[str, Callable[[], Home]] = {"cottage.json": cottage.build, "flat.json": flat.build}
+SAMPLES: dict[str, Callable[[], Home]] = {
+    "cottage.json": cottage.build,
+    "flat.json": flat.build,
+    "house.json": house.build,
+}
 
 
 def write_samples(folder: Path) -> None:

@@ -37,6 +37,12 @@ class Camera:
             self.height / 2 + (house[1] - self.centre[1]) / self.mm_per_px,
         )
 
+    def sees(self, spot: tuple[float, float, float, float], margin: float) -> bool:
+        """Tell whether a rectangle of the house (in mm) is in sight, `margin` px from the edge."""
+        left, top = self.to_pixels(spot[:2])
+        right, bottom = self.to_pixels(spot[2:])
+        return margin <= left and margin <= top and right <= self.width - margin and bottom <= self.height - margin
+
     def zoomed(self, factor: float, at: XY | None = None) -> "Camera":
         """Return the camera `factor` times nearer, the house place under `at` (pixels) kept where it is."""
         pin = at if at is not None else (self.width / 2, self.height / 2)

@@ -5,6 +5,7 @@ from dataclasses import replace
 from PySide6.QtCore import QEvent, QPoint, QPointF, Qt, QTimer, Signal
 from PySide6.QtGui import (
     QColor,
+    QFocusEvent,
     QKeyEvent,
     QMouseEvent,
     QNativeGestureEvent,
@@ -68,6 +69,8 @@ class PlanCanvas(QWidget):
         self._pressed: QPoint | None = None
         self._hovered: Subject | None = None
         self._fitted = True
+        self._keyed = False
+        """Whether the keys came here by keys: then a frame says so."""
 
     # --- what is shown ----------------------------------------------------------------------------------------------
 
@@ -97,13 +100,13 @@ class PlanCanvas(QWidget):
             self.update()
 
     def go_to(self, subject: Subject) -> None:
-        """Bring a subject to the middle, near enough to read, and blink its ring once."""
+        """Bring a subject to the middle, near enough to read, unless it is in sight; blink its ring once."""
         spot = self.picture.spot(subject, self.camera.scale) if self.picture is not None else None
         if spot is None:
             return
-        middle = ((spot[0] + spot[2]) / 2, (spot[1] + spot[3]) / 2)
-        scale = min(self.camera.scale, READABLE_SCALE)
-        self._look(replace(self.camera, centre=middle, scale=scale))
+        if self.camera.scale > READABLE_SCALE or not self.camera.sees(spot, MARGIN_PX):
+            middle = ((spot[0] + spot[2]) / 2, (spot[1] + spot[3]) / 2)
+            self._look(replace(self.camera, centre=middle, scale=min(self.camera.scale, READABLE_SCALE)))
         self.ring(frozenset({subject}))
         self._blinking = True
         QTimer.singleShot(BLINK_MS, self._stop_blinking)
@@ -155,6 +158,10 @@ class PlanCanvas(QWidget):
             return None
         return self.picture.subject_at(self.camera.to_house((at.x(), at.y())), self.camera.scale)
 
+    def drawn_scale(self) -> float:
+        """Return the scale the plan in sight was drawn for: its symbols keep their size on paper at that scale."""
+        return self.picture.plan(self.camera.scale).scale if self.picture is not None else self.camera.scale
+
     def reach(self) -> float:
         """Return how near counts as at, in house mm: a few pixels at this zoom."""
         return REACH_PX * self.camera.mm_per_px
@@ -173,6 +180,10 @@ class PlanCanvas(QWidget):
             picture.paint_rings(painter, self.camera, pen, self.ringed)
         if self.empty_words:
             self._paint_words(painter)
+        if self._keyed:
+            painter.setBrush(Qt.BrushStyle.NoBrush)
+            painter.setPen(QPen(QColor(self.theme.ink), 2))
+            painter.drawRect(self.rect().adjusted(2, 2, -3, -3))
         if picture is not None and self._draft is not None:
             drawn_for = picture.plan(self.camera.scale).scale
             picture.paint_over(painter, self.camera, draft_ink(self._draft, drawn_for, self.theme))
@@ -258,6 +269,18 @@ class PlanCanvas(QWidget):
             self.hand_did.emit(Key("", event.text(), _adds(event)))
         else:
             super().keyPressEvent(event)
+
+    def focusInEvent(self, event: QFocusEvent) -> None:  # noqa: N802  # Qt's name
+        """Show where the keys are, if it was keys that brought them."""
+        super().focusInEvent(event)
+        self._keyed = event.reason() in (Qt.FocusReason.TabFocusReason, Qt.FocusReason.BacktabFocusReason)
+        self.update()
+
+    def focusOutEvent(self, event: QFocusEvent) -> None:  # noqa: N802  # Qt's name
+        """Take the frame away; a space bar let go elsewhere pans no more."""
+        super().focusOutEvent(event)
+        self._keyed = self._space = False
+        self.update()
 
     def keyReleaseEvent(self, event: QKeyEvent) -> None:  # noqa: N802  # Qt's name
         """End panning by the space bar."""

@@ -4,11 +4,18 @@ from collections.abc import Sequence
 from pathlib import Path
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QComboBox, QHBoxLayout, QLabel, QLineEdit, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QLineEdit, QPushButton, QScrollArea, QVBoxLayout, QWidget
 
+from floorplan_circuits.desktop.fields import Choice
 from floorplan_circuits.files.rescue import Rescue
 from floorplan_circuits.home.resources import folder
 
+SAMPLE_WORDS = {
+    "cottage": "An invented house, mostly tested: boxes that two circuits enter, and tests that disagree.",
+    "house": "A large invented house: a basement, two floors, two panels, a borrowed neutral.",
+    "flat": "An invented flat on 230 V: much tested, some only said, three devices that nobody knows.",
+}
+"""What there is to see in each sample, by its file's name."""
 UNITS = {"feet and inches": "feet and inches", "metres": "metric"}
 
 
@@ -32,10 +39,18 @@ class FirstPage(QWidget):
         self._add_start()
         self._more = QVBoxLayout()
         self._column.addLayout(self._more)
-        row = QHBoxLayout(self)
+        inner = QWidget()
+        row = QHBoxLayout(inner)
         row.addStretch()
         row.addWidget(holder, 1)
         row.addStretch()
+        area = QScrollArea()
+        area.setWidget(inner)
+        area.setWidgetResizable(True)
+        area.setFrameShape(QFrame.Shape.NoFrame)
+        around = QVBoxLayout(self)
+        around.setContentsMargins(0, 0, 0, 0)
+        around.addWidget(area)
 
     def _add_start(self) -> None:
         self._column.addStretch()
@@ -49,9 +64,7 @@ class FirstPage(QWidget):
         self.name = QLineEdit()
         self.name.setPlaceholderText("Name of the home")
         self.name.setAccessibleName("Name of the home")
-        self.units = QComboBox()
-        self.units.addItems(list(UNITS))
-        self.units.setAccessibleName("Lengths shown in")
+        self.units = Choice("Lengths shown in", UNITS, next(iter(UNITS)))
         self.start_button = QPushButton("Start a new home")
         self.start_button.setObjectName("action")
         open_button = QPushButton("Open a home…")
@@ -76,9 +89,12 @@ class FirstPage(QWidget):
         _empty(self._more)
         for rescue in rescues:
             self._offer_rescue(rescue)
-        self._offer("Recent", [path for path in recent if path.is_file()][:5])
-        self._offer("Sample homes to look at", sorted(folder("sample_homes").glob("*.json")))
+        self._offer("Recent", [(path, path.stem, "") for path in recent if path.is_file()][:5])
+        samples = sorted(folder("sample_homes").glob("*.json"))
+        told = [(path, path.stem.capitalize(), SAMPLE_WORDS.get(path.stem, "")) for path in samples]
+        self._offer("Sample homes to look at", told)
         self._more.addStretch()
+        self.name.setFocus()
 
     def _heading(self, words: str) -> None:
         label = QLabel(words)
@@ -86,16 +102,23 @@ class FirstPage(QWidget):
         self._more.addSpacing(8)
         self._more.addWidget(label)
 
-    def _offer(self, heading: str, paths: Sequence[Path]) -> None:
-        if not paths:
+    def _offer(self, heading: str, homes: Sequence[tuple[Path, str, str]]) -> None:
+        """Offer files, each by its name, with a line about what there is to see in it."""
+        if not homes:
             return
         self._heading(heading)
-        for path in paths:
-            button = QPushButton(path.stem.replace("-", " ").capitalize())
+        for path, name, words in homes:
+            button = QPushButton(name)
             button.setObjectName("plain")
             button.setToolTip(str(path))
+            button.setAccessibleDescription(words)
             button.clicked.connect(lambda _checked=False, path=path: self.path_chosen.emit(path))
             self._more.addWidget(button)
+            if words:
+                told = QLabel(words)
+                told.setObjectName("caption")
+                told.setWordWrap(True)
+                self._more.addWidget(told)
 
     def _offer_rescue(self, rescue: Rescue) -> None:
         self._heading("The program ended before this was saved")

@@ -1,7 +1,7 @@
 """The list under the plan: every danger, worst first, with its plate, one sentence, and what to do in bold."""
 
 from PySide6.QtCore import QAbstractListModel, QModelIndex, QPersistentModelIndex, QRect, QSize, Qt, Signal
-from PySide6.QtGui import QColor, QPainter, QPen
+from PySide6.QtGui import QColor, QFont, QFontMetrics, QPainter, QPen, QResizeEvent
 from PySide6.QtWidgets import QFrame, QListView, QStyle, QStyledItemDelegate, QStyleOptionViewItem
 
 from floorplan_circuits.desktop.camera import PX_PER_MM
@@ -15,6 +15,8 @@ from floorplan_circuits.findings import Findings, Hazard
 
 ROW = 33
 PLATE_COLUMN = 82
+STACKED_BELOW, SECOND_LINE = 640, 17
+"""Narrower than this, in px, a row says what to do on a line of its own, so that the sentence is never cut for it."""
 Index = QModelIndex | QPersistentModelIndex
 
 
@@ -53,10 +55,11 @@ class HazardDelegate(QStyledItemDelegate):
         super().__init__()
         self._model = model
         self.theme: Theme = LIGHT
+        self.stacked = False
 
     def sizeHint(self, option: QStyleOptionViewItem, index: Index) -> QSize:  # noqa: N802  # Qt's name
         """Return the height of a row, larger letters allowed for."""
-        return QSize(200, max(ROW, option.fontMetrics.height() + 14))
+        return QSize(200, max(ROW, option.fontMetrics.height() + 14) + SECOND_LINE * self.stacked)
 
     def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: Index) -> None:
         """Paint the row."""
@@ -65,19 +68,22 @@ class HazardDelegate(QStyledItemDelegate):
         self._paint_ground(painter, option)
         ink = compiled(_plate_of(hazard, self._model, self.theme))
         paint(painter, ink.ops, PX_PER_MM, area.left() + PLATE_COLUMN / 2, area.top() + area.height() / 2)
-        font = painter.font()
-        font.setBold(True)
-        painter.setFont(font)
         painter.setPen(QColor(self.theme.ink))
-        do_wide = painter.fontMetrics().horizontalAdvance(hazard.do)
-        right = QRect(area.right() - do_wide - 12, area.top(), do_wide + 2, area.height())
-        painter.drawText(right, Qt.AlignmentFlag.AlignVCenter, hazard.do)
-        font.setBold(False)
-        painter.setFont(font)
-        left = area.adjusted(PLATE_COLUMN + 4, 0, -do_wide - 24, 0)
-        words = painter.fontMetrics().elidedText(_told(hazard, self._model), Qt.TextElideMode.ElideRight, left.width())
-        painter.drawText(left, Qt.AlignmentFlag.AlignVCenter, words)
+        words, do = area.adjusted(PLATE_COLUMN + 4, 0, -12, 0), area.adjusted(PLATE_COLUMN + 4, 0, -12, 0)
+        if self.stacked:
+            words.setHeight(area.height() // 2 + 4)
+            do.setTop(area.top() + area.height() // 2 - 1)
+        else:
+            do.setLeft(do.right() - self._do_wide(painter, hazard))
+            words.setRight(do.left() - 12)
+        told = painter.fontMetrics().elidedText(_told(hazard, self._model), Qt.TextElideMode.ElideRight, words.width())
+        painter.drawText(words, Qt.AlignmentFlag.AlignVCenter, told)
+        painter.setFont(_bold(painter.font()))
+        painter.drawText(do, Qt.AlignmentFlag.AlignVCenter, hazard.do)
         painter.restore()
+
+    def _do_wide(self, painter: QPainter, hazard: Hazard) -> int:
+        return QFontMetrics(_bold(painter.font())).horizontalAdvance(hazard.do) + 2
 
     def _paint_ground(self, painter: QPainter, option: QStyleOptionViewItem) -> None:
         area: QRect = option.rect
@@ -89,6 +95,12 @@ class HazardDelegate(QStyledItemDelegate):
         else:
             painter.setPen(QColor(self.theme.line))
             painter.drawLine(area.left() + 8, area.bottom(), area.right() - 8, area.bottom())
+
+
+def _bold(font: QFont) -> QFont:
+    bold = QFont(font)
+    bold.setBold(True)
+    return bold
 
 
 def _told(hazard: Hazard, model: HazardModel) -> str:
@@ -132,6 +144,12 @@ class HazardList(QListView):
         """Show the hazards of other findings."""
         self._delegate.theme = theme
         self._model.show(findings)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:  # noqa: N802  # Qt's name
+        """Stack what to do under the sentence where the list is narrow."""
+        self._delegate.stacked = self.width() < STACKED_BELOW
+        super().resizeEvent(event)
+        self.scheduleDelayedItemsLayout()
 
     def _on_current(self, index: QModelIndex) -> None:
         if index.isValid() and index.row() < len(self._model.hazards):

@@ -2,13 +2,16 @@
 
 from collections.abc import Callable
 
-from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QComboBox, QFormLayout, QLabel, QLineEdit, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtCore import Qt, QTimer, Signal
+from PySide6.QtWidgets import QApplication, QFormLayout, QLabel, QLineEdit, QPushButton, QVBoxLayout, QWidget
 
+from floorplan_circuits.desktop.fields import Choice
+from floorplan_circuits.desktop.keeping_focus import focus_place, focused_place
 from floorplan_circuits.desktop.session import Session
 from floorplan_circuits.edits.boxes import add_passing, join_halves, set_box, set_device, split_halves
 from floorplan_circuits.edits.edited import Edited, counted
 from floorplan_circuits.edits.names import rename, set_use
+from floorplan_circuits.edits.removal import remove
 from floorplan_circuits.edits.ties import tie, untie
 from floorplan_circuits.home.boxes import Box, Device, Feed, FromBreaker, Supplied
 from floorplan_circuits.home.home import Home
@@ -16,7 +19,10 @@ from floorplan_circuits.home.kinds import catalogue, kind_named
 
 MakeEdit = Callable[[str], Callable[[Home], Edited]]
 """From what was typed or chosen to the edit it means."""
+WAIT_MS = 150
 NOT_TIED = "not known"
+TAKE_OUT, NO_CABLE = "– take it out", "– no such cable"
+REACH_HINT = "behind the oven"
 USES = ("", "bedroom", "bath", "kitchen", "dining", "living", "hall", "stairs", "closet", "laundry", "utility",
         "garage", "basement", "attic", "study", "outdoors")  # fmt: skip
 
@@ -24,26 +30,45 @@ USES = ("", "bedroom", "bath", "kitchen", "dining", "living", "hall", "stairs", 
 class Inspector(QWidget):
     """The form under the tools. It is filled anew whenever the home or the selection changes."""
 
-    removed = Signal()
+    filled = Signal()
 
     def __init__(self) -> None:
         super().__init__()
         self._session: Session | None = None
+        self._told: tuple[object, ...] = ()
         self._column = QVBoxLayout(self)
         self._column.setContentsMargins(0, 0, 0, 0)
         self._column.setSpacing(6)
 
+    @property
+    def is_empty(self) -> bool:
+        """Whether nothing is selected that it could tell about."""
+        return self._column.count() == 0
+
     def show_selection(self, session: Session | None) -> None:
-        """Fill the form for what is selected."""
-        self._session = session
+        """Fill the form for what is selected; one that would say the same stays, with what is being typed in it."""
+        told = () if session is None else _told(session)
+        if session is self._session and told == self._told:
+            return
+        if QApplication.activePopupWidget() is not None:  # a list is open over the form: wait until it was chosen from
+            QTimer.singleShot(WAIT_MS, lambda: self.show_selection(session))
+            return
+        place = focused_place(self) if session is self._session else None
+        self._session, self._told = session, told
         while (item := self._column.takeAt(0)) is not None:
             widget = item.widget()
             if widget is not None:
                 widget.hide()
                 widget.deleteLater()
+        self._fill()
+        focus_place(self, place)
+        self.filled.emit()
+
+    def _fill(self) -> None:
+        session = self._session
         if session is None or not session.view.selected:
             return
-        boxes = [session.home.boxes[one.id] for one in session.view.selected if one.kind == "box"]
+        boxes = [session.home.boxes[one] for one in _boxes_selected(session)]
         rooms = [one.id for one in session.view.selected if one.kind == "room"]
         if len(boxes) == 1 and not rooms:
             self._box_form(boxes[0])
@@ -73,8 +98,9 @@ class Inspector(QWidget):
         if self._session is not None:
             self._session.attempt(make)
 
-    def _line(self, form: QFormLayout, label: str, words: str, make: MakeEdit) -> None:
+    def _line(self, form: QFormLayout, label: str, words: str, make: MakeEdit, hint: str = "") -> None:
         field = QLineEdit(words)
+        field.setPlaceholderText(hint)
         field.setAccessibleName(label)
         field.editingFinished.connect(lambda: self._edit(make(field.text())) if field.text() != words else None)
         form.addRow(label, field)
@@ -87,12 +113,8 @@ class Inspector(QWidget):
         now: str,
         make: Callable[[str], Callable[[Home], Edited]],
     ) -> None:
-        field = QComboBox()
-        field.setAccessibleName(label)
-        field.addItems(choices)
-        field.setCurrentIndex(choices.index(now) if now in choices else -1)
-        field.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
-        field.setMinimumContentsLength(8)
+        field = Choice(label, choices, now, narrow=True)
+        field.setToolTip(now)
         field.textActivated.connect(lambda words: self._edit(make(words)) if words != now else None)
         form.addRow(label, field)
 
@@ -118,22 +140,28 @@ class Inspector(QWidget):
         for device in sorted(box.devices, key=lambda one: one.slot):
             self._device_rows(form, device, len(box.devices) > 1)
         for feed in box.passing:
-            self._feed_row(form, "Passing", feed)
-        self._line(form, "Reach", box.reach, lambda words: lambda home: set_box(home, box.id, reach=words[:120]))
+            self._feed_row(form, "Passing", feed, may_go=True)
+        reach = lambda words: lambda home: set_box(home, box.id, reach=words[:120])  # noqa: E731  # one row, one edit
+        self._line(form, "Reach", box.reach, reach, REACH_HINT)
         for device in box.devices:
             self._halves_button(device)
         self._button("A cable passes through", lambda: self._edit(lambda home: add_passing(home, box.id)))
 
     def _device_rows(self, form: QFormLayout, device: Device, numbered: bool) -> None:
         gang = f"Gang {device.slot}" if numbered else "Kind"
-        kinds = list(catalogue())
-        make = lambda words: lambda home: set_device(home, device.id, kind=words)  # noqa: E731  # one row, one edit
+        kinds = [*catalogue(), *([TAKE_OUT] if numbered else [])]
+
+        def make(words: str) -> Callable[[Home], Edited]:
+            if words == TAKE_OUT:
+                return lambda home: remove(home, [device.id])
+            return lambda home: set_device(home, device.id, kind=words)
+
         self._choice(form, gang, kinds, device.kind, make)
         self._line(form, "Name", device.name, lambda words: lambda home: rename(home, "device", device.id, words))
         for feed in device.feeds:
             self._feed_row(form, feed.part.capitalize() or "Breaker", feed)
 
-    def _feed_row(self, form: QFormLayout, label: str, feed: Feed) -> None:
+    def _feed_row(self, form: QFormLayout, label: str, feed: Feed, may_go: bool = False) -> None:
         assert self._session is not None
         findings = self._session.findings
         marks = {mark: breaker for breaker, mark in findings.marks.items()} if findings else {}
@@ -143,9 +171,11 @@ class Inspector(QWidget):
         def make(words: str) -> Callable[[Home], Edited]:
             if words == NOT_TIED:
                 return lambda home: untie(home, [feed.id])
+            if words == NO_CABLE:
+                return lambda home: remove(home, [feed.id])
             return lambda home: tie(home, [feed.id], breakers[words], words)
 
-        self._choice(form, label, [NOT_TIED, *breakers], now, make)
+        self._choice(form, label, [NOT_TIED, *breakers, *([NO_CABLE] if may_go else [])], now, make)
 
     def _halves_button(self, device: Device) -> None:
         parts = kind_named(device.kind).parts
@@ -168,6 +198,22 @@ class Inspector(QWidget):
             ids = [box.id for box in boxes]
             make = lambda words: lambda home: tie(home, ids, breakers[words], words)  # noqa: E731  # as above
             self._choice(form, "Breaker", list(breakers), "", make)
+
+
+def _boxes_selected(session: Session) -> list[int]:
+    """Return the boxes selected, those of single devices among them, each once."""
+    home = session.home
+    ids = {one.id for one in session.view.selected if one.kind in ("box", "device")}
+    return [box.id for box in home.boxes if box.id in ids or any(device.id in ids for device in box.devices)]
+
+
+def _told(session: Session) -> tuple[object, ...]:
+    """Return all that the form tells, to see whether it would come out the same."""
+    home, findings = session.home, session.findings
+    rooms = [home.rooms.get(one.id) for one in session.view.selected if one.kind == "room"]
+    boxes = [home.boxes[one] for one in _boxes_selected(session)]
+    marks = findings.marks if findings is not None and (boxes or rooms) else {}
+    return session.view.selected, rooms, boxes, home.breakers.ids(), dict(marks)
 
 
 def _on_now(feed: Feed, marks: dict[int, str]) -> str:

@@ -23,6 +23,7 @@ SHORT = {
     "four-way switch": "four-way", "ceiling light": "ceiling", "recessed light": "recessed",
     "doorbell transformer": "doorbell", "loose cable end": "cable end", "fixed appliance": "appliance",
     "240 V appliance": "240 V load", "outdoor light": "outdoor lt.", "junction box": "junction",
+    "smoke alarm": "smoke", "cooker point": "cooker", "blank outlet": "blank",
 }  # fmt: skip
 
 
@@ -93,7 +94,7 @@ class ToolCell(QAbstractButton):
 
 
 class KindPalette(QWidget):
-    """All tools to draw with. The last used kinds come first."""
+    """All tools to draw with, each always in its place; of those found by a word, the last used come first."""
 
     tool_taken = Signal(object)
 
@@ -110,6 +111,7 @@ class KindPalette(QWidget):
         self._grid = QGridLayout()
         self._grid.setSpacing(4)
         self._grid.setContentsMargins(0, 0, 0, 0)
+        self._grid.setColumnStretch(COLUMNS, 1)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(8)
@@ -127,7 +129,7 @@ class KindPalette(QWidget):
             self._grid.removeWidget(button)
             button.deleteLater()
         cells = [] if words.strip() else [ToolCell(Select(), "select", "esc"), ToolCell(DrawRoom(), "room", ROOM_KEY)]
-        ranked = sorted(matching(words), key=lambda kind: self._rank(kind.name))
+        ranked = self._ranked(words)
         cells += [
             ToolCell(PutDevice(kind.name), SHORT.get(kind.name, kind.label), kind.key, kind.symbol) for kind in ranked
         ]
@@ -136,11 +138,14 @@ class KindPalette(QWidget):
             self._group.addButton(cell)
             self._grid.addWidget(cell, place // COLUMNS, place % COLUMNS)
 
-    def _rank(self, kind: str) -> int:
-        return self._last_used.index(kind) if kind in self._last_used else len(self._last_used)
+    def _ranked(self, words: str) -> list[Kind]:
+        """Return the kinds found; a hand remembers places, so only a search may change their order."""
+        used = {kind: place for place, kind in enumerate(self._last_used)}
+        found = matching(words)
+        return sorted(found, key=lambda kind: used.get(kind.name, len(used))) if words.strip() else found
 
     def _take_first(self) -> None:
-        found = matching(self.search.text())
+        found = self._ranked(self.search.text())
         if found:
             self.tool_taken.emit(PutDevice(found[0].name))
 

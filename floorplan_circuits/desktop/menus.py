@@ -5,13 +5,11 @@ from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from PySide6.QtGui import QAction, QKeySequence
+from PySide6.QtGui import QAction, QActionGroup, QKeySequence
 from PySide6.QtWidgets import QApplication, QLineEdit, QMenu
 
 from floorplan_circuits.desktop.rail import DRAW, PANEL, PRINT, TIE
 from floorplan_circuits.desktop.session import Session
-from floorplan_circuits.desktop.style import system_theme
-from floorplan_circuits.drawing.palette import DARK, LIGHT
 from floorplan_circuits.findings import Subject
 
 if TYPE_CHECKING:
@@ -20,6 +18,9 @@ if TYPE_CHECKING:
 Keys = QKeySequence.StandardKey
 Row = tuple[str, Keys | str, Callable[[], object], bool]
 """Words, keys, what it does, and whether it needs a home."""
+
+
+THEMES = {"L&ight": "light", "Dar&k": "dark", "As the &system": "system"}
 
 
 class Menus:
@@ -36,6 +37,8 @@ class Menus:
                 self._add(menu, row)
             if title == "&File":
                 menu.insertMenu(menu.actions()[2], self._recent)
+            if title == "&View":
+                self._add_themes(menu)
 
     def _add(self, menu: QMenu, row: Row | None) -> None:
         if row is None:
@@ -52,6 +55,17 @@ class Menus:
             self._undo = action
         if words == "&Redo":
             self._redo = action
+
+    def _add_themes(self, menu: QMenu) -> None:
+        """Offer the themes, the one chosen ticked."""
+        menu.addSeparator()
+        group = QActionGroup(self._window)
+        for words, name in THEMES.items():
+            action = group.addAction(words)
+            action.setCheckable(True)
+            action.setChecked(name == self._window.theme_chosen())
+            action.triggered.connect(lambda _checked=False, name=name: self._window.choose_theme(name))
+            menu.addAction(action)
 
     # --- what there is ------------------------------------------------------------------------------------------------
 
@@ -88,15 +102,12 @@ class Menus:
             ("&Draw the home", "Ctrl+1", partial(window.work.show_stage, DRAW), True),
             ("Set up the &panel", "Ctrl+2", partial(window.work.show_stage, PANEL), True),
             ("&Tie devices", "Ctrl+3", partial(window.work.show_stage, TIE), True),
+            ("P&rint", "Ctrl+4", partial(window.work.show_stage, PRINT), True),
             None,
             ("Show all of the &level", "Ctrl+0", canvas.fit, True),
             ("Zoom &in", Keys.ZoomIn, partial(canvas.zoom, 1.25), True),
             ("Zoom &out", Keys.ZoomOut, partial(canvas.zoom, 0.8), True),
             ("&Outline", "F6", self._show_outline, True),
-            None,
-            ("L&ight", "", partial(window.set_theme, LIGHT), False),
-            ("Dar&k", "", partial(window.set_theme, DARK), False),
-            ("As the &system", "", lambda: window.set_theme(system_theme()), False),
         ]
 
     # --- what they do -------------------------------------------------------------------------------------------------

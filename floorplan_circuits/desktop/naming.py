@@ -14,7 +14,7 @@ from floorplan_circuits.gestures.selecting import Select
 if TYPE_CHECKING:
     from floorplan_circuits.desktop.work_area import WorkArea
 
-WIDE, HIGH, EDGE = 180, 28, 4
+WIDE, HIGH, EDGE, UNDER_TABS = 180, 28, 4, 24
 NAMED = ("room", "level", "device", "box")
 
 
@@ -27,6 +27,8 @@ class Naming:
     def ask(self, subject: Subject | None) -> None:
         """Ask for the name of a thing; of a box, that of its first device."""
         session = self._area.session
+        if subject is not None and subject.kind == "breaker":
+            self._area.entry.begin_again(subject)
         if session is None or subject is None or subject.kind not in NAMED:
             return
         if subject.kind == "box":
@@ -61,8 +63,10 @@ class Naming:
             self.ask(Subject("level", edited.made[0]))
 
     def _where(self, session: Session, subject: Subject) -> QRect:
-        """Return where the line goes: over the middle of a room, else of the plan, always in sight."""
+        """Return where the line goes: over a room's middle, a level's under its tab, else mid-plan; in sight."""
         canvas = self._area.canvas
+        if subject.kind == "level":
+            return QRect(UNDER_TABS, EDGE, WIDE, HIGH)
         at = QPointF(canvas.width() / 2, canvas.height() / 2)
         if subject.kind == "room":
             outline = session.home.rooms[subject.id].outline

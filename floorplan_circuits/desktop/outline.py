@@ -2,7 +2,7 @@
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QKeyEvent
-from PySide6.QtWidgets import QTreeWidget, QTreeWidgetItem
+from PySide6.QtWidgets import QHeaderView, QTreeWidget, QTreeWidgetItem
 
 from floorplan_circuits.drawing.plan_boxes import circuits_in_words
 from floorplan_circuits.findings import Findings, Subject
@@ -23,6 +23,8 @@ class Outline(QTreeWidget):
         super().__init__()
         self.setHeaderHidden(True)
         self.setAccessibleName("Outline of the home: levels, rooms, boxes, devices")
+        self.header().setStretchLastSection(False)
+        self.header().setSectionResizeMode(QHeaderView.ResizeMode.ResizeToContents)
         self._filling = False
         self.currentItemChanged.connect(self._on_current)
 

@@ -16,6 +16,8 @@ LABEL = "Breaker: amps, then the old label"
 HINT = "20 kitchen plugs"
 SAYS = "Type amps and the old label: 20 kitchen plugs. 30/2 takes two spaces, 15/t halves one. Esc ends."
 
+SAYS_AGAIN = "Type it anew, then Enter; nothing at all takes the breaker out. Esc leaves it as it was."
+
 
 class PanelEntry:
     """Asks for one breaker after another, down the column."""
@@ -32,9 +34,7 @@ class PanelEntry:
         view = self._area.side.view
         where = view.area_of(space, half)
         InPlace(view, where, "", lambda words: self._took(space, half, words), LABEL, HINT)
-        self._area.say(
-            "Type amps and the old label: 20 kitchen plugs. 30/2 takes two spaces, 15/t halves one. Esc ends."
-        )
+        self._area.say(SAYS)
 
     def _took(self, space: int, half: str | None, words: str) -> None:
         session, panel = self._area.session, self._area.panel()
@@ -63,6 +63,7 @@ class PanelEntry:
         view = self._area.side.view
         where = view.area_of(first.space, first.half)
         InPlace(view, where, _typed(breaker), lambda words: self._took_again(breaker, words), LABEL, HINT)
+        self._area.say(SAYS_AGAIN)
 
     def _took_again(self, breaker: Breaker, words: str) -> None:
         session = self._area.session

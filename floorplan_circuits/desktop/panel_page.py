@@ -1,15 +1,18 @@
 """The rail's page for the panel: how many spaces, how they are numbered, its main; ties of handles; a subpanel."""
 
 from collections.abc import Callable
+from functools import partial
 from typing import get_args
 
-from PySide6.QtWidgets import QComboBox, QFormLayout, QLabel, QLineEdit, QPushButton, QSpinBox, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFormLayout, QLabel, QLineEdit, QPushButton, QVBoxLayout, QWidget
 
+from floorplan_circuits.desktop.fields import Choice, Count
+from floorplan_circuits.desktop.keeping_focus import focus_place, focused_place
 from floorplan_circuits.desktop.session import Session
 from floorplan_circuits.edits.breakers import set_breaker, tie_handles, untie_handles
 from floorplan_circuits.edits.edited import Edited
 from floorplan_circuits.edits.names import rename
-from floorplan_circuits.edits.panels import add_panel, set_panel
+from floorplan_circuits.edits.panels import MOST_SPACES, add_panel, set_panel
 from floorplan_circuits.gestures.putting_panels import PutPanel
 from floorplan_circuits.gestures.step import Tool
 from floorplan_circuits.home.boxes import FromBreaker
@@ -31,14 +34,19 @@ class PanelPage(QWidget):
         super().__init__()
         self._session: Session | None = None
         self._panel: Panel | None = None
+        self._told: tuple[object, ...] = ()
         self._choose_panel, self._take = choose_panel, take
         self._column = QVBoxLayout(self)
         self._column.setContentsMargins(0, 0, 0, 0)
         self._column.setSpacing(6)
 
     def show_panel(self, session: Session | None, panel: Panel | None) -> None:
-        """Fill the page for a panel, or for a home without one."""
-        self._session, self._panel = session, panel
+        """Fill the page for a panel, or for a home without one; what would say the same stays as it is."""
+        told = () if session is None else _told(session, panel)
+        if session is self._session and told == self._told:
+            return
+        place = focused_place(self) if session is self._session else None
+        self._session, self._panel, self._told = session, panel, told
         while (item := self._column.takeAt(0)) is not None:
             widget = item.widget()
             if widget is not None:
@@ -53,6 +61,7 @@ class PanelPage(QWidget):
             self._breaker_form(session)
             self._subpanel(session)
         self._column.addStretch()
+        focus_place(self, place)
 
     # --- pieces -----------------------------------------------------------------------------------------------------
 
@@ -79,21 +88,14 @@ class PanelPage(QWidget):
     def _attempt(self, edit: Callable[[Home], Edited]) -> Edited | None:
         return self._session.attempt(edit) if self._session is not None else None
 
-    def _spaces_field(self, now: int) -> QSpinBox:
-        field = QSpinBox()
-        field.setRange(1, 200)
-        field.setValue(now)
-        field.setAccessibleName("Spaces")
-        return field
-
-    def _choice(self, label: str, choices: tuple[str, ...], now: str, form: QFormLayout) -> QComboBox:
-        field = QComboBox()
-        field.addItems(list(choices))
-        field.setCurrentText(now)
-        field.setAccessibleName(label)
-        field.setMinimumContentsLength(8)
-        field.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
-        form.addRow(label, field)
+    def _choice(self, label: str, choices: tuple[str, ...], now: str, form: QFormLayout, above: bool = False) -> Choice:
+        """Add a row with a choice; `above`: its label stands over it, since its words are long."""
+        field = Choice(label, choices, now, narrow=True)
+        if above:
+            form.addRow(QLabel(label))
+            form.addRow(field)
+        else:
+            form.addRow(label, field)
         return field
 
     def _line(self, form: QFormLayout, label: str, words: str, make: MakeEdit) -> None:
@@ -107,10 +109,10 @@ class PanelPage(QWidget):
     def _first_panel(self) -> None:
         self._words("How many spaces does your panel have?", "section")
         form = self._form()
-        spaces = self._spaces_field(20)
+        spaces = Count("Spaces", 20, MOST_SPACES)
         form.addRow("Spaces", spaces)
-        numbering = self._choice("Numbered", get_args(Numbering), "odd left, even right", form)
-        system = self._choice("System", get_args(System), "not known", form)
+        numbering = self._choice("Numbered", get_args(Numbering), "odd left, even right", form, above=True)
+        system = self._choice("System", get_args(System), "not known", form, above=True)
         amps = QLineEdit()
         amps.setAccessibleName("Main, A")
         form.addRow("Main, A", amps)
@@ -128,19 +130,11 @@ class PanelPage(QWidget):
     # --- a panel ----------------------------------------------------------------------------------------------------
 
     def _panel_form(self, home: Home, panel: Panel) -> None:
-        if len(home.panels) > 1:
-            chooser = QComboBox()
-            chooser.setAccessibleName("Panel shown")
-            for one in home.panels:
-                chooser.addItem(one.name, one.id)
-            chooser.setCurrentText(panel.name)
-            chooser.activated.connect(lambda place: self._choose_panel(chooser.itemData(place)))
-            self._column.addWidget(chooser)
         self._words(HINT)
         form = self._form()
         self._line(form, "Name", panel.name, lambda words: lambda home: rename(home, "panel", panel.id, words))
         self._line(form, "Where", panel.place, lambda words: lambda home: set_panel(home, panel.id, place=words[:120]))
-        spaces = self._spaces_field(panel.spaces)
+        spaces = Count("Spaces", panel.spaces, MOST_SPACES)
         spaces.editingFinished.connect(
             lambda: (
                 spaces.value() != panel.spaces
@@ -152,7 +146,7 @@ class PanelPage(QWidget):
             ("Numbered", get_args(Numbering), "numbering", panel.numbering),
             ("System", get_args(System), "system", panel.system),
         ):
-            chosen = self._choice(label, choices, now, form)
+            chosen = self._choice(label, choices, now, form, above=True)
             chosen.textActivated.connect(
                 lambda words, field=field: self._attempt(lambda home: set_panel(home, panel.id, **{field: words}))
             )
@@ -193,9 +187,31 @@ class PanelPage(QWidget):
     def _subpanel(self, session: Session) -> None:
         ids = [one.id for one in session.view.selected if one.kind == "breaker"]
         if len(ids) != 1:
-            self._words("Select a breaker to say that it feeds another panel, or two to tie their handles.")
+            self._words("Select a breaker to say that it feeds another panel. Hold Shift for a second one to tie both.")
             return
-        self._button("It feeds another panel", lambda: self._attempt(lambda home: _fed_panel(home, ids[0])))
+        fed = [panel for panel in session.home.panels if any(_is_from(one, ids[0]) for one in panel.fed_by)]
+        for panel in fed:
+            self._button(f"Show {panel.name}", partial(self._choose_panel, panel.id))
+        if not fed:
+            self._button("It feeds another panel", lambda: self._attempt(lambda home: _fed_panel(home, ids[0])))
+
+
+def _is_from(supply: object, breaker: int) -> bool:
+    return isinstance(supply, FromBreaker) and supply.breaker == breaker
+
+
+def _told(session: Session, panel: Panel | None) -> tuple[object, ...]:
+    """Return all that the page tells, to see whether it would come out the same."""
+    home, chosen = session.home, session.view.selected
+    breakers = [home.breakers.get(one.id) for one in chosen if one.kind == "breaker"]
+    marks = session.findings.marks if session.findings is not None else {}
+    return (
+        panel,
+        chosen,
+        breakers,
+        [marks.get(one.id) for one in chosen],
+        [(one.name, one.fed_by) for one in home.panels],
+    )
 
 
 def _found(home: Home, breaker: Breaker, state: str) -> Edited:

@@ -1,14 +1,15 @@
 """The panel's face in the window: the same ink as on paper, with what a click or the pointer names."""
 
 from PySide6.QtCore import QPointF, QRect, QRectF, QSize, QSizeF, Qt, Signal
-from PySide6.QtGui import QColor, QMouseEvent, QPainter, QPaintEvent, QPen
+from PySide6.QtGui import QColor, QFocusEvent, QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QWidget
 
 from floorplan_circuits.desktop.camera import PX_PER_MM
 from floorplan_circuits.desktop.ink_painter import Compiled, compiled, paint
+from floorplan_circuits.desktop.panel_keys import ARROWS, gone_to
 from floorplan_circuits.drawing.palette import LIGHT, Theme
 from floorplan_circuits.drawing.panel_face import NUMBER, Face, FaceStyle, face_rows, panel_face
-from floorplan_circuits.findings import Findings, Subject
+from floorplan_circuits.findings import Findings, PanelFinding, Subject
 from floorplan_circuits.home.power import Panel
 
 INSET, TOP = 16, 4
@@ -29,7 +30,9 @@ class PanelView(QWidget):
         super().__init__()
         self.setObjectName("panel")
         self.setAccessibleName("Face of the panel")
+        self.setAccessibleDescription("Arrows go from space to space, Enter takes or types a breaker.")
         self.setMouseTracking(True)
+        self.setFocusPolicy(Qt.FocusPolicy.TabFocus)
         self.theme: Theme = LIGHT
         self._findings: Findings | None = None
         self._panel: Panel | None = None
@@ -38,6 +41,8 @@ class PanelView(QWidget):
         self._ink: Compiled | None = None
         self._ringed: frozenset[Subject] = frozenset()
         self._hovered: Subject | None = None
+        self._space: int | None = None
+        """The space the keys are at."""
 
     def show_panel(self, findings: Findings | None, panel: Panel | None) -> None:
         """Show a panel, or none."""
@@ -96,6 +101,9 @@ class PanelView(QWidget):
                 corner = QPointF(left * PX_PER_MM + INSET, top * PX_PER_MM + TOP)
                 size = QSizeF((right - left) * PX_PER_MM, (bottom - top) * PX_PER_MM)
                 painter.drawRoundedRect(QRectF(corner, size), 5, 5)
+        if self.hasFocus() and self._space is not None:
+            painter.setPen(QPen(QColor(self.theme.ink), 2, Qt.PenStyle.DotLine))
+            painter.drawRoundedRect(QRectF(self.area_of(self._space)).adjusted(-2, 3, 2, -3), 5, 5)
 
     def _at(self, event: QMouseEvent) -> Subject | None:
         face = self._drawn()
@@ -131,6 +139,44 @@ class PanelView(QWidget):
         subject = self._at(event)
         if subject is not None:
             self.breaker_opened.emit(subject)
+
+    # --- keys -------------------------------------------------------------------------------------------------------
+
+    def focusInEvent(self, event: QFocusEvent) -> None:  # noqa: N802  # Qt's name
+        """Begin at the first space."""
+        super().focusInEvent(event)
+        grid = self._grid()
+        if grid is not None and (self._space is None or self._space not in grid.cells):
+            self._space = gone_to(grid.cells, None, Qt.Key.Key_Down)
+        self.update()
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:  # noqa: N802  # Qt's name
+        """Go by the arrows; Enter does what a click on the space does."""
+        grid, key = self._grid(), Qt.Key(event.key())
+        if grid is not None and key in ARROWS:
+            self._space = gone_to(grid.cells, self._space, key)
+            self.breaker_hovered.emit(self._breaker_at_keys(grid))
+            self.update()
+        elif grid is not None and self._space is not None and key in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
+            subject = self._breaker_at_keys(grid)
+            if subject is not None:
+                self.breaker_clicked.emit(subject)
+            else:
+                self.space_clicked.emit(self._space, None)
+        else:
+            super().keyPressEvent(event)
+
+    def _breaker_at_keys(self, grid: PanelFinding) -> Subject | None:
+        taken = (number for (space, _), number in grid.taken.items() if space == self._space)
+        number = next(taken, None)
+        return Subject("breaker", number) if number is not None else None
+
+    def _grid(self) -> PanelFinding | None:
+        if self._findings is None or self._panel is None:
+            return None
+        return self._findings.panels.get(self._panel.id)
+
+    # --- where spaces are -------------------------------------------------------------------------------------------
 
     def space_at(self, at: QPointF) -> tuple[int, str | None] | None:
         """Return the empty space under a place of the widget, and its half if its other half is taken."""

@@ -3,16 +3,21 @@
 from collections.abc import Mapping
 
 from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QButtonGroup, QFrame, QHBoxLayout, QLabel, QPushButton, QScrollArea, QVBoxLayout, QWidget
 
+from floorplan_circuits.desktop.fields import Choice
 from floorplan_circuits.desktop.hazard_list import HazardList
 from floorplan_circuits.desktop.panel_view import PanelView
+from floorplan_circuits.edits.edited import counted
 from floorplan_circuits.findings import Findings
 from floorplan_circuits.home.building import Level
 from floorplan_circuits.home.power import Panel
 from floorplan_circuits.sheets.panel_column import panel_captions
 
 STRIP_HIGH, BELOW_HIGH, SIDE_WIDE, STATUS_HIGH, INSET = 44, 172, 364, 28, 16
+COUNTS_BESIDE = 600
+"""Width in px from which the numbers over the list of dangers stand beside its title."""
 
 
 KEY = "Wires above the main stay live. One square a feed; the more ink, the better known."
@@ -98,7 +103,7 @@ class Below(QWidget):
         self.counts = _label("caption")
         self.list = HazardList()
         self.empty = _label("caption")
-        head = QHBoxLayout()
+        self._head = head = QHBoxLayout()
         head.setContentsMargins(INSET, 10, INSET, 4)
         head.addWidget(self.title)
         head.addStretch()
@@ -111,27 +116,40 @@ class Below(QWidget):
         column.addWidget(self.list, 1)
         self.empty.setContentsMargins(INSET, 4, INSET, 4)
 
+    def resizeEvent(self, event: QResizeEvent) -> None:  # noqa: N802  # Qt's name
+        """Put the numbers under the title where they don't fit beside it."""
+        super().resizeEvent(event)
+        beside = self.width() >= COUNTS_BESIDE
+        self._head.setDirection(QHBoxLayout.Direction.LeftToRight if beside else QHBoxLayout.Direction.TopToBottom)
+
     def show_findings(self, findings: Findings | None) -> None:
         """Say how many dangers there are, in a line above them."""
         if findings is None:
             self.counts.setText("")
             self.empty.setText("Open a home to see its boxes.")
         else:
-            self.counts.setText(counted(findings) if findings.boxes else "")
-            never = len(findings.never_tested)
-            words = f"No box with two circuits found among what is recorded. {never} feeds were never tested."
-            self.empty.setText(words)
+            self.counts.setText(counts_of(findings) if findings.boxes else "")
+            self.empty.setText(nothing_found(findings))
         self.empty.setVisible(findings is None or not findings.hazards)
 
 
-def counted(findings: Findings) -> str:
+def nothing_found(findings: Findings) -> str:
+    """Return what stands in the list's place while it is empty: never that there is no danger."""
+    if not findings.boxes:
+        return "Nothing to tell yet: no box is drawn."
+    never = len(findings.never_tested)
+    told = f" {never} {'feed was' if never == 1 else 'feeds were'} never tested." if never else ""
+    return f"No box with two circuits found among what is recorded.{told}"
+
+
+def counts_of(findings: Findings) -> str:
     """Return the numbers that stand over the list of dangers."""
     shared = sum(found.shared for found in findings.boxes.values())
     unknown = sum(found.unknown > 0 for found in findings.boxes.values())
     parts = [
         "1 shared box" if shared == 1 else f"{shared} shared boxes",
         f"{unknown} with something unknown",
-        f"{len(findings.never_tested)} feeds never tested",
+        counted(len(findings.never_tested), "feed") + " never tested",
     ]
     return " · ".join(parts)
 
@@ -140,6 +158,7 @@ class Side(QWidget):
     """The panel beside the plan; without one, the question that sets it up."""
 
     panel_wanted = Signal()
+    panel_chosen = Signal(int)
 
     def __init__(self) -> None:
         super().__init__()
@@ -148,44 +167,74 @@ class Side(QWidget):
         self.title, self.caption, self.key = _label("panel_title"), _label("caption"), _label("caption")
         self.key.setWordWrap(True)
         self.view = PanelView()
+        self.chooser = Choice("Panel shown")
+        self.chooser.activated.connect(lambda place: self.panel_chosen.emit(self.chooser.itemData(place)))
         self._scroll = QScrollArea()
         self._scroll.setWidget(self.view)
         self._scroll.setWidgetResizable(True)
         self._scroll.setFrameShape(QFrame.Shape.NoFrame)
+        self._scroll.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         self._scroll.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-        head = QHBoxLayout()
-        head.setContentsMargins(INSET, 0, INSET, 0)
-        head.addWidget(self.title)
-        head.addStretch()
-        head.addWidget(self.caption)
-        column = QVBoxLayout(self)
-        column.setContentsMargins(0, 0, 0, 10)
-        column.setSpacing(8)
-        column.addSpacing(4)
-        column.addLayout(head)
-        column.addWidget(self._scroll, 1)
-        foot = QHBoxLayout()
-        foot.setContentsMargins(INSET, 0, INSET, 0)
-        foot.addWidget(self.key)
-        column.addLayout(foot)
         self.set_up = QPushButton("Set up the panel")
         self.set_up.setObjectName("plain")
         self.set_up.clicked.connect(self.panel_wanted)
-        foot.addWidget(self.set_up)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 4, 0, 10)
+        column.setSpacing(8)
+        column.addLayout(_row(self.title, self.chooser, None, self.caption))
+        column.addWidget(self._scroll, 1)
+        column.addLayout(_row(self.key, self.set_up))
+        self._rest = QWidget()
+        column.addWidget(self._rest, 1)
 
     def show_panel(self, findings: Findings | None, panel: Panel | None) -> None:
-        """Show a panel with its title."""
-        self.title.setText(panel.name if panel else "")
+        """Show a panel with its title; of several, a choice in the title's place."""
+        self.title.setText(panel.name if panel else "The panel")
         captions = panel_captions(findings.home, panel) if findings and panel else ()
         self.caption.setText(captions[-1] if captions else "")
         self.view.show_panel(findings, panel)
         self.key.setText(KEY if panel is not None else "How many spaces does your panel have?")
+        self._offer(list(findings.home.panels) if findings else [], panel)
+        for widget, shown in ((self._scroll, panel is not None), (self._rest, panel is None)):
+            widget.setVisible(shown)
         self.set_up.setVisible(panel is None)
 
+    def _offer(self, panels: list[Panel], shown: Panel | None) -> None:
+        self.chooser.clear()
+        for panel in panels:
+            self.chooser.addItem(panel.name, panel.id)
+        self.chooser.setCurrentIndex(self.chooser.findData(shown.id) if shown is not None else -1)
+        self.chooser.setVisible(len(panels) > 1)
+        self.title.setVisible(len(panels) < 2)
 
-def status_line() -> QLabel:
-    """Return the line at the foot of the window that says what a click will do."""
-    label = _label("status")
-    label.setFixedHeight(STATUS_HIGH)
-    label.setAccessibleName("Status")
-    return label
+
+def _row(*widgets: QWidget | None) -> QHBoxLayout:
+    """Return a row of widgets with the pane's insets; None stands for what stretches."""
+    row = QHBoxLayout()
+    row.setContentsMargins(INSET, 0, INSET, 0)
+    for widget in widgets:
+        if widget is None:
+            row.addStretch()
+        else:
+            row.addWidget(widget)
+    return row
+
+
+class StatusLine(QWidget):
+    """The line at the foot of the window: what a click will do, and at the right whether the home is saved."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.setFixedHeight(STATUS_HIGH)
+        self.says, self.saved = _label("status"), _label("saved")
+        self.says.setAccessibleName("Status")
+        self.says.setMinimumWidth(100)
+        row = QHBoxLayout(self)
+        row.setContentsMargins(0, 0, 0, 0)
+        row.setSpacing(0)
+        row.addWidget(self.says, 1)
+        row.addWidget(self.saved)
+
+    def show_saved(self, is_saved: bool, at: str) -> None:
+        """Say whether the home is saved; `at` is the time of day it was last, empty for never in this sitting."""
+        self.saved.setText(f"Saved {at}".strip() if is_saved else f"Not saved since {at}" if at else "Not saved yet")

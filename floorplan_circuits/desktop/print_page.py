@@ -7,8 +7,9 @@ from pathlib import Path
 from PySide6.QtCore import QBuffer, QByteArray, QIODevice
 from PySide6.QtPdf import QPdfDocument
 from PySide6.QtPdfWidgets import QPdfView
-from PySide6.QtWidgets import QComboBox, QFileDialog, QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFileDialog, QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWidget
 
+from floorplan_circuits.desktop.fields import Choice
 from floorplan_circuits.desktop.session import Session
 from floorplan_circuits.drawing.palette import GREY, PAPER
 from floorplan_circuits.drawing.sheet import Sheet
@@ -48,12 +49,9 @@ class PrintView(QWidget):
         self.view.setPageMode(QPdfView.PageMode.MultiPage)
         self.view.setZoomMode(QPdfView.ZoomMode.FitInView)
         self.view.setAccessibleName("The printed pages")
-        self.paper, self.colour = QComboBox(), QComboBox()
+        self.paper, self.colour = Choice("Paper"), Choice("Colour or grey", ("Colour", "Grey"), "Colour")
         for key, words in PAPER_WORDS.items():
             self.paper.addItem(words, key)
-        self.colour.addItems(["Colour", "Grey"])
-        self.paper.setAccessibleName("Paper")
-        self.colour.setAccessibleName("Colour or grey")
         self.save_button = QPushButton("Save as PDF…")
         self.save_button.setObjectName("action")
         self.notes = QLabel()

@@ -1,6 +1,7 @@
 """The rail: the stages on one wire, and below them what the stage at hand needs."""
 
 from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QButtonGroup, QFrame, QLabel, QScrollArea, QStackedWidget, QVBoxLayout, QWidget
 
 from floorplan_circuits.desktop.inspector import Inspector
@@ -11,9 +12,12 @@ from floorplan_circuits.desktop.stages import STAGES, StageButton, where_it_stan
 from floorplan_circuits.drawing.palette import Theme
 
 RAIL_WIDE = 216
+FOOT_SHARE, FOOT_LEAST, FOOT_AIR = 0.68, 120, 20
+"""How much of the tools' height the form of what is selected may take; its least height and its margins, in px."""
 DRAW, PANEL, TIE, PRINT = range(4)
 TIE_WORDS = (
     "Click a breaker on the panel, then the devices it feeds; or drag round many. Click again to untie.\n\n"
+    "In a box of several, a click on one of them ties it alone; a click on the box’s number ties all.\n\n"
     "With devices selected first, click the breaker.\n\n"
     "A tie is what somebody says, not a test: treat it as live until it is tested."
 )
@@ -30,7 +34,7 @@ class Rail(QWidget):
         self.setAttribute(Qt.WidgetAttribute.WA_StyledBackground)
         self.setFixedWidth(RAIL_WIDE)
         self.palette_page, self.panel_page = KindPalette(), panel_page
-        self.inspectors = (Inspector(), Inspector())
+        self.inspector = Inspector()
         self._group = QButtonGroup(self)
         self.buttons = [StageButton(verb) for verb in STAGES]
         self._pages = QStackedWidget()
@@ -43,16 +47,36 @@ class Rail(QWidget):
             column.addWidget(button)
         column.addSpacing(8)
         column.addWidget(self._pages, 1)
-        self._pages.addWidget(_scrolled(self.palette_page, self.inspectors[0]))
+        self._pages.addWidget(_scrolled(self.palette_page))
         self._pages.addWidget(_scrolled(panel_page))
-        self._pages.addWidget(_scrolled(_words(TIE_WORDS), self.inspectors[1]))
+        self._pages.addWidget(_scrolled(_words(TIE_WORDS)))
         self._pages.addWidget(_scrolled(_words("The page is what the preview shows. Choose the paper above it.")))
+        self._foot = _scrolled(self.inspector)
+        self._foot.setObjectName("foot")
+        column.addWidget(self._foot)
+        self._foot.hide()
+        self.inspector.filled.connect(self._make_room)
         self._group.idClicked.connect(self.stage_chosen)
 
     def choose(self, stage: int) -> None:
         """Show a stage."""
         self.buttons[stage].setChecked(True)
         self._pages.setCurrentIndex(stage)
+        self._make_room()
+
+    def _make_room(self) -> None:
+        """Give the form of what is selected as much of the foot as it needs, and no more than its share."""
+        shown = self.stage in (DRAW, TIE) and not self.inspector.is_empty
+        self._foot.setVisible(shown)
+        if shown:
+            tools = self.height() - self._pages.y()
+            needs = self.inspector.sizeHint().height() + FOOT_AIR
+            self._foot.setFixedHeight(min(needs, max(round(tools * FOOT_SHARE), FOOT_LEAST)))
+
+    def resizeEvent(self, event: QResizeEvent) -> None:  # noqa: N802  # Qt's name
+        """Share the height anew."""
+        super().resizeEvent(event)
+        self._make_room()
 
     @property
     def stage(self) -> int:
@@ -67,9 +91,8 @@ class Rail(QWidget):
         self.palette_page.show_tool(session.tool, theme)
 
     def show_selection(self, session: Session) -> None:
-        """Fill the forms anew."""
-        for inspector in self.inspectors:
-            inspector.show_selection(session)
+        """Fill the form anew."""
+        self.inspector.show_selection(session)
 
 
 def _words(words: str) -> QLabel:

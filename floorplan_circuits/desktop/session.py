@@ -4,6 +4,7 @@ Everything the window does to a home goes through here: one edit at a time, each
 """
 
 from collections.abc import Callable
+from datetime import datetime
 from pathlib import Path
 
 from PySide6.QtCore import QObject, Signal
@@ -39,6 +40,8 @@ class Session(QObject):
         super().__init__(parent)
         self.history = History(stored.home)
         self.saved: Home | None = stored.home if path is not None else None
+        self.saved_at = ""
+        """The time of day it was last saved in this sitting."""
         self.read_only = stored.read_only
         self.pictures = stored.pictures
         self.path = path
@@ -216,7 +219,7 @@ class Session(QObject):
     def save(self, path: Path) -> None:
         """Write the home to a file, which is its file from now on. Raises `CannotSave`."""
         save_home(path, self.home, self.pictures)
-        self.path, self.saved = path, self.home
+        self.path, self.saved, self.saved_at = path, self.home, f"{datetime.now().astimezone():%H:%M}"
         self.edited.emit()
 
 

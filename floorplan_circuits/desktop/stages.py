@@ -25,8 +25,8 @@ def where_it_stands(home: Home, findings: Findings | None) -> tuple[tuple[str, f
     return (
         (f"{rooms}, {counted(devices, 'device')}", 0.0 if not home.rooms else 0.5 if not devices else 1.0),
         (f"{counted(len(home.breakers), 'breaker')}, {counted(spaces, 'space')}", _share(len(home.breakers), spaces)),
-        (f"{tied} of {len(places)} feeds tied", _share(tied, len(places))),
-        (f"{never} feeds never tested", 0.0),
+        (f"{tied} of {counted(len(places), 'feed')} tied" if places else "no devices yet", _share(tied, len(places))),
+        (f"{counted(never, 'feed')} never tested" if home.rooms or home.panels else "nothing to print yet", 0.0),
     )
 
 

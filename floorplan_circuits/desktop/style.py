@@ -16,6 +16,16 @@ def system_theme() -> Theme:
     return DARK if QGuiApplication.styleHints().colorScheme() == Qt.ColorScheme.Dark else LIGHT
 
 
+def theme_named(name: str) -> Theme:
+    """Return the theme a person chose by name: "light", "dark", or what the system asks for.
+
+    Examples:
+        >>> theme_named("dark").name
+        'dark'
+    """
+    return {"light": LIGHT, "dark": DARK}.get(name) or system_theme()
+
+
 def load_typeface() -> QFont:
     """Give Qt the shipped typeface and return the window's body font. Raises nothing: Qt falls back by itself."""
     for face in ("regular", "bold"):
@@ -51,9 +61,11 @@ def sheet_of(theme: Theme) -> str:
     QLabel#home, QLabel#panel_title {{ font-size: 15px; font-weight: bold; }}
     QLabel#section {{ font-size: 14px; font-weight: bold; }}
     QLabel#caption {{ font-size: 12px; color: {theme.soft}; }}
-    QLabel#status {{ background: {_bar(theme)}; color: {_on_bar(theme)}; padding: 0 16px; }}
+    QLabel#status, QLabel#saved {{ background: {_bar(theme)}; color: {_on_bar(theme)}; padding: 0 16px; }}
+    QWidget#side QComboBox {{ font-size: 15px; font-weight: bold; min-width: 120px; }}
     QListView {{ background: transparent; border: none; }}
     QScrollArea, QScrollArea > QWidget > QWidget {{ background: transparent; border: none; }}
+    QScrollArea#foot {{ border-top: 1px solid {theme.line}; }}
     QPushButton#level {{
         background: {theme.paper}; border: 1px solid {theme.soft}; border-radius: 6px; padding: 4px 14px;
         font-weight: bold;
@@ -66,7 +78,14 @@ def sheet_of(theme: Theme) -> str:
         background: {theme.ink}; color: {theme.paper}; border: none; border-radius: 6px; padding: 8px 16px;
         font-weight: bold;
     }}
-    QPushButton#action:focus {{ border: 2px solid {theme.soft}; }}
+    QPushButton {{ outline: none; }}
+    QPushButton#plain:focus, QPushButton#level:focus {{ border: 2px solid {theme.ink}; padding: 3px 11px; }}
+    QPushButton#level:focus {{ padding: 3px 13px; }}
+    QPushButton#action:focus, QPushButton#level:checked:focus {{
+        border: 2px solid {theme.faint}; text-decoration: underline;
+    }}
+    QPushButton#action:focus {{ padding: 6px 14px; }}
+    QPushButton#action:disabled {{ background: {theme.line}; color: {theme.soft}; }}
     QWidget#rail, QWidget#first {{ background: {theme.furniture}; }}
     QWidget#rail {{ border-right: 1px solid {theme.line}; }}
     QLabel#first_title {{ font-size: 24px; font-weight: bold; }}
@@ -79,15 +98,15 @@ def sheet_of(theme: Theme) -> str:
         background: {theme.paper}; selection-background-color: {theme.ink}; selection-color: {theme.paper};
     }}
     QSpinBox::up-button, QSpinBox::down-button {{ width: 0; }}
-    QComboBox::drop-down {{ border: none; width: 20px; }}
+    QComboBox::drop-down {{ border: none; width: 17px; }}
     QComboBox::down-arrow {{ image: url("{_arrow(theme)}"); width: 10px; height: 6px; }}
     QTreeView {{ background: {theme.paper}; border: none; }}
     QTreeView::item:selected {{ background: {theme.ink}; color: {theme.paper}; }}
     QDockWidget {{ font-weight: bold; }}
-    QPushButton:focus {{ border: 2px solid {theme.ink}; }}
     QSplitter::handle {{ background: {theme.line}; }}
     QMenuBar, QMenu {{ background: {theme.furniture}; }}
     QMenuBar::item:selected, QMenu::item:selected {{ background: {theme.ink}; color: {theme.paper}; }}
+    QMenu {{ border: 1px solid {theme.soft}; }}
     QMenu::item:disabled {{ color: {theme.faint}; }}
     QToolTip {{ background: {_bar(theme)}; color: {_on_bar(theme)}; border: none; padding: 6px; }}
     QScrollBar:vertical {{ background: transparent; width: 10px; }}

@@ -1,8 +1,9 @@
 """The window: the first page or a home at work, its menus, and its files: new, open, save, recent, rescued."""
 
+from collections.abc import Callable
 from pathlib import Path
 
-from PySide6.QtCore import QSettings, Qt
+from PySide6.QtCore import QByteArray, QSettings, Qt
 from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent
 from PySide6.QtWidgets import QDockWidget, QFileDialog, QMainWindow, QMessageBox, QStackedWidget
 
@@ -11,7 +12,7 @@ from floorplan_circuits.desktop.menus import Menus
 from floorplan_circuits.desktop.outline import Outline
 from floorplan_circuits.desktop.rescuer import Rescuer, rescue_folder
 from floorplan_circuits.desktop.session import Session
-from floorplan_circuits.desktop.style import palette_of, sheet_of, system_theme
+from floorplan_circuits.desktop.style import palette_of, sheet_of, theme_named
 from floorplan_circuits.desktop.work_area import WorkArea
 from floorplan_circuits.drawing.palette import Theme
 from floorplan_circuits.edits.starting import new_home
@@ -44,11 +45,13 @@ class Window(QMainWindow):
         self.dock = QDockWidget("Outline", self)
         self.dock.setObjectName("outline")
         self.dock.setWidget(self.outline)
+        self.dock.setFeatures(QDockWidget.DockWidgetFeature.DockWidgetClosable)
         self.addDockWidget(Qt.DockWidgetArea.LeftDockWidgetArea, self.dock)
         self.dock.hide()
         self.menus = Menus(self)
         self._connect()
-        self.set_theme(system_theme())
+        self.choose_theme(self.theme_chosen())
+        self._restore_places()
         self.show_first_page()
 
     def _connect(self) -> None:
@@ -170,13 +173,15 @@ class Window(QMainWindow):
     def save_to(self, path: Path) -> bool:
         """Save the home to a file; one that can't be written leaves the old file as it was and says why."""
         assert self.session is not None
+        was_there = path.exists()
         try:
             self.session.save(path)
         except CannotSave as error:
             self._say_it_failed("The home can’t be saved", str(error))
             return False
         self._remember(path)
-        self.work.say(f"Saved: {path.name}. The version before it is kept beside it.")
+        kept = " The version before it is kept beside it." if was_there else ""
+        self.work.say(f"Saved: {path.name}.{kept}")
         return True
 
     def may_leave(self) -> bool:
@@ -220,6 +225,29 @@ class Window(QMainWindow):
         self.setStyleSheet(sheet_of(theme))
         self.work.set_theme(theme)
 
+    def theme_chosen(self) -> str:
+        """Return the theme the person chose: "light", "dark" or "system"."""
+        return str(self.settings.value("theme", "system"))
+
+    def choose_theme(self, name: str) -> None:
+        """Dress the window in a theme by its name, from now on."""
+        self.settings.setValue("theme", name)
+        self.set_theme(theme_named(name))
+
+    def _restore_places(self) -> None:
+        """Take the size the window had, and put the panes where they were."""
+        for key, restore in (("window", self.restoreGeometry), *self._splitter_places("restoreState")):
+            kept = self.settings.value(key)
+            if isinstance(kept, QByteArray):
+                restore(kept)
+
+    def _keep_places(self) -> None:
+        for key, place in (("window", self.saveGeometry), *self._splitter_places("saveState")):
+            self.settings.setValue(key, place())
+
+    def _splitter_places(self, what: str) -> list[tuple[str, Callable[..., object]]]:
+        return [(f"splitter {nth}", getattr(one, what)) for nth, one in enumerate(self.work.splitters)]
+
     def dragEnterEvent(self, event: QDragEnterEvent) -> None:  # noqa: N802  # Qt's name
         """Take a file that is dragged in."""
         if event.mimeData().hasUrls():
@@ -237,4 +265,5 @@ class Window(QMainWindow):
             event.ignore()
             return
         self.rescuer.drop()
+        self._keep_places()
         event.accept()

@@ -7,17 +7,16 @@ from PySide6.QtWidgets import QHBoxLayout, QSplitter, QStackedWidget, QVBoxLayou
 
 from floorplan_circuits.desktop.belonging import belonging, levels_lit, sentence
 from floorplan_circuits.desktop.canvas import PlanCanvas
+from floorplan_circuits.desktop.clicks import Clicks
 from floorplan_circuits.desktop.naming import Naming
 from floorplan_circuits.desktop.panel_entry import PanelEntry
 from floorplan_circuits.desktop.panel_page import PanelPage
-from floorplan_circuits.desktop.panes import BELOW_HIGH, SIDE_WIDE, Below, Side, Strip, status_line
+from floorplan_circuits.desktop.panes import BELOW_HIGH, SIDE_WIDE, Below, Side, StatusLine, Strip
 from floorplan_circuits.desktop.rail import DRAW, PANEL, PRINT, TIE, Rail
 from floorplan_circuits.desktop.session import Session
 from floorplan_circuits.drawing.palette import LIGHT, Theme
 from floorplan_circuits.drawing.plan import Plan, plan
-from floorplan_circuits.edits.ties import tie
 from floorplan_circuits.findings import Hazard, Subject
-from floorplan_circuits.gestures.events import Event
 from floorplan_circuits.gestures.putting import PutDevice
 from floorplan_circuits.gestures.selecting import Select
 from floorplan_circuits.gestures.step import Tool, says_of
@@ -25,6 +24,8 @@ from floorplan_circuits.gestures.tying import TieDevices
 from floorplan_circuits.home.power import Panel
 
 FINDING = "Finding what is connected to what …"
+PANEL_SAYS = "Click a space of the panel and type what is there; Enter goes to the next one down."
+PANEL_ASKS = "Say how many spaces the panel has, then add it."
 EMPTY_LEVEL = "Draw the first room: press N, then drag a rectangle or click its corners."
 
 
@@ -37,9 +38,11 @@ class WorkArea(QWidget):
         self.session: Session | None = None
         self._panel: int | None = None
         self.strip, self.canvas, self.below, self.side = Strip(), PlanCanvas(), Below(), Side()
-        self.status = status_line()
+        self.foot = StatusLine()
+        self.status = self.foot.says
         self.rail = Rail(PanelPage(self.show_panel, self.take))
-        self.entry, self.naming = PanelEntry(self), Naming(self)
+        self.entry, self.naming, self.clicks = PanelEntry(self), Naming(self), Clicks(self)
+        self.splitters = QSplitter(Qt.Orientation.Vertical), QSplitter(Qt.Orientation.Horizontal)
         self.middle = QStackedWidget()
         self._print_view: QWidget | None = None
         self._lay_out()
@@ -47,17 +50,16 @@ class WorkArea(QWidget):
         self.rail.choose(DRAW)
 
     def _lay_out(self) -> None:
-        drawing = QSplitter(Qt.Orientation.Vertical)
+        drawing, across = self.splitters
         drawing.addWidget(self.canvas)
         drawing.addWidget(self.below)
         drawing.setStretchFactor(0, 1)
         drawing.setSizes([560, BELOW_HIGH])
-        across = QSplitter(Qt.Orientation.Horizontal)
         across.addWidget(drawing)
         across.addWidget(self.side)
         across.setStretchFactor(0, 1)
         across.setSizes([700, SIDE_WIDE])
-        for splitter in (drawing, across):
+        for splitter in self.splitters:
             splitter.setHandleWidth(1)
             splitter.setChildrenCollapsible(False)
         self.middle.addWidget(across)
@@ -70,19 +72,20 @@ class WorkArea(QWidget):
         column.setSpacing(0)
         column.addWidget(self.strip)
         column.addLayout(row, 1)
-        column.addWidget(self.status)
+        column.addWidget(self.foot)
 
     def _connect(self) -> None:
         self.strip.level_chosen.connect(self.show_level)
         self.strip.level_wanted.connect(self.naming.ask_for_level)
-        self.canvas.hand_did.connect(self._on_hand)
+        self.canvas.hand_did.connect(self.clicks.on_plan)
         self.canvas.subject_hovered.connect(self._on_hover)
         self.canvas.subject_opened.connect(self.naming.ask_for_opened)
-        self.side.view.breaker_clicked.connect(self._on_breaker)
+        self.side.view.breaker_clicked.connect(self.clicks.on_breaker)
         self.side.view.breaker_hovered.connect(self._on_hover)
         self.side.view.space_clicked.connect(self.entry.begin)
         self.side.view.breaker_opened.connect(self.entry.begin_again)
         self.side.panel_wanted.connect(lambda: self.show_stage(PANEL))
+        self.side.panel_chosen.connect(self.show_panel)
         self.below.list.hazard_chosen.connect(self.go_to_hazard)
         self.rail.stage_chosen.connect(self.show_stage)
         self.rail.palette_page.tool_taken.connect(self.take)
@@ -115,7 +118,9 @@ class WorkArea(QWidget):
             return
         self.strip.home_name.setText(session.home.name or "Unnamed home")
         self.strip.show_levels(sorted(session.home.levels, key=lambda level: level.order), session.view.level)
-        self.below.counts.setText("Checking …")
+        self.foot.show_saved(session.is_saved, session.saved_at)
+        if session.findings is None or session.findings.home is not session.home:
+            self.below.counts.setText("Checking …")
         self.rail.refresh(session, self.theme)
 
     def _on_found(self) -> None:
@@ -202,6 +207,8 @@ class WorkArea(QWidget):
                 self.session.take(Select())
         if stage == TIE:
             self._begin_to_tie(self.session)
+        elif stage == PANEL:
+            self.say(PANEL_SAYS if self.panel() is not None else PANEL_ASKS)
 
     def _begin_to_tie(self, session: Session) -> None:
         """Go on with the boxes that were selected for it; what a drawing tool left selected is let go."""
@@ -276,37 +283,6 @@ class WorkArea(QWidget):
             self.session.take(tool)
             self.say(says_of(tool))
             self.canvas.setFocus()
-
-    def _on_hand(self, event: Event) -> None:
-        if self.session is not None:
-            self.session.step(event, self.canvas.reach())
-
-    def _on_breaker(self, subject: Subject) -> None:
-        """Take a breaker in hand to tie, tie what is selected to it, or select it."""
-        session = self.session
-        if session is None:
-            return
-        boxes = [one.id for one in session.view.selected if one.kind in ("box", "device")]
-        if self.rail.stage == TIE and boxes and isinstance(session.tool, Select):
-            mark = session.findings.marks.get(subject.id, "") if session.findings else ""
-            session.attempt(lambda home: tie(home, boxes, subject.id, mark))
-        elif self.rail.stage == TIE:
-            session.take(TieDevices(subject.id))
-            session.select((subject,))
-            self.say(f"{sentence(session.findings, subject)} Click or drag round what it feeds.")
-        elif self.rail.stage == PANEL and session.view.selected and session.view.selected[0].kind == "breaker":
-            self._add_to_selection(subject)
-        else:
-            session.select((subject,))
-
-    def _add_to_selection(self, subject: Subject) -> None:
-        """Select a breaker; with shift or control held, beside those that are."""
-        from PySide6.QtWidgets import QApplication
-
-        assert self.session is not None
-        held = QApplication.keyboardModifiers()
-        several = held & (Qt.KeyboardModifier.ShiftModifier | Qt.KeyboardModifier.ControlModifier)
-        self.session.select((*self.session.view.selected, subject) if several else (subject,))
 
 
 def on_canvas(theme: Theme) -> Theme:

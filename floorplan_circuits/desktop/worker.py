@@ -40,5 +40,13 @@ class Finder(QObject):
             self._before = find(home, self._before)
             with self._lock:
                 newest = self._wanted is None
-            if newest:
-                self.found.emit(self._before)
+            if newest and not self._tell(self._before):
+                return
+
+    def _tell(self, findings: Findings) -> bool:
+        """Hand the findings over; return False if nobody waits for them: the home was closed meanwhile."""
+        try:
+            self.found.emit(findings)
+        except RuntimeError:  # Qt has deleted this object, its owner's home being closed
+            return False
+        return True

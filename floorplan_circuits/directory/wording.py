@@ -141,12 +141,12 @@ def _by_room(loads: Iterable[Load]) -> dict[str, list[Load]]:
 
 
 def _words(loads: Sequence[Load]) -> list[str]:
-    """Return the kinds of load: named appliances first, then receptacles, then lights; a switch counts as its light."""
+    """Return the kinds of load: named appliances, receptacles, lights; switches only where there is nothing else."""
     words = list(dict.fromkeys(load.called for load in loads if load.group in NAMED_GROUPS))
     receptacles = [load for load in loads if load.group == "receptacle"]
     lights = [load for load in loads if load.group == "light"]
     if receptacles:
         words.append("receptacles" if len(receptacles) > 1 else receptacles[0].called)
-    if lights or any(load.group == "switch" for load in loads):
+    if lights:
         words.append("light" if len(lights) == 1 else "lights")
-    return words
+    return words or ["switch" if len(loads) == 1 else "switches"]

@@ -98,7 +98,8 @@ def _draw_cell(cell: Cell, layout: Layout, face: Face) -> None:
         body_x = spine_right - BODY - 0.3 if right or layout.grid.columns == 1 else spine_left + 0.3
         face.marks += body(cell.breaker, (body_x, top + 0.3, BODY, bottom - top - 0.6), right, style.theme)
         subject = Subject("breaker", cell.breaker.id)
-        face.spots.append(((spine_left if right else 0.0, top, right_edge, bottom), subject))
+        middle = (spine_left + spine_right) / 2 if layout.grid.columns == 2 else style.width
+        face.spots.append(((middle if right else 0.0, top, right_edge if right else middle, bottom), subject))
     face.marks.append(Shape(polyline((left_edge, bottom), (right_edge, bottom)), None, Pen(0.13, style.theme.line)))
 
 

@@ -18,9 +18,11 @@ from floorplan_circuits.drawing.ink import (
     path_bounds,
     polygon,
     polyline,
+    rectangle,
     turned,
 )
 from floorplan_circuits.drawing.insets import inset
+from floorplan_circuits.drawing.lettering import width
 from floorplan_circuits.drawing.overlaps import Segment
 from floorplan_circuits.drawing.palette import Theme, hatch, tint
 from floorplan_circuits.findings import XY, Subject, Zone
@@ -196,6 +198,7 @@ def _open_way(_opening: Opening, wide: float, theme: Theme) -> list[Shape]:
 
 # --- stairs ---------------------------------------------------------------------------------------------------------
 
+STAIR_WORD, STAIR_WORD_SIZE = 2.6, 7.0
 TREAD_MM = 260
 """Going of one step in house millimetres, to draw by: common practice, no source."""
 
@@ -231,10 +234,17 @@ def _stair(stair: Stair, frame: Frame) -> Group:
     ]
     lines += [Shape(turned(part, stair.angle, at), None, Pen(0.2, theme.soft)) for part in arrow]
     word = "up" if stair.level == frame.level else "down"
-    end = run + 1.6 if word == "down" else -1.6
-    word_at = (at[0] + end * cos(radians(stair.angle)), at[1] + end * sin(radians(stair.angle)) + 0.9)
-    name = Text(word_at, word, 7.0, False, theme.soft, "middle")
-    return Group((*lines, name), Subject("stair", stair.id))
+    name = _stair_word(word, facing(stair.angle), at, run, theme)
+    return Group((*lines, *name), Subject("stair", stair.id))
+
+
+def _stair_word(word: str, climbs: XY, at: XY, run: float, theme: Theme) -> tuple[Shape, Text]:
+    """Write which way it goes on the flight itself, where a person steps on it: names and plates keep off there."""
+    along = min(STAIR_WORD, run / 3) if word == "up" else max(run - STAIR_WORD - 2.0, run * 2 / 3)
+    x, y = at[0] + along * climbs[0], at[1] + along * climbs[1]
+    wide = width(word, STAIR_WORD_SIZE) + 0.8
+    ground = Shape(rectangle(x - wide / 2, y - 1.5, wide, 3.0), theme.paper)
+    return ground, Text((x, y + 0.9), word, STAIR_WORD_SIZE, False, theme.soft, "middle")
 
 
 def facing(angle: int) -> XY:

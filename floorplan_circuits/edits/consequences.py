@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from floorplan_circuits.edits.edited import counted
 from floorplan_circuits.home.boxes import Feed, NotKnown, Supplied
 from floorplan_circuits.home.building import Room
-from floorplan_circuits.home.home import Home, feeds
+from floorplan_circuits.home.home import Home
 from floorplan_circuits.home.log import Opened, Round, Traced
 
 LAPPED_MM2 = 100_000
@@ -20,14 +20,15 @@ def consequences(before: Home, after: Home) -> tuple[str, ...]:
 # --- feeds ----------------------------------------------------------------------------------------------------------
 
 
-def _feeds(home: Home) -> dict[int, Feed]:
-    return {place.feed.id: place.feed for place in feeds(home)}
+def _feeds(home: Home, other: Home) -> dict[int, Feed]:
+    """Return the feeds of the boxes that the other home does not have just so."""
+    return {feed.id: feed for box in home.boxes if other.boxes.get(box.id) is not box for feed in box.feeds()}
 
 
 def _feeds_untied(before: Home, after: Home) -> Iterator[str]:
     if before.boxes is after.boxes:
         return
-    was, now = _feeds(before), _feeds(after)
+    was, now = _feeds(before, after), _feeds(after, before)
     pairs = [(was[number].on, feed.on) for number, feed in now.items() if number in was and feed is not was[number]]
     lost = sum(isinstance(new, NotKnown) and not isinstance(old, NotKnown) for old, new in pairs)
     if lost:
@@ -43,7 +44,8 @@ def _feeds_untied(before: Home, after: Home) -> Iterator[str]:
 def _tested_gone(before: Home, after: Home) -> Iterator[str]:
     """Tell what was tested and is no longer there: what was read can still exclude, but prove nothing any more."""
     if before.boxes is not after.boxes:
-        gone = _feeds_tested(before) & _feeds(before).keys() - _feeds(after).keys()
+        gone = _feeds(before, after).keys() - _feeds(after, before).keys()
+        gone = gone & _feeds_tested(before) if gone else gone
         if gone:
             yield f"{counted(len(gone), 'feed')} with test readings went with it."
     if before.breakers is not after.breakers:

@@ -12,8 +12,9 @@ from floorplan_circuits.home.power import Breaker, Main, Numbering, Panel, Syste
 from floorplan_circuits.home.record import Point, change
 
 MOST_SPACES = 200
-OTHER_LETTERS = "BCDEFGHJKLMNPQRSTUVWXYZ"
-"""Letters for further panels; A is left out, since 15A is half of a space, and I and O, which read as figures."""
+OTHER_LETTERS = "CDEFGHJKLMNPQRSTUVWXYZ"
+"""Letters for further panels. A is left out, since 15A is half of a space, B, since boxes are marked B1, B2 and so on,
+and I and O, which read as figures."""
 OF_A_PANEL = frozenset(
     {"name", "prefix", "place", "numbering", "system", "spaces", "level", "at", "angle", "changes_over", "note"}
 )

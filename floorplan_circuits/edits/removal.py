@@ -2,11 +2,10 @@
 
 from collections import Counter
 from collections.abc import Iterable, Iterator
-from typing import Any
 
 from floorplan_circuits.edits.edited import Edited, Refused, counted, edit
 from floorplan_circuits.edits.numbering import marks_given
-from floorplan_circuits.edits.rewriting import rewritten
+from floorplan_circuits.edits.rewriting import needs, rewritten
 from floorplan_circuits.geometry.wall_spots import is_on_wall
 from floorplan_circuits.home.boxes import Box, Device
 from floorplan_circuits.home.building import Opening, Room
@@ -17,6 +16,7 @@ from floorplan_circuits.home.power import Breaker, Panel
 from floorplan_circuits.home.record import change
 from floorplan_circuits.home.references import Refers, targets
 from floorplan_circuits.home.table import Table
+from floorplan_circuits.supply.numbering import mark as mark_of
 
 NOUNS = {"box": "boxes"}
 
@@ -59,13 +59,20 @@ def _named(home: Home, wanted: set[int]) -> Iterator[tuple[str, str]]:
     for table in TABLES:
         for row in getattr(home, table):
             if row.id in wanted:
-                yield KIND_OF_TABLE[table], str(getattr(row, "mark", "") or getattr(row, "name", ""))
+                yield KIND_OF_TABLE[table], _name(home, row)
     for box in home.boxes:
         if box.id not in wanted:
             yield from ((kind, f"in {box.mark}") for kind in _kinds_in(box, wanted))
     yield from (
         ("main", f"of {panel.name}") for panel, main in mains(home) if {main.id, panel.id} & wanted == {main.id}
     )
+
+
+def _name(home: Home, row: object) -> str:
+    """Return what a row is called: a breaker by its spaces, anything else by its mark or name."""
+    if isinstance(row, Breaker):
+        return mark_of(home.panels.get(row.panel), row)
+    return str(getattr(row, "mark", "") or getattr(row, "name", ""))
 
 
 def _kinds_in(box: Box, wanted: set[int]) -> Iterator[str]:
@@ -106,16 +113,12 @@ def _is_in_wall(opening: Opening, rooms: Iterable[Room]) -> bool:
 
 def _all_gone(home: Home, wanted: set[int]) -> set[int]:
     """Return all that goes: whatever holds a 'remove' reference to something gone goes too, with what nests in it."""
-    holds = [(row.id, _holders(row)) for table in TABLES for row in getattr(home, table)]
+    rows = [(row.id, needs(row)) for table in TABLES for row in getattr(home, table)]
     gone, new = set(wanted), set(wanted)
     while new:
-        new = {number for number, needed in holds if number not in gone and not needed.isdisjoint(new)}
+        new = {number for number, needed in rows if number not in gone and not new.isdisjoint(needed)}
         gone |= new
     return gone | _nested(home, gone)
-
-
-def _holders(row: Any) -> set[int]:
-    return {target for declared, target in targets([row]) if declared.fate == "remove"}
 
 
 def _nested(home: Home, gone: set[int]) -> set[int]:
@@ -177,10 +180,11 @@ def _cleared(home: Home, gone: set[int]) -> Home:
 
     tables = {}
     for name in TABLES:
-        before = getattr(home, name)
-        rows = [rewritten(row, target) for row in before if row.id not in gone]
-        kept = Table(row for row in rows if row is not None)
-        tables[name] = before if len(kept) == len(before) and all(map(_is, kept, before)) else kept
+        staying = getattr(home, name).without(gone)
+        if any(named in gone and declared.fate == "clear" for declared, named in targets(staying)):
+            rows = (rewritten(row, target) for row in staying)
+            staying = Table(row for row in rows if row is not None)
+        tables[name] = staying
     return change(home, **tables)
 
 

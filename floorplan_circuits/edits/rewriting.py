@@ -1,6 +1,6 @@
 """Rewriting the references of a record as they were declared: to clear what is gone, to renumber what is pasted."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from functools import cache
 from types import UnionType
 from typing import Annotated, Any, Union, get_args, get_origin
@@ -30,6 +30,22 @@ def rewritten(record: AnyRecord, target: Target) -> AnyRecord | None:
     """
     result = _nested(record, target)
     return None if result is CLEARED else result
+
+
+def needs(record: Record) -> list[int]:
+    """Return what a record goes with: the targets of its own fields that are declared *remove*."""
+    return [target for name in _needed(type(record)) if (target := record.__dict__[name]) is not None]
+
+
+@cache
+def _needed(model: type[Record]) -> tuple[str, ...]:
+    return tuple(name for name, field in model.model_fields.items() if _removes(field.annotation, field.metadata))
+
+
+def _removes(annotation: Any, metadata: Sequence[Any]) -> bool:
+    """Tell whether a field is a reference declared *remove*, or may be one."""
+    declared = any(isinstance(mark, Refers) and mark.fate == "remove" for mark in metadata)
+    return declared or any(_removes(None, get_args(choice)[1:]) for choice in get_args(annotation))
 
 
 def _nested(record: Record, target: Target) -> Any:

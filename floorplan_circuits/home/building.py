@@ -5,7 +5,7 @@ from typing import Annotated, Literal
 from pydantic import Field
 
 from floorplan_circuits.home.record import Angle, Id, Mm, Name, Point, Record
-from floorplan_circuits.home.references import HeadLevelRef, LevelRef
+from floorplan_circuits.home.references import LevelIfAnyRef, LevelRef
 
 Size = Annotated[int, Field(ge=1, le=10**6)]
 """A width or depth in millimetres: at least one, at most a kilometre."""
@@ -62,7 +62,7 @@ class Stair(Record):
 
     id: Id
     level: LevelRef
-    head: HeadLevelRef | None = None
+    head: LevelIfAnyRef | None = None
     at: Point
     angle: Angle
     width: Size = 900

@@ -6,7 +6,7 @@ from pydantic import Field
 
 from floorplan_circuits.home.boxes import FromBreaker, FromSource
 from floorplan_circuits.home.record import Angle, Id, Name, Note, Point, Record
-from floorplan_circuits.home.references import BreakerRef, FedRef, LevelRef, PanelRef
+from floorplan_circuits.home.references import BreakerRef, FedRef, LevelIfAnyRef, PanelRef
 
 System = Literal[
     "split-phase 120/240",
@@ -42,7 +42,7 @@ class Panel(Record):
     name: Name
     prefix: Annotated[str, Field(max_length=3, pattern=r"^[A-Z]*$")] = ""
     place: Name = ""
-    level: LevelRef | None = None
+    level: LevelIfAnyRef | None = None
     at: Point | None = None
     angle: Angle = 90
     spaces: int = Field(ge=1, le=200)

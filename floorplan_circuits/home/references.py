@@ -30,7 +30,7 @@ class Refers:
 
 
 LevelRef = Annotated[Id, Refers(("level",), "remove")]
-HeadLevelRef = Annotated[Id, Refers(("level",), "clear")]
+LevelIfAnyRef = Annotated[Id, Refers(("level",), "clear")]
 BoxRef = Annotated[Id, Refers(("box",), "clear")]
 PanelRef = Annotated[Id, Refers(("panel",), "remove")]
 BreakerRef = Annotated[Id, Refers(("breaker",), "clear")]

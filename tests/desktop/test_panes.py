@@ -7,7 +7,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QPushButton
 from pytestqt.qtbot import QtBot
 
-from floorplan_circuits.desktop.panes import Below, Side, Strip, counted, status_line
+from floorplan_circuits.desktop.panes import Below, Side, StatusLine, Strip, counts_of
 from floorplan_circuits.findings import Findings
 from floorplan_circuits.home.building import Level
 
@@ -85,7 +85,7 @@ def test_another_level_can_be_asked_for(strip: Strip, qtbot: QtBot) -> None:
 def test_the_counts_are_those_of_the_findings(cottage: Findings) -> None:
     shared = sum(found.shared for found in cottage.boxes.values())
     unknown = sum(found.unknown > 0 for found in cottage.boxes.values())
-    words = counted(cottage)
+    words = counts_of(cottage)
     assert shared > 1
     assert words.startswith(f"{shared} shared boxes · {unknown} with something unknown")
     assert words.endswith(f"{len(cottage.never_tested)} feeds never tested")
@@ -93,14 +93,14 @@ def test_the_counts_are_those_of_the_findings(cottage: Findings) -> None:
 
 def test_one_shared_box_is_told_in_the_singular(cottage: Findings) -> None:
     one = next(found for found in cottage.boxes.values() if found.shared)
-    assert counted(replace(cottage, boxes={one.box: one})).startswith("1 shared box ·")
+    assert counts_of(replace(cottage, boxes={one.box: one})).startswith("1 shared box ·")
 
 
 def test_the_pane_of_dangers_says_what_was_never_tested_even_without_a_danger(cottage: Findings, qtbot: QtBot) -> None:
     below = Below()
     qtbot.addWidget(below)
     below.show_findings(cottage)
-    assert below.counts.text() == counted(cottage)
+    assert below.counts.text() == counts_of(cottage)
     assert below.empty.isHidden()
     below.show_findings(replace(cottage, hazards=()))
     assert not below.empty.isHidden()
@@ -121,10 +121,22 @@ def test_the_side_names_the_panel_it_shows(cottage: Findings, qtbot: QtBot) -> N
     assert side.title.text() == panel.name
     assert side.caption.text()
     side.show_panel(None, None)
-    assert (side.title.text(), side.caption.text()) == ("", "")
+    assert (side.title.text(), side.caption.text()) == ("The panel", "")
 
 
 def test_the_status_line_has_a_name_for_a_screen_reader(qtbot: QtBot) -> None:
-    line = status_line()
+    line = StatusLine()
     qtbot.addWidget(line)
-    assert line.accessibleName() == "Status"
+    assert line.says.accessibleName() == "Status"
+
+
+@pytest.mark.parametrize(
+    ("is_saved", "at", "words"),
+    [(True, "10:42", "Saved 10:42"), (True, "", "Saved"), (False, "10:42", "Not saved since 10:42"),
+     (False, "", "Not saved yet")],
+)  # fmt: skip
+def test_the_status_line_says_whether_the_home_is_saved(is_saved: bool, at: str, words: str, qtbot: QtBot) -> None:
+    line = StatusLine()
+    qtbot.addWidget(line)
+    line.show_saved(is_saved, at)
+    assert line.saved.text() == words

@@ -47,7 +47,8 @@ def _colour(rule: str, name: str) -> str | None:
 
 @THEMES
 def test_the_focus_is_seen_on_every_ground(theme: Theme) -> None:
-    assert re.search(r"QPushButton:focus \{ border: 2px", sheet_of(theme))
+    for button in ("plain", "level", "action"):
+        assert re.search(rf"QPushButton#{button}:focus[^{{]*\{{\s*border: 2px", sheet_of(theme))
     assert all(contrast(theme.ink, ground) >= 3 for ground in (theme.paper, theme.furniture))  # WCAG 2.2, 1.4.11
 
 

@@ -62,7 +62,7 @@ def test_loads_are_told_by_room_then_shorter_and_shorter() -> None:
 def test_a_variant_that_is_no_shorter_than_a_fuller_one_is_left_out() -> None:
     home = roomy("duplex receptacle", "duplex receptacle", "ceiling light", "ceiling light", "switch")
     assert words(home) == (
-        "Kitchen: receptacle; Hall: receptacle; Bath: light; Study: light; Attic: lights",
+        "Kitchen: receptacle; Hall: receptacle; Bath: light; Study: light; Attic: switch",
         "Kitchen, Hall, Bath, Study, Attic: receptacles, lights",
         "Kitchen, Hall and 3 more: receptacles, lights",
         "Kitchen and 4 more: receptacles, lights",
@@ -77,9 +77,11 @@ def test_the_shortest_names_the_room_with_most() -> None:
     assert words(roomy("duplex receptacle")) == ("Kitchen: receptacle", "Kitchen")
 
 
-def test_a_switch_counts_as_its_light_and_each_part_of_a_device_is_told() -> None:
+def test_a_switch_is_told_where_there_is_nothing_else_and_each_part_of_a_device_is() -> None:
     assert words(roomy("ceiling light", "switch", per_room=2))[0] == "Kitchen: light"
-    assert words(roomy("switch"))[0] == "Kitchen: lights"
+    assert words(roomy("switch"))[0] == "Kitchen: switch"
+    assert words(roomy("switch", "switch", per_room=2))[0] == "Kitchen: switches"
+    assert words(roomy("fixed appliance", "switch", per_room=2))[0] == "Kitchen: fixed appliance"
     home = roomy("exhaust fan")
     (box,) = home.boxes
     parts = tuple(Feed(id=70_000 + at, part=part, on=on(A)) for at, part in enumerate(("light", "fan")))

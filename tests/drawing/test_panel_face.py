@@ -88,7 +88,7 @@ def test_a_single_row_has_its_body_at_the_right() -> None:
     face = panel_face(findings, single, STYLE)
     assert face_rows(findings, single) == 12
     ((bounds, _),) = face.spots
-    assert (bounds[0], bounds[2]) == pytest.approx((0, 90 - 6.9))
+    assert (bounds[0], bounds[2]) == pytest.approx((0, 90))
 
 
 # --- breakers -------------------------------------------------------------------------------------------------------

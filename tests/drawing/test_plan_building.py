@@ -134,7 +134,7 @@ def test_stairs_say_up_where_they_start_and_down_where_they_end() -> None:
 def test_a_stair_has_a_tread_for_every_step() -> None:
     stair = Stair(id=50, level=1, at=(0, 0), angle=0, width=900, run=2600)
     shapes = [mark for mark in flat(stairs(frame(stairs=Table([stair])))) if isinstance(mark, Shape)]
-    assert len(shapes) == 1 + 9 + 2  # outline, treads between ten steps, arrow
+    assert len(shapes) == 1 + 9 + 2 + 1  # outline, treads between ten steps, arrow, the ground of its word
 
 
 @pytest.mark.parametrize(("angle", "way"), [(0, (1, 0)), (90, (0, 1)), (180, (-1, 0)), (270, (0, -1))])

@@ -24,13 +24,13 @@ def test_a_further_panel_gets_its_own_first_letter_if_it_can():
 
     assert add_panel(home, 8, "Garage").home.panels.rows[-1].prefix == "G"
     twice = add_panel(add_panel(home, 8, "Garage").home, 8, "Guest house").home
-    assert twice.panels.rows[-1].prefix == "B"
+    assert twice.panels.rows[-1].prefix == "C"
     assert add_panel(home, 8).home.panels.rows[-1].name == "Panel 2"
 
 
 @pytest.mark.parametrize("name", ["Attic", "Island", "Outhouse", "Ärker", "2nd", ""])
 def test_letters_that_read_as_something_else_are_not_given(name):
-    assert add_panel(house(), 8, name).home.panels.rows[-1].prefix == "B"
+    assert add_panel(house(), 8, name).home.panels.rows[-1].prefix == "C"
 
 
 def test_letters_do_not_run_out_at_the_end_of_the_alphabet():
@@ -38,7 +38,7 @@ def test_letters_do_not_run_out_at_the_end_of_the_alphabet():
     for _ in range(len(OTHER_LETTERS) + 3):
         home = add_panel(home, 2).home
 
-    assert [panel.prefix for panel in home.panels][-3:] == ["BB", "BC", "BD"]
+    assert [panel.prefix for panel in home.panels][-3:] == ["CC", "CD", "CE"]
     assert problems(home) == ()
 
 

@@ -8,9 +8,10 @@ from floorplan_circuits.edits.boxes import add_passing, join_box, put_device, se
 from floorplan_circuits.edits.breakers import tie_handles
 from floorplan_circuits.edits.edited import Refused
 from floorplan_circuits.edits.numbering import next_mark
-from floorplan_circuits.edits.panels import add_panel
+from floorplan_circuits.edits.panels import add_panel, set_panel
 from floorplan_circuits.edits.removal import remove
-from floorplan_circuits.edits.rooms import add_room
+from floorplan_circuits.edits.rooms import add_level, add_room
+from floorplan_circuits.edits.starting import new_home
 from floorplan_circuits.edits.ties import tie
 from floorplan_circuits.home.boxes import NOT_KNOWN, Behind, Supplied
 from floorplan_circuits.home.building import Opening
@@ -299,3 +300,14 @@ def test_what_does_not_change_is_the_very_table():
     assert after.rooms is home.rooms
     assert after.breakers is home.breakers
     assert after.panels is home.panels
+
+
+def test_a_level_that_goes_leaves_its_panel_with_all_its_breakers() -> None:
+    home = add_panel(new_home(), 8).home
+    level = home.levels.ids()[0]
+    panel = home.panels.rows[0]
+    home = set_panel(home, panel.id, level=level, at=(0, 0)).home
+    gone = remove(add_level(home, "Upper floor").home, [level]).home
+
+    assert gone.panels[panel.id].level is None
+    assert problems(gone) == ()

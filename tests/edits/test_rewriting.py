@@ -3,7 +3,7 @@
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from floorplan_circuits.edits.rewriting import rewritten
+from floorplan_circuits.edits.rewriting import needs, rewritten
 from floorplan_circuits.home.boxes import NOT_KNOWN, Behind, Box, Control, Device, Feed, FromBreaker, Supplied
 from floorplan_circuits.home.building import Level, Room, Stair
 from floorplan_circuits.home.home import TABLES
@@ -84,3 +84,12 @@ def test_nothing_names_what_was_cleared_and_all_else_is_named_as_before(home, go
                 assert not gone.isdisjoint(before)
             else:
                 assert [one.target for one in references(after)] == [one for one in before if one not in gone]
+
+
+@settings(max_examples=30)
+@given(homes())
+def test_a_record_goes_with_whatever_it_refers_to_so(home):
+    for table in TABLES:
+        for row in getattr(home, table):
+            declared = [one.target for one in references(row) if one.declared.fate == "remove"]
+            assert needs(row) == declared

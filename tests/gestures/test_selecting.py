@@ -130,6 +130,16 @@ def test_a_box_dragged_out_of_the_house_is_outdoors():
     assert hand.home.boxes[box_of(hand.home, "B1")].mount == "outdoor"
 
 
+def test_a_box_of_another_level_does_not_come_to_a_wall_of_this_one():
+    upstairs = add_level(two_rooms(), "First floor")
+    home = put_device(upstairs.home, upstairs.made[0], (1000, 0), 90, "switch").home
+    hand = holding(home=home)
+
+    hand.drag((1000, 60), (3900, 1500), box(home, "B4"))
+
+    assert (hand.home.boxes[box_of(home, "B4")].at, hand.home.boxes[box_of(home, "B4")].angle) == ((3900, 1440), 90)
+
+
 def test_several_boxes_keep_their_places_to_each_other():
     home = two_rooms()
     hand = holding(box(home, "B1"), box(home, "B2"), home=home)
@@ -301,6 +311,18 @@ def test_nudges_of_one_selection_merge_and_drags_do_not():
     for _ in range(4):
         hand.undo()
     assert hand.home is home
+
+
+def test_nudges_of_two_selections_are_two_steps():
+    home = two_rooms()
+    hand = holding(box(home, "B1"), home=home)
+
+    for mark in ("B1", "B2"):
+        hand.selected = (box(home, mark),)
+        hand.key("right")
+        hand.key("right")
+
+    assert [step.says for step in hand.history.past] == ["Move box B1", "Move box B2"]
 
 
 def test_delete_removes_what_is_selected():

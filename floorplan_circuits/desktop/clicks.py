@@ -1,0 +1,70 @@
+"""What clicks mean in the stage at hand: a breaker taken, tied to or selected; one gang told from the others."""
+
+from dataclasses import replace
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QApplication
+
+from floorplan_circuits.desktop.belonging import sentence
+from floorplan_circuits.desktop.gangs import device_at
+from floorplan_circuits.desktop.rail import PANEL, TIE
+from floorplan_circuits.desktop.session import Session
+from floorplan_circuits.edits.ties import tie
+from floorplan_circuits.findings import Subject
+from floorplan_circuits.gestures.events import Event, Key
+from floorplan_circuits.gestures.selecting import Select
+from floorplan_circuits.gestures.tying import TieDevices
+
+if TYPE_CHECKING:
+    from floorplan_circuits.desktop.work_area import WorkArea
+
+SEVERAL = Qt.KeyboardModifier.ShiftModifier | Qt.KeyboardModifier.ControlModifier
+
+
+class Clicks:
+    """Hands the session what the hand does on the plan and on the panel."""
+
+    def __init__(self, area: "WorkArea") -> None:
+        self._area = area
+
+    def on_plan(self, event: Event) -> None:
+        """Hand on an event; while tying, one gang of a box of several counts for itself."""
+        session = self._area.session
+        if session is None:
+            return
+        tying = isinstance(session.tool, TieDevices)
+        session.step(self._with_gang(event, session) if tying else event, self._area.canvas.reach())
+
+    def _with_gang(self, event: Event, session: Session) -> Event:
+        if isinstance(event, Key) or event.subject is None or event.subject.kind != "box":
+            return event
+        box = session.home.boxes.get(event.subject.id)
+        device = device_at(box, event.at, self._area.canvas.drawn_scale()) if box is not None else None
+        return event if device is None else replace(event, subject=Subject("device", device.id))
+
+    def on_breaker(self, subject: Subject) -> None:
+        """Take a breaker in hand to tie, tie what is selected to it, or select it."""
+        session = self._area.session
+        if session is None:
+            return
+        boxes = [one.id for one in session.view.selected if one.kind in ("box", "device")]
+        if self._area.rail.stage == TIE and boxes and isinstance(session.tool, Select):
+            mark = session.findings.marks.get(subject.id, "") if session.findings else ""
+            session.attempt(lambda home: tie(home, boxes, subject.id, mark))
+        elif self._area.rail.stage == TIE:
+            session.take(TieDevices(subject.id))
+            session.select((subject,))
+            self._area.say(f"{sentence(session.findings, subject)} Click or drag round what it feeds.")
+        elif self._area.rail.stage == PANEL:
+            session.select(_with(session.view.selected, subject))
+        else:
+            session.select((subject,))
+
+
+def _with(selected: tuple[Subject, ...], subject: Subject) -> tuple[Subject, ...]:
+    """Return a breaker alone; with shift or control held, added to those that are selected or taken from them."""
+    breakers = tuple(one for one in selected if one.kind == "breaker")
+    if not (QApplication.keyboardModifiers() & SEVERAL) or not breakers:
+        return (subject,)
+    return tuple(one for one in breakers if one != subject) if subject in breakers else (*breakers, subject)
