@@ -14,6 +14,7 @@ from floorplan_circuits.edits.ties import tie
 from floorplan_circuits.findings import Subject
 from floorplan_circuits.gestures.events import Event, Key
 from floorplan_circuits.gestures.selecting import Select
+from floorplan_circuits.gestures.step import says_of
 from floorplan_circuits.gestures.tying import TieDevices
 
 if TYPE_CHECKING:
@@ -42,6 +43,14 @@ class Clicks:
         box = session.home.boxes.get(event.subject.id)
         device = device_at(box, event.at, self._area.canvas.drawn_scale()) if box is not None else None
         return event if device is None else replace(event, subject=Subject("device", device.id))
+
+    def begin_to_tie(self, session: Session) -> None:
+        """Go on with the boxes that were selected for it; what a drawing tool left selected is let go."""
+        chosen = isinstance(session.tool, Select) and any(one.kind == "box" for one in session.view.selected)
+        if not chosen:
+            session.select(())
+        session.take(Select() if chosen else TieDevices())
+        self._area.say("Click the breaker that feeds what is selected." if chosen else says_of(session.tool))
 
     def on_breaker(self, subject: Subject) -> None:
         """Take a breaker in hand to tie, tie what is selected to it, or select it."""

@@ -15,8 +15,9 @@ from floorplan_circuits.findings import Findings, Hazard
 
 ROW = 33
 PLATE_COLUMN = 82
-STACKED_BELOW, SECOND_LINE = 640, 17
-"""Narrower than this, in px, a row says what to do on a line of its own, so that the sentence is never cut for it."""
+AIR = 14
+WRAPPED = Qt.TextFlag.TextWordWrap | Qt.AlignmentFlag.AlignTop
+GAPS = PLATE_COLUMN + 4 + 12 + 12
 Index = QModelIndex | QPersistentModelIndex
 
 
@@ -55,11 +56,23 @@ class HazardDelegate(QStyledItemDelegate):
         super().__init__()
         self._model = model
         self.theme: Theme = LIGHT
-        self.stacked = False
+        self.wide = 0
+        """How wide the rows are, in px."""
 
     def sizeHint(self, option: QStyleOptionViewItem, index: Index) -> QSize:  # noqa: N802  # Qt's name
         """Return the height of a row, larger letters allowed for."""
-        return QSize(200, max(ROW, option.fontMetrics.height() + 14) + SECOND_LINE * self.stacked)
+        hazard = self._model.hazards[index.row()]
+        told = self._told_high(hazard, option.font) if self._is_stacked(hazard, option.font) else 0
+        return QSize(200, max(ROW, told + option.fontMetrics.height() + AIR))
+
+    def _is_stacked(self, hazard: Hazard, font: QFont) -> bool:
+        """Tell whether what to do stands under the sentence, since both don't fit beside each other: nothing is cut."""
+        told = QFontMetrics(font).horizontalAdvance(_told(hazard, self._model))
+        return told + _wide_bold(hazard.do, font) + GAPS > self.wide
+
+    def _told_high(self, hazard: Hazard, font: QFont) -> int:
+        room = QRect(0, 0, max(self.wide - PLATE_COLUMN - 16, 80), 1000)
+        return QFontMetrics(font).boundingRect(room, WRAPPED, _told(hazard, self._model)).height()
 
     def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: Index) -> None:
         """Paint the row."""
@@ -70,20 +83,17 @@ class HazardDelegate(QStyledItemDelegate):
         paint(painter, ink.ops, PX_PER_MM, area.left() + PLATE_COLUMN / 2, area.top() + area.height() / 2)
         painter.setPen(QColor(self.theme.ink))
         words, do = area.adjusted(PLATE_COLUMN + 4, 0, -12, 0), area.adjusted(PLATE_COLUMN + 4, 0, -12, 0)
-        if self.stacked:
-            words.setHeight(area.height() // 2 + 4)
-            do.setTop(area.top() + area.height() // 2 - 1)
+        if self._is_stacked(hazard, painter.font()):
+            words.setTop(area.top() + AIR // 2)
+            do.setTop(area.bottom() - AIR // 2 - painter.fontMetrics().height())
         else:
-            do.setLeft(do.right() - self._do_wide(painter, hazard))
+            do.setLeft(do.right() - _wide_bold(hazard.do, painter.font()))
             words.setRight(do.left() - 12)
-        told = painter.fontMetrics().elidedText(_told(hazard, self._model), Qt.TextElideMode.ElideRight, words.width())
-        painter.drawText(words, Qt.AlignmentFlag.AlignVCenter, told)
+        stands = WRAPPED if self._is_stacked(hazard, painter.font()) else int(Qt.AlignmentFlag.AlignVCenter)
+        painter.drawText(words, stands, _told(hazard, self._model))
         painter.setFont(_bold(painter.font()))
         painter.drawText(do, Qt.AlignmentFlag.AlignVCenter, hazard.do)
         painter.restore()
-
-    def _do_wide(self, painter: QPainter, hazard: Hazard) -> int:
-        return QFontMetrics(_bold(painter.font())).horizontalAdvance(hazard.do) + 2
 
     def _paint_ground(self, painter: QPainter, option: QStyleOptionViewItem) -> None:
         area: QRect = option.rect
@@ -101,6 +111,10 @@ def _bold(font: QFont) -> QFont:
     bold = QFont(font)
     bold.setBold(True)
     return bold
+
+
+def _wide_bold(words: str, font: QFont) -> int:
+    return QFontMetrics(_bold(font)).horizontalAdvance(words) + 2
 
 
 def _told(hazard: Hazard, model: HazardModel) -> str:
@@ -136,7 +150,6 @@ class HazardList(QListView):
         self._delegate = HazardDelegate(self._model)
         self.setModel(self._model)
         self.setItemDelegate(self._delegate)
-        self.setUniformItemSizes(True)
         self.selectionModel().currentChanged.connect(self._on_current)
         self.clicked.connect(self._on_current)
 
@@ -146,8 +159,8 @@ class HazardList(QListView):
         self._model.show(findings)
 
     def resizeEvent(self, event: QResizeEvent) -> None:  # noqa: N802  # Qt's name
-        """Stack what to do under the sentence where the list is narrow."""
-        self._delegate.stacked = self.width() < STACKED_BELOW
+        """Stack what to do under the sentence where it does not fit beside it."""
+        self._delegate.wide = self.viewport().width()
         super().resizeEvent(event)
         self.scheduleDelayedItemsLayout()
 

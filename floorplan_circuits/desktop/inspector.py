@@ -2,7 +2,7 @@
 
 from collections.abc import Callable
 
-from PySide6.QtCore import Qt, QTimer, Signal
+from PySide6.QtCore import QEvent, Qt, QTimer, Signal
 from PySide6.QtWidgets import QApplication, QFormLayout, QLabel, QLineEdit, QPushButton, QVBoxLayout, QWidget
 
 from floorplan_circuits.desktop.fields import Choice
@@ -31,6 +31,7 @@ class Inspector(QWidget):
     """The form under the tools. It is filled anew whenever the home or the selection changes."""
 
     filled = Signal()
+    """It needs other room: it was filled anew, or laid out."""
 
     def __init__(self) -> None:
         super().__init__()
@@ -39,6 +40,13 @@ class Inspector(QWidget):
         self._column = QVBoxLayout(self)
         self._column.setContentsMargins(0, 0, 0, 0)
         self._column.setSpacing(6)
+
+    def event(self, event: QEvent) -> bool:
+        """Tell when what was filled in is laid out: only then is it known how high it is."""
+        done = super().event(event)
+        if event.type() == QEvent.Type.LayoutRequest:
+            self.filled.emit()
+        return done
 
     @property
     def is_empty(self) -> bool:
@@ -100,6 +108,7 @@ class Inspector(QWidget):
 
     def _line(self, form: QFormLayout, label: str, words: str, make: MakeEdit, hint: str = "") -> None:
         field = QLineEdit(words)
+        field.setCursorPosition(0)  # of long words the beginning is seen
         field.setPlaceholderText(hint)
         field.setAccessibleName(label)
         field.editingFinished.connect(lambda: self._edit(make(field.text())) if field.text() != words else None)

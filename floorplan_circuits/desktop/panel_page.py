@@ -100,6 +100,7 @@ class PanelPage(QWidget):
 
     def _line(self, form: QFormLayout, label: str, words: str, make: MakeEdit) -> None:
         field = QLineEdit(words)
+        field.setCursorPosition(0)  # of long words the beginning is seen
         field.setAccessibleName(label)
         field.editingFinished.connect(lambda: field.text() != words and self._attempt(make(field.text())))
         form.addRow(label, field)

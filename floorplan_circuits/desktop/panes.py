@@ -16,6 +16,8 @@ from floorplan_circuits.home.power import Panel
 from floorplan_circuits.sheets.panel_column import panel_captions
 
 STRIP_HIGH, BELOW_HIGH, SIDE_WIDE, STATUS_HIGH, INSET = 44, 172, 364, 28, 16
+SIDE_LEAST = 330
+"""Least width in px of the panel's pane: narrower, its words can't be read."""
 COUNTS_BESIDE = 600
 """Width in px from which the numbers over the list of dangers stand beside its title."""
 
@@ -163,9 +165,12 @@ class Side(QWidget):
     def __init__(self) -> None:
         super().__init__()
         self.setObjectName("side")
+        self.setMinimumWidth(SIDE_LEAST)
         self.setAttribute(Qt.WidgetAttribute.WA_StyledBackground)
         self.title, self.caption, self.key = _label("panel_title"), _label("caption"), _label("caption")
-        self.key.setWordWrap(True)
+        for label in (self.key, self.caption):
+            label.setWordWrap(True)
+        self.caption.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
         self.view = PanelView()
         self.chooser = Choice("Panel shown")
         self.chooser.activated.connect(lambda place: self.panel_chosen.emit(self.chooser.itemData(place)))
@@ -181,7 +186,7 @@ class Side(QWidget):
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 4, 0, 10)
         column.setSpacing(8)
-        column.addLayout(_row(self.title, self.chooser, None, self.caption))
+        column.addLayout(_row(self.title, self.chooser, self.caption))
         column.addWidget(self._scroll, 1)
         column.addLayout(_row(self.key, self.set_up))
         self._rest = QWidget()
@@ -208,15 +213,12 @@ class Side(QWidget):
         self.title.setVisible(len(panels) < 2)
 
 
-def _row(*widgets: QWidget | None) -> QHBoxLayout:
-    """Return a row of widgets with the pane's insets; None stands for what stretches."""
+def _row(*widgets: QWidget) -> QHBoxLayout:
+    """Return a row of widgets with the pane's insets; labels that wrap take what is left."""
     row = QHBoxLayout()
     row.setContentsMargins(INSET, 0, INSET, 0)
     for widget in widgets:
-        if widget is None:
-            row.addStretch()
-        else:
-            row.addWidget(widget)
+        row.addWidget(widget, int(isinstance(widget, QLabel) and widget.wordWrap()))
     return row
 
 

@@ -54,7 +54,7 @@ def sheet_of(theme: Theme) -> str:
     """Return the style sheet of the window in a theme."""
     return f"""
     QWidget {{ color: {theme.ink}; }}
-    QMainWindow, QWidget#strip, QWidget#below, QWidget#side {{ background: {theme.furniture}; }}
+    QMainWindow, QDialog, QWidget#strip, QWidget#below, QWidget#side {{ background: {theme.furniture}; }}
     QWidget#strip {{ border-bottom: 1px solid {theme.line}; }}
     QWidget#below {{ border-top: 1px solid {theme.line}; }}
     QWidget#side {{ border-left: 1px solid {theme.line}; }}
@@ -79,6 +79,15 @@ def sheet_of(theme: Theme) -> str:
         font-weight: bold;
     }}
     QPushButton {{ outline: none; }}
+    QDialog QPushButton, QDialog QToolButton {{
+        background: {theme.paper}; border: 1px solid {theme.line}; border-radius: 6px; padding: 4px 12px;
+    }}
+    QDialog QToolButton {{ background: {theme.metal}; padding: 3px; }}
+    QDialog QPushButton:focus, QDialog QToolButton:focus {{ border: 2px solid {theme.ink}; }}
+    QDialog QAbstractItemView {{
+        background: {theme.paper}; selection-background-color: {theme.ink}; selection-color: {theme.paper};
+    }}
+    QHeaderView::section {{ background: {theme.furniture}; border: none; padding: 2px 6px; }}
     QPushButton#plain:focus, QPushButton#level:focus {{ border: 2px solid {theme.ink}; padding: 3px 11px; }}
     QPushButton#level:focus {{ padding: 3px 13px; }}
     QPushButton#action:focus, QPushButton#level:checked:focus {{
@@ -111,6 +120,9 @@ def sheet_of(theme: Theme) -> str:
     QToolTip {{ background: {_bar(theme)}; color: {_on_bar(theme)}; border: none; padding: 6px; }}
     QScrollBar:vertical {{ background: transparent; width: 10px; }}
     QScrollBar::handle:vertical {{ background: {theme.line}; border-radius: 4px; min-height: 24px; }}
+    QScrollBar:horizontal {{ background: transparent; height: 10px; }}
+    QScrollBar::handle:horizontal {{ background: {theme.line}; border-radius: 4px; min-width: 24px; }}
+    QScrollBar::add-line:horizontal, QScrollBar::sub-line:horizontal {{ width: 0; }}
     QScrollBar::add-line, QScrollBar::sub-line {{ height: 0; }}
     """
 

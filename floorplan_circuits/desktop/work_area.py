@@ -20,7 +20,6 @@ from floorplan_circuits.findings import Hazard, Subject
 from floorplan_circuits.gestures.putting import PutDevice
 from floorplan_circuits.gestures.selecting import Select
 from floorplan_circuits.gestures.step import Tool, says_of
-from floorplan_circuits.gestures.tying import TieDevices
 from floorplan_circuits.home.power import Panel
 
 FINDING = "Finding what is connected to what …"
@@ -206,17 +205,9 @@ class WorkArea(QWidget):
             if stage in (DRAW, PANEL) and was != stage:
                 self.session.take(Select())
         if stage == TIE:
-            self._begin_to_tie(self.session)
+            self.clicks.begin_to_tie(self.session)
         elif stage == PANEL:
             self.say(PANEL_SAYS if self.panel() is not None else PANEL_ASKS)
-
-    def _begin_to_tie(self, session: Session) -> None:
-        """Go on with the boxes that were selected for it; what a drawing tool left selected is let go."""
-        chosen = isinstance(session.tool, Select) and any(one.kind == "box" for one in session.view.selected)
-        if not chosen:
-            session.select(())
-        session.take(Select() if chosen else TieDevices())
-        self.say("Click the breaker that feeds what is selected." if chosen else says_of(session.tool))
 
     def _show_print(self) -> None:
         from floorplan_circuits.desktop.print_page import PrintView  # late: it loads the PDF reader

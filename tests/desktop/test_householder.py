@@ -84,9 +84,18 @@ def test_what_is_selected_is_told_in_sight_without_scrolling(home, hand):
     hand.click(1000, UPPER_WALL)
     assert in_sight(home, hand.shown(QComboBox, "Breaker")[0])
     assert in_sight(home, hand.shown(QPushButton, "A cable passes through")[0])
+    viewport = home.work.rail.inspector.parentWidget().parentWidget()
+    assert viewport.height() >= home.work.rail.inspector.height()
 
     hand.key(Qt.Key.Key_Escape)
     assert hand.shown(QComboBox, "Breaker") == []
+
+
+def test_what_was_just_put_is_told_in_sight_too(home, hand):
+    hand.write("r")
+    hand.click(2600, UPPER_WALL)
+    assert hand.shown(QComboBox, "Gang 3")
+    assert home.work.rail.inspector.parentWidget().height() > 200
 
 
 def test_a_form_filled_anew_gives_the_keys_back(home, hand, qtbot):

@@ -4,6 +4,7 @@ from threading import Event
 from threading import enumerate as threads
 
 import pytest
+import shiboken6
 from pytestqt.qtbot import QtBot
 
 import floorplan_circuits.find as finding
@@ -84,3 +85,23 @@ def test_a_request_that_fails_does_not_silence_the_next(
     with qtbot.waitSignal(finder.found, timeout=2000) as found:
         finder.ask(Home(name="good"))
     assert found.args[0].home.name == "good"
+
+
+def test_findings_for_a_home_closed_meanwhile_are_let_go(
+    finder: Finder, cottage: Findings, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    began, go_on = Event(), Event()
+
+    def slow(home: Home, before: Findings | None) -> Findings:
+        began.set()
+        assert go_on.wait(5)
+        return cottage
+
+    monkeypatch.setattr(finding, "find", slow)
+    finder.ask(cottage.home)
+    assert began.wait(5)
+    (thread,) = (one for one in threads() if one.name == "findings")
+    shiboken6.delete(finder)
+    go_on.set()
+    thread.join(5)
+    assert not thread.is_alive()
