@@ -246,6 +246,7 @@ class PlanCanvas(QWidget):
 
     def mouseDoubleClickEvent(self, event: QMouseEvent) -> None:  # noqa: N802  # Qt's name
         """Open what is under the pointer, or what the first click selected: its name is edited in place."""
+        self.mousePressEvent(event)  # the second of two quick clicks is a click as well
         self.subject_opened.emit(self.subject_at(event.position()))
 
     def leaveEvent(self, event: QEvent) -> None:  # noqa: N802  # Qt's name
@@ -261,7 +262,7 @@ class PlanCanvas(QWidget):
     def keyPressEvent(self, event: QKeyEvent) -> None:  # noqa: N802  # Qt's name
         """Hand keys to the tool; the space bar pans."""
         key = Qt.Key(event.key())
-        if key == Qt.Key.Key_Space:
+        if key == Qt.Key.Key_Space and not self._is_measuring():
             self._space = True
         elif key in NAMED_KEYS:
             self.hand_did.emit(Key(NAMED_KEYS[key], "", _adds(event)))
@@ -281,6 +282,10 @@ class PlanCanvas(QWidget):
         super().focusOutEvent(event)
         self._keyed = self._space = False
         self.update()
+
+    def _is_measuring(self) -> bool:
+        """Tell whether a length may be typed now: then the space bar types, as in 12' 6 1/2"."""
+        return self._draft is not None and bool(self._draft.words)
 
     def keyReleaseEvent(self, event: QKeyEvent) -> None:  # noqa: N802  # Qt's name
         """End panning by the space bar."""

@@ -10,7 +10,7 @@ from floorplan_circuits.desktop.keeping_focus import focus_place, focused_place
 from floorplan_circuits.desktop.session import Session
 from floorplan_circuits.edits.boxes import add_passing, join_halves, set_box, set_device, split_halves
 from floorplan_circuits.edits.edited import Edited, counted
-from floorplan_circuits.edits.names import rename, set_use
+from floorplan_circuits.edits.names import USES, rename, set_use
 from floorplan_circuits.edits.removal import remove
 from floorplan_circuits.edits.ties import tie, untie
 from floorplan_circuits.home.boxes import Box, Device, Feed, FromBreaker, Supplied
@@ -23,8 +23,6 @@ WAIT_MS = 150
 NOT_TIED = "not known"
 TAKE_OUT, NO_CABLE = "– take it out", "– no such cable"
 REACH_HINT = "behind the oven"
-USES = ("", "bedroom", "bath", "kitchen", "dining", "living", "hall", "stairs", "closet", "laundry", "utility",
-        "garage", "basement", "attic", "study", "outdoors")  # fmt: skip
 
 
 class Inspector(QWidget):
@@ -141,7 +139,7 @@ class Inspector(QWidget):
         self._title(found.name or "Room")
         form = self._form()
         self._line(form, "Name", found.name, lambda words: lambda home: rename(home, "room", room, words))
-        self._choice(form, "Use", list(USES), found.use, lambda words: lambda home: set_use(home, [room], words))
+        self._choice(form, "Use", _uses(found.use), found.use, lambda words: lambda home: set_use(home, [room], words))
 
     def _box_form(self, box: Box) -> None:
         self._title(f"Box {box.mark}")
@@ -200,7 +198,7 @@ class Inspector(QWidget):
         self._title(" and ".join(words))
         form = self._form()
         if rooms:
-            self._choice(form, "Use", list(USES), "", lambda use: lambda home: set_use(home, rooms, use))
+            self._choice(form, "Use", _uses(""), "", lambda use: lambda home: set_use(home, rooms, use))
         if boxes and self._session is not None and self._session.findings is not None:
             marks = self._session.findings.marks
             breakers = {marks[one.id]: one.id for one in self._session.home.breakers if one.id in marks}
@@ -223,6 +221,11 @@ def _told(session: Session) -> tuple[object, ...]:
     boxes = [home.boxes[one] for one in _boxes_selected(session)]
     marks = findings.marks if findings is not None and (boxes or rooms) else {}
     return session.view.selected, rooms, boxes, home.breakers.ids(), dict(marks)
+
+
+def _uses(now: str) -> list[str]:
+    """Return the uses to choose from, what the room has now among them."""
+    return list(dict.fromkeys(("", *USES, now)))
 
 
 def _on_now(feed: Feed, marks: dict[int, str]) -> str:

@@ -107,6 +107,7 @@ class Menus:
             ("Show all of the &level", "Ctrl+0", canvas.fit, True),
             ("Zoom &in", Keys.ZoomIn, partial(canvas.zoom, 1.25), True),
             ("Zoom &out", Keys.ZoomOut, partial(canvas.zoom, 0.8), True),
+            ("Show the selected breaker a&lone", "Ctrl+L", window.work.show_only_selected, True),
             ("&Outline", "F6", self._show_outline, True),
         ]
 

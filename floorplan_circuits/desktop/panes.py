@@ -31,11 +31,15 @@ def _label(name: str, words: str = "") -> QLabel:
     return label
 
 
+LAYERS = {"receptacles": "receptacles", "lights": "lights", "both": "receptacles and lights"}
+
+
 class Strip(QWidget):
-    """The strip above the plan: the home's name and its levels."""
+    """The strip above the plan: the home's name, its levels, and what the floor is coloured by."""
 
     level_chosen = Signal(int)
     level_wanted = Signal()
+    layer_chosen = Signal(str)
 
     def __init__(self) -> None:
         super().__init__()
@@ -58,8 +62,26 @@ class Strip(QWidget):
         self.add_level.setAccessibleName("Add a level")
         row.addWidget(self.add_level)
         row.addStretch()
+        row.addLayout(self._colour_by())
         self.add_level.clicked.connect(self.level_wanted)
         self._group.idClicked.connect(self.level_chosen)
+
+    def _colour_by(self) -> QHBoxLayout:
+        """Build the choice of what the floor is divided by."""
+        choices = QHBoxLayout()
+        choices.setSpacing(4)
+        choices.addWidget(_label("caption", "Colour by"))
+        group = QButtonGroup(self)
+        for layer, words in LAYERS.items():
+            button = QPushButton(layer)
+            button.setObjectName("layer")
+            button.setCheckable(True)
+            button.setChecked(layer == "both")
+            button.setAccessibleName(f"Colour the rooms by {words}")
+            button.clicked.connect(lambda _checked=False, layer=layer: self.layer_chosen.emit(layer))
+            group.addButton(button)
+            choices.addWidget(button)
+        return choices
 
     def show_levels(self, levels: list[Level], current: int | None) -> None:
         """Show a button for each level, the lowest first."""

@@ -17,10 +17,10 @@ from floorplan_circuits.edits.pasting import Clip, copied, paste
 from floorplan_circuits.edits.removal import remove
 from floorplan_circuits.files.open import Stored
 from floorplan_circuits.files.save import save_home
-from floorplan_circuits.findings import Findings, Subject
+from floorplan_circuits.findings import Findings, Layer, Subject
 from floorplan_circuits.gestures.events import Context, Event
 from floorplan_circuits.gestures.selecting import Select
-from floorplan_circuits.gestures.step import Tool, step
+from floorplan_circuits.gestures.step import Tool, at_rest, step
 from floorplan_circuits.home.home import Home
 from floorplan_circuits.view import View
 
@@ -39,6 +39,7 @@ class Session(QObject):
     def __init__(self, stored: Stored, path: Path | None, parent: QObject | None = None) -> None:
         super().__init__(parent)
         self.history = History(stored.home)
+        self.begun = stored.home
         self.saved: Home | None = stored.home if path is not None else None
         self.saved_at = ""
         """The time of day it was last saved in this sitting."""
@@ -52,7 +53,7 @@ class Session(QObject):
         self._pasted = 0
         self._finder = Finder(self)
         self._finder.found.connect(self._on_found)
-        self._finder.ask(stored.home)
+        self._ask()
 
     @property
     def home(self) -> Home:
@@ -64,27 +65,47 @@ class Session(QObject):
         """Whether the file holds the home as it is now."""
         return self.home is self.saved
 
+    @property
+    def may_be_lost(self) -> bool:
+        """Whether closing now would lose something: a new home that nothing was done to is nothing."""
+        untouched = self.path is None and self.home is self.begun
+        return not self.is_saved and not untouched
+
     # --- findings ---------------------------------------------------------------------------------------------------
 
+    def _ask(self) -> None:
+        self._finder.ask(self.home, self.view.layer)
+
     def _on_found(self, findings: Findings) -> None:
-        if findings.home is self.home:
+        if findings.home is self.home and findings.layer == self.view.layer:
             self.findings = findings
             self.found.emit()
 
     def find_now(self) -> Findings:
         """Return the findings about the home as it is now, computed to the end."""
-        if self.findings is None or self.findings.home is not self.home:
+        found = self.findings
+        if found is None or found.home is not self.home or found.layer != self.view.layer:
             from floorplan_circuits.find import find  # late: shapely must not delay the first frame
 
-            self.findings = find(self.home, self.findings)
-        return self.findings
+            found = self.findings = find(self.home, found, self.view.layer)
+        return found
+
+    def colour_by(self, layer: Layer) -> None:
+        """Divide the floor by lights, by receptacles, or by both."""
+        self.view = self.view.with_changes(layer=layer)
+        self._ask()
+
+    def show_only(self, breaker: int | None) -> None:
+        """Show one breaker alone, or all again."""
+        self.view = self.view.with_changes(only=breaker)
+        self.found.emit()
 
     # --- edits ------------------------------------------------------------------------------------------------------
 
     def attempt(self, edit: Callable[[Home], Edited], merge: str = "") -> Edited | None:
         """Make one edit; a refusal is said and leaves the home as it was."""
         try:
-            edited = edit(self.home)
+            edited = edit(self.history.ground)
         except Refused as error:
             self.said.emit(str(error))
             return None
@@ -93,13 +114,14 @@ class Session(QObject):
 
     def _apply(self, edited: Edited, merge: str = "", says: str = "") -> None:
         before = self.home
-        if edited.home is before:
+        history = self.history.done(edited.home, edited.says, merge)
+        if history is self.history:
             return
         if self.read_only:
             self.said.emit("A newer program wrote this file: it can be read here, not changed.")
             return
-        self.history = self.history.done(edited.home, edited.says, merge)
-        self._finder.ask(edited.home)
+        self.history = history
+        self._ask()
         self._keep_selection()
         self.edited.emit()
         self.said.emit(" ".join((says or f"{edited.says}.", *consequences(before, edited.home))))
@@ -116,8 +138,9 @@ class Session(QObject):
         if history is self.history:
             self.said.emit(nothing)
             return
-        self.history = history
-        self._finder.ask(self.home)
+        self.history, self.tool = history, at_rest(self.tool)
+        self.view = self.view.with_changes(draft=None)
+        self._ask()
         self._keep_selection()
         self.edited.emit()
         self.said.emit(f"{verb}: {says}.")
@@ -155,7 +178,7 @@ class Session(QObject):
             self.name_wanted.emit(outcome.name)
 
     def _context(self, reach: float) -> Context:
-        return Context(home=self.home, level=self.view.level or 0, selected=self.view.selected, reach=reach)
+        return Context(home=self.history.ground, level=self.view.level or 0, selected=self.view.selected, reach=reach)
 
     def take(self, tool: Tool) -> None:
         """Take a tool in hand; any draft is dropped, and what a drawing tool left selected is let go."""
@@ -172,6 +195,7 @@ class Session(QObject):
 
     def show_level(self, level: int) -> None:
         """Look at another level."""
+        self.tool = at_rest(self.tool)
         self.view = self.view.with_changes(level=level, draft=None)
         self.looked.emit()
 

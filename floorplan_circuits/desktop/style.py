@@ -66,11 +66,11 @@ def sheet_of(theme: Theme) -> str:
     QListView {{ background: transparent; border: none; }}
     QScrollArea, QScrollArea > QWidget > QWidget {{ background: transparent; border: none; }}
     QScrollArea#foot {{ border-top: 1px solid {theme.line}; }}
-    QPushButton#level {{
+    QPushButton#level, QPushButton#layer {{
         background: {theme.paper}; border: 1px solid {theme.soft}; border-radius: 6px; padding: 4px 14px;
         font-weight: bold;
     }}
-    QPushButton#level:checked {{ background: {theme.ink}; color: {theme.paper}; }}
+    QPushButton#level:checked, QPushButton#layer:checked {{ background: {theme.ink}; color: {theme.paper}; }}
     QPushButton#plain {{
         background: {theme.paper}; border: 1px solid {theme.line}; border-radius: 6px; padding: 4px 12px;
     }}

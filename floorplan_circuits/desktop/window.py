@@ -187,7 +187,7 @@ class Window(QMainWindow):
     def may_leave(self) -> bool:
         """Ask before anything unsaved is closed; return whether the window may go on to something else."""
         session = self.session
-        if session is None or session.is_saved or not (session.history.past or session.path is None):
+        if session is None or not session.may_be_lost:
             return True
         answers = QMessageBox.StandardButton
         box = QMessageBox(self)

@@ -16,12 +16,13 @@ from floorplan_circuits.desktop.rail import DRAW, PANEL, PRINT, TIE, Rail
 from floorplan_circuits.desktop.session import Session
 from floorplan_circuits.drawing.palette import LIGHT, Theme
 from floorplan_circuits.drawing.plan import Plan, plan
-from floorplan_circuits.findings import Hazard, Subject
+from floorplan_circuits.findings import Hazard, Layer, Subject
 from floorplan_circuits.gestures.putting import PutDevice
 from floorplan_circuits.gestures.selecting import Select
 from floorplan_circuits.gestures.step import Tool, says_of
 from floorplan_circuits.home.power import Panel
 
+ALL_SHOWN = "All circuits are shown. To see one alone, select its breaker first."
 FINDING = "Finding what is connected to what …"
 PANEL_SAYS = "Click a space of the panel and type what is there; Enter goes to the next one down."
 PANEL_ASKS = "Say how many spaces the panel has, then add it."
@@ -75,6 +76,7 @@ class WorkArea(QWidget):
 
     def _connect(self) -> None:
         self.strip.level_chosen.connect(self.show_level)
+        self.strip.layer_chosen.connect(self.colour_by)
         self.strip.level_wanted.connect(self.naming.ask_for_level)
         self.canvas.hand_did.connect(self.clicks.on_plan)
         self.canvas.subject_hovered.connect(self._on_hover)
@@ -159,12 +161,13 @@ class WorkArea(QWidget):
         if session is None or session.findings is None or session.view.level is None:
             return
         findings, level, theme = session.findings, session.view.level, on_canvas(self.theme)
+        only = session.view.only if session.view.only in findings.home.breakers else None
         home = findings.home
         drawn = any(room.level == level for room in home.rooms) or any(box.level == level for box in home.boxes)
         self.canvas.empty_words = "" if drawn else EMPTY_LEVEL
 
         def make(scale: float) -> Plan:
-            return plan(findings, level, scale, theme)
+            return plan(findings, level, scale, theme, only)
 
         keep = self._fitted_for == level
         self._fitted_for = level
@@ -191,6 +194,22 @@ class WorkArea(QWidget):
         if self.session is not None:
             self.session.show_level(level)
             self._show_plan()
+
+    def colour_by(self, layer: Layer) -> None:
+        """Divide the floor by lights, by receptacles, or by both."""
+        if self.session is not None:
+            self.session.colour_by(layer)
+
+    def show_only_selected(self) -> None:
+        """Show the breaker that is selected alone; with none, or the one shown already, show all again."""
+        session = self.session
+        if session is None:
+            return
+        chosen = next((one.id for one in session.view.selected if one.kind == "breaker"), None)
+        only = None if chosen == session.view.only else chosen
+        session.show_only(only)
+        mark = session.findings.marks.get(only, "") if session.findings is not None and only is not None else ""
+        self.say(f"Only {mark} is shown. Choose it again in the View menu to show all." if mark else ALL_SHOWN)
 
     def show_stage(self, stage: int) -> None:
         """Show a stage: its tools, and for printing the preview in place of the plan."""

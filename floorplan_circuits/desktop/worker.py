@@ -4,7 +4,7 @@ from threading import Lock, Thread
 
 from PySide6.QtCore import QObject, Signal
 
-from floorplan_circuits.findings import Findings
+from floorplan_circuits.findings import Findings, Layer
 from floorplan_circuits.home.home import Home
 
 
@@ -16,14 +16,14 @@ class Finder(QObject):
     def __init__(self, parent: QObject | None = None) -> None:
         super().__init__(parent)
         self._lock = Lock()
-        self._wanted: Home | None = None
+        self._wanted: tuple[Home, Layer] | None = None
         self._before: Findings | None = None
         self._thread: Thread | None = None
 
-    def ask(self, home: Home) -> None:
+    def ask(self, home: Home, layer: Layer = "both") -> None:
         """Ask for the findings of `home`; an older request that has not begun is dropped."""
         with self._lock:
-            self._wanted = home
+            self._wanted = home, layer
             if self._thread is None or not self._thread.is_alive():  # one that failed must not silence the next
                 self._thread = Thread(target=self._work, name="findings", daemon=True)
                 self._thread.start()
@@ -33,11 +33,12 @@ class Finder(QObject):
 
         while True:
             with self._lock:
-                home, self._wanted = self._wanted, None
-                if home is None:
+                wanted, self._wanted = self._wanted, None
+                if wanted is None:
                     self._thread = None
                     return
-            self._before = find(home, self._before)
+            home, layer = wanted
+            self._before = find(home, self._before, layer)
             with self._lock:
                 newest = self._wanted is None
             if newest and not self._tell(self._before):

@@ -63,7 +63,8 @@ def test_a_level_taken_away_loses_its_button(strip: Strip) -> None:
 def test_a_level_renamed_is_called_anew(strip: Strip) -> None:
     renamed = LEVELS[0].changed(name="Cellar")
     strip.show_levels([renamed, *LEVELS[1:]], 7)
-    names = {button.text() for button in strip.findChildren(QPushButton) if strip_has(strip, button)}
+    shown = [button for button in strip.findChildren(QPushButton, "level") if strip_has(strip, button)]
+    names = {button.text() for button in shown}
     assert names == {"Cellar", "Ground floor", "Attic"}
 
 

@@ -9,9 +9,11 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QLineEdit, QMessageBox, QPushButton
 
 from floorplan_circuits.desktop.rail import DRAW, PANEL, TIE
+from floorplan_circuits.drawing.ink import flat
 from floorplan_circuits.drawing.palette import DARK
 from floorplan_circuits.files.open import open_home
 from floorplan_circuits.files.rescue import list_rescues, write_rescue
+from floorplan_circuits.find import find
 from floorplan_circuits.findings import Subject
 from floorplan_circuits.gestures.drawing_rooms import DrawRoom
 from floorplan_circuits.gestures.putting import PutDevice
@@ -353,3 +355,51 @@ def test_a_panel_is_put_on_the_wall_it_hangs_on(drawn, hand):
     assert (panel.at[0], panel.angle) == (4000, 180)
     assert abs(panel.at[1] - 1500) < 20
     assert drawn.session.history.undo_says == "Edit Main panel"
+
+
+@pytest.mark.parametrize("layer", ["lights", "receptacles", "both"])
+def test_the_rooms_are_coloured_by_what_is_chosen(opened, hand, qtbot, layer):
+    QTest.mouseClick(hand.shown(QPushButton, layer)[0], LEFT)
+    qtbot.waitUntil(lambda: opened.session.findings.layer == layer, timeout=3000)
+
+    assert opened.session.findings == find(opened.session.home, layer=layer)
+
+
+def test_one_breaker_is_shown_alone_and_all_again(opened, hand):
+    breaker = next(one for one, mark in opened.session.findings.marks.items() if mark == "5")
+    hand.click_breaker(breaker)
+    before = opened.work.canvas.picture.plan(50).ink
+    opened.work.show_only_selected()
+    alone = opened.work.canvas.picture.plan(50).ink
+    assert opened.session.view.only == breaker
+    assert len(list(flat(alone))) < len(list(flat(before)))
+    opened.work.show_only_selected()
+    assert opened.session.view.only is None
+
+
+def test_nothing_is_asked_of_a_new_home_that_nothing_was_done_to(window, hand, monkeypatch):
+    asked = answer_with(monkeypatch, QMessageBox.StandardButton.Cancel)
+    window.start("House by the ford", "metric")
+    hand.settle()
+
+    assert window.may_leave()
+    assert asked == []
+
+
+def test_a_mark_is_not_given_again_after_an_undo(drawn, hand):
+    hand.write("r")
+    hand.click(1000, 60)
+    drawn.session.undo()
+    hand.settle()
+    hand.click(2500, 60)
+
+    assert [box.mark for box in drawn.session.home.boxes] == ["B2"]
+
+
+def test_the_space_bar_types_in_a_length(drawn, hand):
+    hand.write("n")
+    hand.click(4000, 0)
+    hand.move(6000, 0)
+    hand.write("12' 6 1/2\"")
+
+    assert drawn.session.tool.typed == "12' 6 1/2\""

@@ -9,7 +9,7 @@ from pytestqt.qtbot import QtBot
 
 import floorplan_circuits.find as finding
 from floorplan_circuits.desktop.worker import Finder
-from floorplan_circuits.findings import Findings
+from floorplan_circuits.findings import Findings, Layer
 from floorplan_circuits.home.home import Home
 
 
@@ -45,7 +45,7 @@ def test_the_newest_request_wins(finder: Finder, qtbot: QtBot, monkeypatch: pyte
     begun, go_on = Event(), Event()
     find, asked = finding.find, list[str]()
 
-    def slow(home: Home, before: Findings | None = None) -> Findings:
+    def slow(home: Home, before: Findings | None = None, layer: Layer = "both") -> Findings:
         asked.append(home.name)
         begun.set()
         assert go_on.wait(5)
@@ -75,7 +75,7 @@ def test_no_thread_is_left_when_all_is_answered(finder: Finder, qtbot: QtBot) ->
 def test_a_request_that_fails_does_not_silence_the_next(
     finder: Finder, qtbot: QtBot, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    def fails(home: Home, before: Findings | None = None) -> Findings:
+    def fails(home: Home, before: Findings | None = None, layer: Layer = "both") -> Findings:
         raise ArithmeticError("planted")
 
     with monkeypatch.context() as planted:
@@ -92,7 +92,7 @@ def test_findings_for_a_home_closed_meanwhile_are_let_go(
 ) -> None:
     began, go_on = Event(), Event()
 
-    def slow(home: Home, before: Findings | None) -> Findings:
+    def slow(home: Home, before: Findings | None, layer: str) -> Findings:
         began.set()
         assert go_on.wait(5)
         return cottage
