@@ -53,12 +53,12 @@ def row_words(
     """Draw words and squares in (x, y, width, height) mm; return them, and the wording that had to be cut, if any."""
     x, top, room, high = bounds
     line = findings.lines.get(breaker.id, Line(breaker.id, ("",)))
-    squares = _squares(findings, breaker, room, on_screen)
-    fitted = fit_words(_with_note(line, breaker), squares, room, high)
+    all_squares = _squares(findings, breaker, room, on_screen)
+    squares, fitted = _told(_with_note(line, breaker), all_squares, room, high, on_screen)
     pitch = text_height(fitted.size)
     below = 0.0 if fitted.beside else squares.height
     y = top + (high - pitch * len(fitted.lines) - below) / 2
-    shade = theme.soft if not squares.standings and not line.own else theme.ink
+    shade = theme.soft if not all_squares.standings and not line.own else theme.ink
     marks = [_line(words, x, y + (at + 0.5) * pitch, fitted.size, shade) for at, words in enumerate(fitted.lines)]
     y += pitch * len(fitted.lines)
     if fitted.beside:
@@ -67,6 +67,18 @@ def row_words(
         middle = y + below - (text_height(COUNT_SIZE) / 2 if squares.words else SQUARE / 2)
     marks += _draw_squares(squares, x, middle, theme)
     return marks, line.variants[0] if fitted.cut else ""
+
+
+def _told(
+    variants: Sequence[str], squares: Squares, room: float, high: float, on_screen: bool
+) -> tuple[Squares, Fitted]:
+    """Return the squares with the words beside or over them; a count, or none, where squares would crowd the words."""
+    for fewer in (squares, Squares(squares.standings, _counted(squares.standings, on_screen)), Squares(())):
+        fitted = fit_words(variants, fewer, room, high)
+        last = width(fitted.lines[-1], fitted.size) if fitted.beside and fitted.lines else 0.0
+        if not fitted.cut and last + BESIDE + fewer.width <= room + BESIDE + 0.01:
+            return fewer, fitted
+    return fewer, fitted
 
 
 def fit_words(variants: Sequence[str], squares: Squares, room: float, high: float) -> Fitted:

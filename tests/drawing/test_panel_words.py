@@ -16,7 +16,7 @@ from floorplan_circuits.drawing.panel_words import (
 from floorplan_circuits.drawing.plates import SQUARE_PITCH, text_height
 from floorplan_circuits.find import find
 from floorplan_circuits.home.power import Breaker
-from tests.drawing.drawn import box, breaker, device, fed, home, words_in
+from tests.drawing.drawn import bounds_of, box, breaker, device, fed, home, words_in
 
 VARIANTS = (
     "Living room: receptacles; Hall: smoke alarm, lights",
@@ -92,3 +92,13 @@ def test_a_note_is_shortened_before_the_householders_own_words() -> None:
     shown, _, cut = drawn(breaker(6, 1, found=found, wording="Old well pump"), room=27.0)
     assert " ".join(shown) == "Old well pump (found off)"
     assert cut == ""
+
+
+@pytest.mark.parametrize("on_screen", [False, True], ids=["on paper", "on screen"])
+@pytest.mark.parametrize("high", [4.0, 5.65, 7.6, 10.9])
+@pytest.mark.parametrize("feeds", [1, 6, 10, 12, 13, 30])
+def test_nothing_of_a_row_runs_past_its_room(feeds: int, high: float, on_screen: bool) -> None:
+    devices = tuple(device(100 + 2 * at, fed(101 + 2 * at, 6)) for at in range(feeds))
+    findings = find(home((box(20, (0, 0), *devices),), (breaker(6, 1),)))
+    marks, _ = row_words(breaker(6, 1), findings, (0.0, 0.0, 27.0, high), PAPER, on_screen)
+    assert all(bounds_of(mark)[2] <= 27.0 + 0.7 for mark in flat(Group(tuple(marks))))
