@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from itertools import combinations, pairwise
 
 from floorplan_circuits.findings import BoxFinding, Conclusion, Layer, Zone
-from floorplan_circuits.geometry.colouring import STRONG, colours
+from floorplan_circuits.geometry.colouring import MIDDLING, STRONG, WEAK, colours
 from floorplan_circuits.geometry.zones import divide
 from floorplan_circuits.home.boxes import Device
 from floorplan_circuits.home.building import Room
@@ -17,7 +17,6 @@ from floorplan_circuits.home.home import Home, existing_feeds
 from floorplan_circuits.home.kinds import kind_named
 
 SETTLED = ("proved", "traced")
-WEAK = 1
 UNKNOWN = 0
 LIGHT_PARTS = ("light",)
 
@@ -107,7 +106,7 @@ def circuit_colours(
     for a, b in neighbours:
         meets.update(dict.fromkeys(_between(present.get(a, set()), present.get(b, set())), WEAK))
     for group in present.values():
-        meets.update(dict.fromkeys(combinations(sorted(group), 2), WEAK))
+        meets.update(dict.fromkeys(combinations(sorted(group), 2), MIDDLING))
     meets.update(dict.fromkeys(_along_edges(both), STRONG))
     used = set[int]()
     for found in boxes.values():

@@ -1,6 +1,6 @@
 """Whether rectangles and straight lines on the sheet meet, in paper mm, and a grid that finds what is near."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from math import ceil, hypot
 from typing import Generic, TypeVar
@@ -35,6 +35,11 @@ class Grid(Generic[Thing]):
         for cell in _cells_of(bounds):
             self._cells.setdefault(cell, []).append(thing)
 
+    def drop(self, bounds: Bounds, thing: Thing) -> None:
+        """Forget a thing that was put into this rectangle."""
+        for cell in _cells_of(bounds):
+            self._cells[cell].remove(thing)
+
     def near(self, bounds: Bounds) -> list[Thing]:
         """Return what the cells under the rectangle hold; what spans several may come more than once."""
         cells = self._cells
@@ -43,6 +48,17 @@ class Grid(Generic[Thing]):
 
 def put_segment(grid: Grid[Segment], line: Segment) -> None:
     """Put a line into the cells along it: a long slanting one would fill its whole box."""
+    for bounds in _along(line):
+        grid.put(bounds, line)
+
+
+def drop_segment(grid: Grid[Segment], line: Segment) -> None:
+    """Take a line out of the cells along it."""
+    for bounds in _along(line):
+        grid.drop(bounds, line)
+
+
+def _along(line: Segment) -> Iterator[Bounds]:
     (ax, ay), (bx, by) = line.a, line.b
     pieces = 1 if ax == bx or ay == by else max(1, ceil(hypot(bx - ax, by - ay) / CELL))
     for at in range(pieces):
@@ -50,7 +66,7 @@ def put_segment(grid: Grid[Segment], line: Segment) -> None:
         piece = Segment(
             (ax + (bx - ax) * start, ay + (by - ay) * start), (ax + (bx - ax) * end, ay + (by - ay) * end), line.half
         )
-        grid.put(segment_bounds(piece), line)
+        yield segment_bounds(piece)
 
 
 def _cells_of(bounds: Bounds) -> list[tuple[int, int]]:

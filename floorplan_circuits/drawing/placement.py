@@ -13,6 +13,7 @@ from floorplan_circuits.drawing.overlaps import (
     around,
     crosses_box,
     distance,
+    drop_segment,
     is_inside,
     overlap,
     put_segment,
@@ -65,6 +66,15 @@ class Ground:
         for a, b in pairwise(line):
             put_segment(self._leaders, Segment(a, b))
 
+    def release(self, bounds: Bounds) -> None:
+        """Note that what stood here is gone."""
+        self._taken.drop(bounds, bounds)
+
+    def release_line(self, line: Line) -> None:
+        """Note that the leader that ran here is gone."""
+        for a, b in pairwise(line):
+            drop_segment(self._leaders, Segment(a, b))
+
     def shun(self, bounds: Bounds) -> None:
         """Note something that a name avoids while there is another place: the swing of a door, a stair."""
         self._shunned.put(bounds, bounds)
@@ -75,11 +85,17 @@ class Ground:
 
     def is_free(self, bounds: Bounds, clear: float = CLEAR) -> bool:
         """Tell whether nothing that was taken comes within `clear` mm."""
-        wide = (bounds[0] - clear, bounds[1] - clear, bounds[2] + clear, bounds[3] + clear)
-        for other in self._taken.near(wide):
+        wide = _widened(bounds, clear)
+        for other in self._taken.near(wide):  # asked a hundred thousand times a plan: no generators here
             if overlap(wide, other):
                 return False
         return not any(crosses_box(line, wide) for line in self._leaders.near(wide))
+
+    def standing_in(self, bounds: Bounds, clear: float = CLEAR) -> Iterator[Bounds | Segment]:
+        """Yield the rectangles and leaders that come within `clear` mm; one may come more than once."""
+        wide = _widened(bounds, clear)
+        yield from (other for other in self._taken.near(wide) if overlap(wide, other))
+        yield from (line for line in self._leaders.near(wide) if crosses_box(line, wide))
 
     def is_shunned(self, bounds: Bounds, lines: bool = True) -> bool:
         """Tell whether it covers what a name avoids; `lines` counts lines too."""
@@ -93,11 +109,14 @@ class Ground:
 
     def crosses_taken(self, a: XY, b: XY, own: Sequence[Bounds]) -> bool:
         """Tell whether a line from `a` to `b` runs over anything that was taken, but for the `own` rectangles."""
+        return next(self.standing_across(a, b, own), None) is not None
+
+    def standing_across(self, a: XY, b: XY, own: Sequence[Bounds]) -> Iterator[Bounds | Segment]:
+        """Yield the rectangles and leaders that a line runs over, but for the `own` rectangles."""
         line = Segment(a, b)
         bounds = segment_bounds(line)
-        if any(crosses_box(line, other) for other in self._taken.near(bounds) if other not in own):
-            return True
-        return any(segments_cross(a, b, other.a, other.b) for other in self._leaders.near(bounds))
+        yield from (other for other in self._taken.near(bounds) if other not in own and crosses_box(line, other))
+        yield from (other for other in self._leaders.near(bounds) if segments_cross(a, b, other.a, other.b))
 
     def wall_between(self, a: XY, b: XY) -> bool:
         """Tell whether a wall stands between two points."""
@@ -116,6 +135,10 @@ class Ground:
         """Return half the thickness of the wall that `at` lies on, or 0 where there is none within `reach` mm."""
         near = (at[0] - reach, at[1] - reach, at[0] + reach, at[1] + reach)
         return max((wall.half for wall in self._walls.near(near) if distance(at, wall) <= reach), default=0.0)
+
+
+def _widened(bounds: Bounds, by: float) -> Bounds:
+    return bounds[0] - by, bounds[1] - by, bounds[2] + by, bounds[3] + by
 
 
 @dataclass(frozen=True, slots=True)
@@ -150,6 +173,28 @@ def place(
     return None
 
 
+def places(
+    ground: Ground,
+    home_point: XY,
+    size: tuple[float, float],
+    candidates: Iterable[Candidate],
+    own: Sequence[Bounds] = (),
+) -> Iterator[tuple[Placed, list[Bounds | Segment]]]:
+    """Yield every place where the walls let a label stand, with the things and leaders that are in its way."""
+    for candidate in candidates:
+        bounds = around(candidate.centre, size)
+        if not _may_stand(ground, home_point, candidate, bounds):
+            continue
+        there = list(ground.standing_in(bounds))
+        if candidate.led_from is None:
+            yield Placed(candidate.centre, bounds), there
+            continue
+        for leader in _leaders(candidate.led_from, bounds, own):
+            if candidate.where == "own side" or _is_seen(leader):
+                across = [thing for a, b in pairwise(leader) for thing in ground.standing_across(a, b, own)]
+                yield Placed(candidate.centre, bounds, leader or None), there + across
+
+
 def _may_stand(ground: Ground, home_point: XY, candidate: Candidate, bounds: Bounds) -> bool:
     if ground.touches_wall(bounds):
         return False
@@ -159,9 +204,13 @@ def _may_stand(ground: Ground, home_point: XY, candidate: Candidate, bounds: Bou
 
 
 def _may_lead(ground: Ground, leader: Line, where: Where, own: Sequence[Bounds]) -> bool:
-    if where != "own side" and sum(dist(a, b) for a, b in pairwise(leader)) < SEEN:
+    if where != "own side" and not _is_seen(leader):
         return False
     return not any(ground.crosses_taken(a, b, own) for a, b in pairwise(leader))
+
+
+def _is_seen(leader: Line) -> bool:
+    return sum(dist(a, b) for a, b in pairwise(leader)) >= SEEN
 
 
 def _leaders(start: XY, bounds: Bounds, own: Sequence[Bounds]) -> Iterator[Line]:

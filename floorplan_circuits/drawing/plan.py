@@ -4,6 +4,7 @@ from collections import Counter
 from collections.abc import Iterable
 from dataclasses import dataclass
 
+from floorplan_circuits.drawing.crowding import Crowd
 from floorplan_circuits.drawing.frame import Frame
 from floorplan_circuits.drawing.ink import Bounds, Group, Mark
 from floorplan_circuits.drawing.overlaps import Segment, around
@@ -21,7 +22,7 @@ from floorplan_circuits.drawing.plan_building import (
     zone_edges,
 )
 from floorplan_circuits.drawing.plan_dots import dots
-from floorplan_circuits.drawing.plan_labels import Labels, label_boxes
+from floorplan_circuits.drawing.plan_labels import Labels, label_boxes, write_labels
 from floorplan_circuits.drawing.room_names import name_rooms
 from floorplan_circuits.drawing.symbols import bounds as symbol_bounds
 from floorplan_circuits.drawing.symbols import stamp
@@ -82,10 +83,12 @@ def _close_up(frame: Frame, ground: Ground, labels: Labels) -> list[Mark]:
             ground.take(bounds)
             labels.spots.append((bounds, subject_of(one.box)))
     first, rest = _by_urgency([one for one in boxes if frame.shows(one.box)], frame)
-    label_boxes(first, frame, ground, labels)
+    crowd = Crowd(ground)
+    label_boxes(first, crowd)
     _shun(frame, ground)
     name_rooms(frame.rooms(), frame, ground, labels)
-    label_boxes(rest, frame, ground, labels)
+    label_boxes(rest, crowd)
+    write_labels((*first, *rest), crowd, frame, labels)
     return things
 
 

@@ -2,13 +2,14 @@
 
 from collections.abc import Sequence
 
+from floorplan_circuits.drawing.crowding import Crowd
 from floorplan_circuits.drawing.frame import Frame
 from floorplan_circuits.drawing.ink import Mark, Pen, Shape, rectangle
 from floorplan_circuits.drawing.overlaps import around
 from floorplan_circuits.drawing.placement import Ground
 from floorplan_circuits.drawing.plan_boxes import DOUBTFUL, ON_WALL, dot_box, subject_of
 from floorplan_circuits.drawing.plan_building import OUTER, facing
-from floorplan_circuits.drawing.plan_labels import Labels, label_dots
+from floorplan_circuits.drawing.plan_labels import Labels, label_dots, write_labels
 from floorplan_circuits.drawing.room_names import name_rooms_of_overview
 from floorplan_circuits.findings import XY
 from floorplan_circuits.home.boxes import Box
@@ -43,12 +44,14 @@ def dots(frame: Frame, ground: Ground, labels: Labels) -> list[Mark]:
             Pen(0.35, frame.theme.caution_ink),
         ),
     ]
-    if frame.scale < PLATES_TO:
-        urgent = [dot_box(box, at, DOT, frame) for box, at in drawn if box.id in shared]
-        label_dots(urgent, frame, ground, labels)
+    crowd = Crowd(ground)
+    urgent = [dot_box(box, at, DOT, frame) for box, at in drawn if box.id in shared and frame.scale < PLATES_TO]
+    label_dots(urgent, crowd)
     name_rooms_of_overview(frame.rooms(), frame, ground, labels)
-    if frame.scale < PLATES_TO and len(doubtful) <= MOST_PLATES:
-        label_dots((dot_box(box, at, DOT, frame) for box, at in drawn if box.id in doubtful), frame, ground, labels)
+    told = doubtful if frame.scale < PLATES_TO and len(doubtful) <= MOST_PLATES else set()
+    unsure = [dot_box(box, at, DOT, frame) for box, at in drawn if box.id in told]
+    label_dots(unsure, crowd)
+    write_labels((*urgent, *unsure), crowd, frame, labels)
     return [mark for mark in marks if mark is not None]
 
 

@@ -2,14 +2,16 @@
 
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, field
+from functools import partial
 from itertools import chain
 from typing import Literal
 
 from floorplan_circuits.drawing.candidates import around_point, from_ceiling, from_wall
+from floorplan_circuits.drawing.crowding import SHORT, Crowd, Form, Kept, Try, Wish
 from floorplan_circuits.drawing.frame import Frame
 from floorplan_circuits.drawing.ink import Bounds, Group, Mark, Pen, Shape, Text, polyline, rectangle
 from floorplan_circuits.drawing.lettering import cap_height, width
-from floorplan_circuits.drawing.placement import Candidate, Ground, Placed, place
+from floorplan_circuits.drawing.placement import Candidate, Ground
 from floorplan_circuits.drawing.plan_boxes import RADIUS, DrawnBox, subject_of
 from floorplan_circuits.drawing.plates import (
     BOX_PLATE_HEIGHT,
@@ -26,25 +28,39 @@ BLOCK_GAP = 0.45
 FARTHEST_LED, FARTHEST_OUTSIDE = 20.0, 34.0
 """How far in mm a line may lead to a label, in its own room and outside the building."""
 
-Form = Literal["whole", "plates", "mark"]
-"""The whole label; its plates without the box's mark; or the mark alone, told in a list beside the plan."""
 Stage = Literal["close", "led", "outside", "anywhere"]
 
 ATTEMPTS: dict[str, tuple[tuple[Form, Stage], ...]] = {
-    "caution": (("whole", "close"), ("whole", "led"), ("whole", "outside"), ("whole", "anywhere")),
+    "caution": (
+        ("whole", "close"),
+        ("whole", "led"),
+        ("whole", "outside"),
+        ("whole", "anywhere"),
+        ("danger", "close"),
+        ("danger", "led"),
+        ("danger", "anywhere"),
+    ),
     "named": (
         ("whole", "close"),
         ("plates", "close"),
         ("plates", "led"),
         ("plates", "outside"),
+        ("plates", "anywhere"),
         ("mark", "close"),
         ("mark", "led"),
     ),
-    "plain": (("plates", "close"), ("plates", "led"), ("plates", "outside"), ("mark", "close"), ("mark", "led")),
-    "caution dot": (("whole", "close"), ("whole", "led")),
+    "plain": (
+        ("plates", "close"),
+        ("plates", "led"),
+        ("plates", "outside"),
+        ("plates", "anywhere"),
+        ("mark", "close"),
+        ("mark", "led"),
+    ),
+    "caution dot": (("whole", "close"), ("whole", "led"), ("whole", "outside"), ("whole", "anywhere")),
     "dot": (("plates", "close"),),
 }
-"""What is tried, in order, for each sort of box."""
+"""What is tried, in order, for each sort of box. A shared box keeps its caution plate when all else must go."""
 
 
 @dataclass(slots=True)
@@ -61,46 +77,49 @@ class Labels:
     listed: list[int] = field(default_factory=list)
 
 
-def label_boxes(drawn: Iterable[DrawnBox], frame: Frame, ground: Ground, labels: Labels) -> None:
-    """Place the label of each box, in the order given."""
+def label_boxes(drawn: Iterable[DrawnBox], crowd: Crowd) -> None:
+    """Find a place for the label of each box, in the order given; where there is none, others step aside."""
     for one in drawn:
         if one.plates:
-            sort = "caution" if one.caution else "named" if one.named else "plain"
-            _label_box(one, sort, frame, ground, labels)
+            _add(one, "caution" if one.caution else "named" if one.named else "plain", crowd)
+    crowd.make_way()
 
 
-def label_dots(drawn: Iterable[DrawnBox], frame: Frame, ground: Ground, labels: Labels) -> None:
-    """Place the plates of an overview: only close to their dots, but for shared boxes."""
+def label_dots(drawn: Iterable[DrawnBox], crowd: Crowd) -> None:
+    """Find places for the plates of an overview: only close to their dots, but for shared boxes."""
     for one in drawn:
-        _label_box(one, "caution dot" if one.caution else "dot", frame, ground, labels)
+        _add(one, "caution dot" if one.caution else "dot", crowd)
+    crowd.make_way()
 
 
-def _label_box(one: DrawnBox, sort: str, frame: Frame, ground: Ground, labels: Labels) -> None:
-    found = _placed(one, sort, ground)
-    if found is None:
+def _add(one: DrawnBox, sort: str, crowd: Crowd) -> None:
+    crowd.add(Wish(one.box.id, _start_of(one), one.bounds, partial(_tries, one, sort, crowd.ground)))
+
+
+def _tries(one: DrawnBox, sort: str, ground: Ground) -> Iterator[Try]:
+    for form, stage in ATTEMPTS[sort]:
+        if stage != "outside" or ground.is_near_outside(one.at, FARTHEST_OUTSIDE):
+            size = _label_size(one, form)
+            yield form, stage == "anywhere", size, _candidates(one, stage, size)
+
+
+def write_labels(drawn: Iterable[DrawnBox], crowd: Crowd, frame: Frame, labels: Labels) -> None:
+    """Draw the labels where they came to stand, and note what the plan has no room to say."""
+    for one in drawn:
+        if crowd.wanted(one.box.id):
+            _write(one, crowd.kept.get(one.box.id), frame, labels)
+
+
+def _write(one: DrawnBox, kept: Kept | None, frame: Frame, labels: Labels) -> None:
+    if kept is None or kept.form in SHORT:
         labels.listed.append(one.box.id)
+    if kept is None:
         labels.not_placed.append(one.box.mark)
         return
-    form, placed = found
-    if form == "mark":
-        labels.listed.append(one.box.id)
-    ground.take(placed.bounds)
-    labels.spots.append((placed.bounds, subject_of(one.box)))
-    if placed.leader is not None:
-        ground.take_line(placed.leader)
-        labels.marks.append(Shape(polyline(*placed.leader), None, Pen(0.15, frame.theme.ink)))
-    labels.marks.append(Group(tuple(_label(one, form, placed.centre, frame)), subject_of(one.box)))
-
-
-def _placed(one: DrawnBox, sort: str, ground: Ground) -> tuple[Form, Placed] | None:
-    for form, stage in ATTEMPTS[sort]:
-        if stage == "outside" and not ground.is_near_outside(one.at, FARTHEST_OUTSIDE):
-            continue
-        size = _label_size(one, form)
-        found = place(ground, _start_of(one), size, _candidates(one, stage, size), one.bounds)
-        if found is not None:
-            return form, found
-    return None
+    labels.spots.append((kept.placed.bounds, subject_of(one.box)))
+    if kept.placed.leader is not None:
+        labels.marks.append(Shape(polyline(*kept.placed.leader), None, Pen(0.15, frame.theme.ink)))
+    labels.marks.append(Group(tuple(_body(one, kept.form, kept.placed.centre, frame)), subject_of(one.box)))
 
 
 def _start_of(one: DrawnBox) -> XY:
@@ -134,6 +153,8 @@ def _candidates(one: DrawnBox, stage: Stage, size: tuple[float, float]) -> Itera
 def _label_size(one: DrawnBox, form: Form) -> tuple[float, float]:
     if form == "mark":
         return width(one.box.mark, MARK_SIZE) + 0.4, cap_height(MARK_SIZE) + 0.6
+    if form == "danger" and one.found is not None:
+        return box_plate_width(one.box.mark, one.found.tied), BOX_PLATE_HEIGHT
     wide, high = row_width(one.plates), PLATE_HEIGHT
     if form == "plates":
         return wide, high
@@ -146,10 +167,12 @@ def _mark_height() -> float:
     return cap_height(MARK_SIZE) + 0.7
 
 
-def _label(one: DrawnBox, form: Form, centre: XY, frame: Frame) -> list[Mark]:
+def _body(one: DrawnBox, form: Form, centre: XY, frame: Frame) -> list[Mark]:
     x, y = centre
     if form == "mark":
         return _mark(one, (x, y + cap_height(MARK_SIZE) / 2), frame)
+    if form == "danger" and one.found is not None:
+        return [box_plate(one.box.mark, one.found, centre, frame.theme)]
     if form == "plates":
         return [plate_row(one.plates, centre, frame.theme)]
     if one.caution and one.found is not None:

@@ -10,19 +10,21 @@ from collections.abc import Iterable, Mapping
 HUES = 6
 TEXTURES = 5
 PLACES = HUES * TEXTURES
-STRONG = 2
-"""Strength of a meeting at a zone edge or in a box; 1 is a shared room."""
+WEAK, MIDDLING, STRONG = 1, 2, 3
+"""Strength of a meeting: in neighbouring rooms; in one room; at a zone edge or in a box."""
 
-Clash = tuple[int, int]
+Clash = tuple[int, int, int]
+NO_CLASH: Clash = (0, 0, 0)
 
 
 def colours(order: Iterable[int], meets: Mapping[tuple[int, int], int]) -> dict[int, int]:
     """Return a palette place for each of `order`, taken greedily in that order.
 
-    `meets` tells how strongly two of them meet (2 or 1), whichever way round. Each gets the place whose hue clashes
-    least with those it meets that were placed before it, strong meetings counting before weak ones; among those,
-    whose hue and texture together clash least; then one used least so far (all thirty before any repeats), plain
-    before hatched, and the hue used least, so that a small home gets all six. So no later one alters an earlier.
+    `meets` tells how strongly two of them meet (3, 2 or 1), whichever way round. Of the places that none has which it
+    meets and which was placed before it (of all, where there is none such), each gets the one whose hue clashes least
+    with theirs, any strong meeting counting before all weaker; then one used least so far (all thirty before any
+    repeats), plain before hatched, and the hue used least, so that a small home gets all six. So no later one alters
+    an earlier.
 
     Examples:
         >>> colours([1, 2, 3], {})
@@ -59,12 +61,11 @@ def _neighbours(meets: Mapping[tuple[int, int], int]) -> dict[int, list[tuple[in
 def _best(met: list[tuple[int, int]], used: Counter[int], hues_used: Counter[int]) -> int:
     by_hue = _clashes((place % HUES, strength) for place, strength in met)
     by_place = _clashes(met)
-    least = min(by_hue.get(hue, (0, 0)) for hue in range(HUES))
-    best = [place for place in range(PLACES) if by_hue.get(place % HUES, (0, 0)) == least]
     return min(
-        best,
+        [place for place in range(PLACES) if place not in by_place] or range(PLACES),
         key=lambda place: (
-            by_place.get(place, (0, 0)),
+            by_hue.get(place % HUES, NO_CLASH),
+            by_place.get(place, NO_CLASH),
             used[place],
             place // HUES,
             hues_used[place % HUES],
@@ -74,9 +75,9 @@ def _best(met: list[tuple[int, int]], used: Counter[int], hues_used: Counter[int
 
 
 def _clashes(met: Iterable[tuple[int, int]]) -> dict[int, Clash]:
-    """Return how many strong and how many weak meetings each hue (or place) would clash in."""
+    """Return how many strong, middling and weak meetings each hue (or place) would clash in."""
     found: dict[int, Clash] = {}
     for what, strength in met:
-        strong, weak = found.get(what, (0, 0))
-        found[what] = (strong + 1, weak) if strength >= STRONG else (strong, weak + 1)
+        strong, middling, weak = found.get(what, NO_CLASH)
+        found[what] = strong + (strength == STRONG), middling + (strength == MIDDLING), weak + (strength == WEAK)
     return found

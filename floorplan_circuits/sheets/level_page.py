@@ -20,9 +20,11 @@ from floorplan_circuits.sheets.paper import Orientation, Paper, Rect
 from floorplan_circuits.sheets.sections import Section, fitting, put
 
 SCALES = (50, 60, 75, 90, 100, 125, 150, 175, 200, 250, 300, 400, 500, 750, 1000, 2000, 5000)
-INCOMPLETE, NO_KEY, NO_SHARED, NO_PANEL, DOTS, UNSAID = 1.6, 1.4, 1.25, 3.2, 1.6, 1.4
+INCOMPLETE, NO_KEY, NO_SHARED, NO_PANEL, DOTS, UNSAID = 1.6, 1.4, 1.25, 3.2, 2.4, 1.4
 """How much smaller a plan may be to need no further page; to keep on its own its key, the list of shared boxes, the
 panel; to show more than dots; and to show every shared box with its plate."""
+LOST = 10.0
+"""How much a share of labels that find no room weighs: a plan of which a tenth is lost counts as twice as small."""
 ORIENTATIONS: tuple[Orientation, ...] = ("landscape", "portrait")
 TOO_LARGE = "Devices are dots: on this paper the level is too small for their numbers. Print it larger."
 ELSEWHERE = {
@@ -111,7 +113,8 @@ def _weight(layout: Layout, panel: PanelOnSheet | None) -> float:
 
 def _cost(layout: Layout, drawn: Plan, weight: float, findings: Findings) -> tuple[float, ...]:
     """Weigh a layout: the scale first, then what is missing, then full rows, a wide panel and an open plan."""
-    unsaid = 1.0 + len(drawn.listed) / max(1, len(drawn.spots))
+    lost = 0.0 if drawn.is_overview else LOST * len(drawn.listed) / max(1, len(drawn.spots))
+    unsaid = 1.0 + lost
     if drawn.listed and weight == 1.0:
         unsaid *= INCOMPLETE
     if any(findings.boxes[box].shared for box in drawn.listed if box in findings.boxes):

@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 
 from floorplan_circuits.drawing.candidates import around_point, from_ceiling, from_wall
 from floorplan_circuits.drawing.overlaps import Segment, around, crosses_box, overlap, segments_cross
-from floorplan_circuits.drawing.placement import CLEAR, SEEN, Candidate, Ground, Placed, place
+from floorplan_circuits.drawing.placement import CLEAR, SEEN, Candidate, Ground, Placed, place, places as every_place
 
 AT = (0.0, 0.0)
 places = st.tuples(st.floats(-25, 25), st.floats(-25, 25))
@@ -144,3 +144,35 @@ def test_rings_widen(at: tuple[float, float], size: tuple[float, float]) -> None
     ring = [one.centre for one in around_point(at, size, 4.0, 12.0)]
     assert len(ring) == 16 * 5
     assert dist(ring[1], at) < dist(ring[-15], at)
+
+
+# --- making room ----------------------------------------------------------------------------------------------------
+
+
+@settings(max_examples=60, deadline=None)
+@given(taken, inner_walls, sizes)
+def test_the_first_place_with_nothing_in_the_way_is_the_one_that_is_taken(
+    others: list[tuple[float, float, float, float]], walls: list[Segment], size: tuple[float, float]
+) -> None:
+    ground, own = Ground([*HOUSE, *walls]), [around(AT, (2.9, 2.9))]
+    for one in others:
+        ground.take(one)
+    tried = [*from_ceiling(AT, 1.5, size), *around_point(AT, size, 5.5, 20.0)]
+    free = (found for found, in_the_way in every_place(ground, AT, size, tried, own) if not in_the_way)
+    assert next(free, None) == place(ground, AT, size, tried, own)
+
+
+@given(taken, st.builds(around, places, sizes))
+def test_what_is_taken_and_let_go_again_is_free_as_before(
+    others: list[tuple[float, float, float, float]], bounds: tuple[float, float, float, float]
+) -> None:
+    ground, line = Ground(), ((bounds[0], bounds[1]), (bounds[2], bounds[3]), (bounds[2] + 9, bounds[3]))
+    for one in others:
+        ground.take(one)
+    before = ground.is_free(bounds)
+    ground.take(bounds)
+    ground.take_line(line)
+    assert not ground.is_free(bounds)
+    ground.release(bounds)
+    ground.release_line(line)
+    assert ground.is_free(bounds) == before

@@ -4,13 +4,14 @@ from itertools import pairwise
 
 import pytest
 
+from floorplan_circuits.drawing.crowding import Crowd
 from floorplan_circuits.drawing.frame import Frame
 from floorplan_circuits.drawing.ink import Shape
 from floorplan_circuits.drawing.overlaps import Segment
 from floorplan_circuits.drawing.palette import PAPER
 from floorplan_circuits.drawing.placement import Ground
 from floorplan_circuits.drawing.plan_boxes import drawn_box
-from floorplan_circuits.drawing.plan_labels import Labels, label_boxes
+from floorplan_circuits.drawing.plan_labels import Labels, label_boxes, write_labels
 from floorplan_circuits.find import find
 from floorplan_circuits.home.boxes import Box
 from tests.drawing.drawn import bounds_of, box, breaker, device, fed, home, words_in
@@ -31,13 +32,18 @@ def square(half: float, thick: float, outer: bool) -> list[Segment]:
     return [Segment(a, b, thick, outer) for a, b in pairwise(corners)]
 
 
-def labelled(one: Box, half: float) -> Labels:
+def labelled(one: Box, half: float, neighbours_full: bool = False) -> Labels:
     frame = Frame(find(home((one,), BREAKERS)), 1, 50.0, PAPER)
     ground, labels = Ground(cell(half)), Labels()
+    for far in ((-200, -200, 200, -half), (-200, half, 200, 200), (-200, -half, -half, half), (half, -half, 200, half)):
+        if neighbours_full:
+            ground.take(far)
     drawn = drawn_box(one, frame, ground)
     for bounds in drawn.bounds:
         ground.take(bounds)
-    label_boxes([drawn], frame, ground, labels)
+    crowd = Crowd(ground)
+    label_boxes([drawn], crowd)
+    write_labels([drawn], crowd, frame, labels)
     return labels
 
 
@@ -57,14 +63,20 @@ def test_where_the_mark_finds_no_room_the_plate_still_stands() -> None:
     assert labels.listed == []
 
 
-def test_where_no_plate_finds_room_the_mark_alone_points_to_the_list() -> None:
+def test_where_no_plate_finds_room_in_its_own_it_is_led_through_the_wall() -> None:
     labels = labelled(PLAIN, 4.6)
+    assert words(labels) == ["1"]
+    assert isinstance(labels.marks[0], Shape)  # the line that leads to it
+
+
+def test_where_no_plate_finds_room_the_mark_alone_points_to_the_list() -> None:
+    labels = labelled(PLAIN, 4.6, neighbours_full=True)
     assert words(labels) == ["B20"]
     assert (labels.listed, labels.not_placed) == ([20], [])
 
 
 def test_where_nothing_finds_room_the_box_is_listed_and_reported() -> None:
-    labels = labelled(PLAIN, 2.0)
+    labels = labelled(PLAIN, 2.0, neighbours_full=True)
     assert labels.marks == []
     assert (labels.listed, labels.not_placed) == ([20], ["B20"])
 
@@ -73,6 +85,12 @@ def test_a_shared_box_is_never_cut_down_it_is_led_out_instead() -> None:
     labels = labelled(SHARED, 4.6)
     assert words(labels) == ["1", "2", "2", "B20"]
     assert isinstance(labels.marks[0], Shape)  # the line that leads to it
+
+
+def test_a_shared_box_without_room_for_its_circuits_keeps_its_caution_plate() -> None:
+    labels = labelled(SHARED, 7.2, neighbours_full=True)
+    assert words(labels) == ["2", "B20"]
+    assert (labels.listed, labels.not_placed) == ([20], [])
 
 
 @pytest.mark.parametrize("one", [PLAIN, DOUBTFUL, SHARED], ids=["plain", "in doubt", "shared"])

@@ -41,11 +41,11 @@ def test_a_search_ends_where_it_cannot_win() -> None:
 
 @pytest.mark.parametrize("paper", PAPERS)
 @pytest.mark.parametrize("name", SAMPLE_HOMES)
-def test_the_sample_homes_are_drawn_at_90_or_larger(name: str, paper: str) -> None:
+def test_the_sample_homes_are_drawn_at_100_or_larger(name: str, paper: str) -> None:
     said = words_in(page(name, paper).ink)
     (scale,) = [int(word[2:]) for word in said if word.startswith("1:") and word[2:].isdigit()]
     assert scale in SCALES
-    assert scale <= 90
+    assert scale <= 100  # a whole page at 1 : 100 is better than a larger plan whose lists are on a second
 
 
 @pytest.mark.parametrize("name", SAMPLE_HOMES)
