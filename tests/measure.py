@@ -25,6 +25,7 @@ from floorplan_circuits.find import find
 from floorplan_circuits.findings import Findings
 from floorplan_circuits.home.home import Home
 from floorplan_circuits.home.resources import folder
+from tests import measure_bare
 from tests.homes import generate
 
 RUNS = 9
@@ -184,12 +185,24 @@ def files() -> Iterator[Row]:
 
 def finding() -> Iterator[Row]:
     """Measure finding everything about a home that was never met before, and about one with one box moved."""
-    homes = iter([generate(seed, DEVICES).home for seed in range(2, 2 + RUNS)])
-    gc.collect()
-    gc.freeze()
-    yield alone(f"find everything about {DEVICES:,} devices, all new", lambda: find(next(homes)))
+    for size in (DEVICES // 10, DEVICES, 10 * DEVICES):
+        yield _all_new(size)
     first = find(generate(1, DEVICES).home)
     yield alone(f"find again after one box moved, of {DEVICES:,} devices", _after_moves(first))
+
+
+def _all_new(size: int) -> Row:
+    """Measure homes that no cache has met, against the bare libraries on arrays of the like."""
+    homes = iter([generate(seed, size).home for seed in range(2, 2 + RUNS)])
+    given = measure_bare.ready(find(generate(1, size).home))
+    gc.collect()
+    gc.freeze()
+    gc.disable()  # as the worker does
+    try:
+        what = f"find everything about {size:,} devices, all new"
+        return against(what, lambda: find(next(homes)), lambda: measure_bare.analyse(given), 1.4)
+    finally:
+        gc.enable()
 
 
 def _after_moves(first: Findings) -> Act:

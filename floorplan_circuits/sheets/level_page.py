@@ -20,7 +20,7 @@ from floorplan_circuits.sheets.paper import Orientation, Paper, Rect
 from floorplan_circuits.sheets.sections import Section, fitting, put
 
 SCALES = (50, 60, 75, 90, 100, 125, 150, 175, 200, 250, 300, 400, 500, 750, 1000, 2000, 5000)
-INCOMPLETE, NO_KEY, NO_SHARED, NO_PANEL, DOTS, UNSAID = 1.6, 1.4, 1.25, 3.2, 2.4, 1.4
+INCOMPLETE, NO_KEY, NO_SHARED, NO_PANEL, DOTS, UNSAID = 1.6, 1.4, 1.25, 3.2, 3.0, 1.4
 """How much smaller a plan may be to need no further page; to keep on its own its key, the list of shared boxes, the
 panel; to show more than dots; and to show every shared box with its plate."""
 LOST = 10.0

@@ -8,7 +8,8 @@ from hypothesis import strategies as st
 
 from floorplan_circuits.drawing.candidates import around_point, from_ceiling, from_wall
 from floorplan_circuits.drawing.overlaps import Segment, around, crosses_box, overlap, segments_cross
-from floorplan_circuits.drawing.placement import CLEAR, SEEN, Candidate, Ground, Placed, place, places as every_place
+from floorplan_circuits.drawing.placement import CLEAR, SEEN, Candidate, Ground, Placed, place
+from floorplan_circuits.drawing.placement import places as every_place
 
 AT = (0.0, 0.0)
 places = st.tuples(st.floats(-25, 25), st.floats(-25, 25))
