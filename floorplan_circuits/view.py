@@ -21,20 +21,15 @@ class Draft:
 
 @dataclass(frozen=True, slots=True)
 class View:
-    """The level shown, what is selected or under the pointer, and where the plan stands in the window.
+    """The level shown, what is selected, and the draft of the gesture that goes on.
 
-    `layer` is what the floor is divided by, `only` the one breaker that is shown alone.
-
-    `scale` is house millimetres a paper millimetre (50 for 1:50); `centre` the house place in the middle.
+    `layer` is what the floor is divided by, `only` the one breaker that is shown alone. Zoom is the canvas's `Camera`.
     """
 
     level: int | None = None
     layer: Layer = "both"
     only: int | None = None
     selected: tuple[Subject, ...] = ()
-    hover: Subject | None = None
-    scale: float = 50.0
-    centre: XY = (0.0, 0.0)
     draft: Draft | None = None
 
     def with_changes(self, **fields: object) -> Self:

@@ -3,9 +3,10 @@
 from collections.abc import Callable
 
 from PySide6.QtCore import QEvent, Qt, QTimer, Signal
-from PySide6.QtWidgets import QApplication, QFormLayout, QLabel, QLineEdit, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QApplication, QFormLayout
 
 from floorplan_circuits.desktop.fields import Choice
+from floorplan_circuits.desktop.form_page import FormPage, MakeEdit
 from floorplan_circuits.desktop.keeping_focus import focus_place, focused_place
 from floorplan_circuits.desktop.session import Session
 from floorplan_circuits.edits.boxes import add_passing, join_halves, set_box, set_device, split_halves
@@ -17,27 +18,17 @@ from floorplan_circuits.home.boxes import Box, Device, Feed, FromBreaker, Suppli
 from floorplan_circuits.home.home import Home
 from floorplan_circuits.home.kinds import catalogue, kind_named
 
-MakeEdit = Callable[[str], Callable[[Home], Edited]]
-"""From what was typed or chosen to the edit it means."""
 WAIT_MS = 150
 NOT_TIED = "not known"
 TAKE_OUT, NO_CABLE = "– take it out", "– no such cable"
 REACH_HINT = "behind the oven"
 
 
-class Inspector(QWidget):
+class Inspector(FormPage):
     """The form under the tools. It is filled anew whenever the home or the selection changes."""
 
     filled = Signal()
     """It needs other room: it was filled anew, or laid out."""
-
-    def __init__(self) -> None:
-        super().__init__()
-        self._session: Session | None = None
-        self._told: tuple[object, ...] = ()
-        self._column = QVBoxLayout(self)
-        self._column.setContentsMargins(0, 0, 0, 0)
-        self._column.setSpacing(6)
 
     def event(self, event: QEvent) -> bool:
         """Tell when what was filled in is laid out: only then is it known how high it is."""
@@ -61,11 +52,7 @@ class Inspector(QWidget):
             return
         place = focused_place(self) if session is self._session else None
         self._session, self._told = session, told
-        while (item := self._column.takeAt(0)) is not None:
-            widget = item.widget()
-            if widget is not None:
-                widget.hide()
-                widget.deleteLater()
+        self._clear()
         self._fill()
         focus_place(self, place)
         self.filled.emit()
@@ -85,32 +72,10 @@ class Inspector(QWidget):
 
     # --- pieces -----------------------------------------------------------------------------------------------------
 
-    def _title(self, words: str) -> None:
-        label = QLabel(words)
-        label.setObjectName("section")
-        label.setWordWrap(True)
-        self._column.addWidget(label)
-
     def _form(self) -> QFormLayout:
-        holder = QWidget()
-        form = QFormLayout(holder)
-        form.setContentsMargins(0, 0, 0, 0)
-        form.setVerticalSpacing(4)
+        form = super()._form()
         form.setLabelAlignment(Qt.AlignmentFlag.AlignLeft)
-        self._column.addWidget(holder)
         return form
-
-    def _edit(self, make: Callable[[Home], Edited]) -> None:
-        if self._session is not None:
-            self._session.attempt(make)
-
-    def _line(self, form: QFormLayout, label: str, words: str, make: MakeEdit, hint: str = "") -> None:
-        field = QLineEdit(words)
-        field.setCursorPosition(0)  # of long words the beginning is seen
-        field.setPlaceholderText(hint)
-        field.setAccessibleName(label)
-        field.editingFinished.connect(lambda: self._edit(make(field.text())) if field.text() != words else None)
-        form.addRow(label, field)
 
     def _choice(
         self,
@@ -118,31 +83,25 @@ class Inspector(QWidget):
         label: str,
         choices: list[str],
         now: str,
-        make: Callable[[str], Callable[[Home], Edited]],
+        make: MakeEdit,
     ) -> None:
         field = Choice(label, choices, now, narrow=True)
         field.setToolTip(now)
-        field.textActivated.connect(lambda words: self._edit(make(words)) if words != now else None)
+        field.textActivated.connect(lambda words: self._attempt(make(words)) if words != now else None)
         form.addRow(label, field)
-
-    def _button(self, words: str, act: Callable[[], object]) -> None:
-        button = QPushButton(words)
-        button.setObjectName("plain")
-        button.clicked.connect(lambda _checked=False: act())
-        self._column.addWidget(button)
 
     # --- forms ------------------------------------------------------------------------------------------------------
 
     def _room_form(self, room: int) -> None:
         assert self._session is not None
         found = self._session.home.rooms[room]
-        self._title(found.name or "Room")
+        self._words(found.name or "Room", "section")
         form = self._form()
         self._line(form, "Name", found.name, lambda words: lambda home: rename(home, "room", room, words))
         self._choice(form, "Use", _uses(found.use), found.use, lambda words: lambda home: set_use(home, [room], words))
 
     def _box_form(self, box: Box) -> None:
-        self._title(f"Box {box.mark}")
+        self._words(f"Box {box.mark}", "section")
         form = self._form()
         for device in sorted(box.devices, key=lambda one: one.slot):
             self._device_rows(form, device, len(box.devices) > 1)
@@ -152,7 +111,7 @@ class Inspector(QWidget):
         self._line(form, "Reach", box.reach, reach, REACH_HINT)
         for device in box.devices:
             self._halves_button(device)
-        self._button("A cable passes through", lambda: self._edit(lambda home: add_passing(home, box.id)))
+        self._button("A cable passes through", lambda: self._attempt(lambda home: add_passing(home, box.id)))
 
     def _device_rows(self, form: QFormLayout, device: Device, numbered: bool) -> None:
         gang = f"Gang {device.slot}" if numbered else "Kind"
@@ -188,14 +147,14 @@ class Inspector(QWidget):
         parts = kind_named(device.kind).parts
         if len(parts) > 1 and len(device.feeds) < len(parts):
             words = "Split its halves" if len(parts) == 2 else "Split its parts"
-            self._button(words, lambda: self._edit(lambda home: split_halves(home, device.id)))
+            self._button(words, lambda: self._attempt(lambda home: split_halves(home, device.id)))
         elif len(device.feeds) > 1:
-            self._button("Join its halves", lambda: self._edit(lambda home: join_halves(home, device.id)))
+            self._button("Join its halves", lambda: self._attempt(lambda home: join_halves(home, device.id)))
 
     def _many_form(self, boxes: list[Box], rooms: list[int]) -> None:
         words = [counted(len(boxes), "box", "boxes")] if boxes else []
         words += [counted(len(rooms), "room")] if rooms else []
-        self._title(" and ".join(words))
+        self._words(" and ".join(words), "section")
         form = self._form()
         if rooms:
             self._choice(form, "Use", _uses(""), "", lambda use: lambda home: set_use(home, rooms, use))

@@ -4,9 +4,10 @@ from collections.abc import Callable
 from functools import partial
 from typing import get_args
 
-from PySide6.QtWidgets import QFormLayout, QLabel, QLineEdit, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFormLayout, QLabel, QLineEdit
 
 from floorplan_circuits.desktop.fields import Choice, Count
+from floorplan_circuits.desktop.form_page import FormPage
 from floorplan_circuits.desktop.keeping_focus import focus_place, focused_place
 from floorplan_circuits.desktop.session import Session
 from floorplan_circuits.edits.breakers import set_breaker, tie_handles, untie_handles
@@ -23,22 +24,16 @@ HINT = (
     "Click a space and type: 20 kitchen plugs. Enter goes to the next one down. 30/2 dryer takes two spaces, "
     "15/t is two in one space, 15f a fuse."
 )
-MakeEdit = Callable[[str], Callable[[Home], Edited]]
 OPENS = ("not known", "hot", "hot and neutral", "both hots")
 
 
-class PanelPage(QWidget):
+class PanelPage(FormPage):
     """Sets up panels. It is filled anew whenever the home, the panel shown or the selection changes."""
 
     def __init__(self, choose_panel: Callable[[int], None], take: Callable[[Tool], None]) -> None:
         super().__init__()
-        self._session: Session | None = None
         self._panel: Panel | None = None
-        self._told: tuple[object, ...] = ()
         self._choose_panel, self._take = choose_panel, take
-        self._column = QVBoxLayout(self)
-        self._column.setContentsMargins(0, 0, 0, 0)
-        self._column.setSpacing(6)
 
     def show_panel(self, session: Session | None, panel: Panel | None) -> None:
         """Fill the page for a panel, or for a home without one; what would say the same stays as it is."""
@@ -47,11 +42,7 @@ class PanelPage(QWidget):
             return
         place = focused_place(self) if session is self._session else None
         self._session, self._panel, self._told = session, panel, told
-        while (item := self._column.takeAt(0)) is not None:
-            widget = item.widget()
-            if widget is not None:
-                widget.hide()
-                widget.deleteLater()
+        self._clear()
         if session is None:
             return
         if panel is None:
@@ -65,29 +56,6 @@ class PanelPage(QWidget):
 
     # --- pieces -----------------------------------------------------------------------------------------------------
 
-    def _words(self, words: str, name: str = "caption") -> None:
-        label = QLabel(words)
-        label.setObjectName(name)
-        label.setWordWrap(True)
-        self._column.addWidget(label)
-
-    def _form(self) -> QFormLayout:
-        holder = QWidget()
-        form = QFormLayout(holder)
-        form.setContentsMargins(0, 0, 0, 0)
-        form.setVerticalSpacing(4)
-        self._column.addWidget(holder)
-        return form
-
-    def _button(self, words: str, act: Callable[[], object], name: str = "plain") -> None:
-        button = QPushButton(words)
-        button.setObjectName(name)
-        button.clicked.connect(lambda _checked=False: act())
-        self._column.addWidget(button)
-
-    def _attempt(self, edit: Callable[[Home], Edited]) -> Edited | None:
-        return self._session.attempt(edit) if self._session is not None else None
-
     def _choice(self, label: str, choices: tuple[str, ...], now: str, form: QFormLayout, above: bool = False) -> Choice:
         """Add a row with a choice; `above`: its label stands over it, since its words are long."""
         field = Choice(label, choices, now, narrow=True)
@@ -97,13 +65,6 @@ class PanelPage(QWidget):
         else:
             form.addRow(label, field)
         return field
-
-    def _line(self, form: QFormLayout, label: str, words: str, make: MakeEdit) -> None:
-        field = QLineEdit(words)
-        field.setCursorPosition(0)  # of long words the beginning is seen
-        field.setAccessibleName(label)
-        field.editingFinished.connect(lambda: field.text() != words and self._attempt(make(field.text())))
-        form.addRow(label, field)
 
     # --- a home without a panel -------------------------------------------------------------------------------------
 

@@ -1,7 +1,7 @@
 """The building on the plan: floors with their circuits' colours, walls, openings, stairs."""
 
 from collections import Counter
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from itertools import pairwise
 from math import cos, radians, sin
 
@@ -52,8 +52,9 @@ def floors(frame: Frame) -> Group:
         path = tuple(segment for ring in zone.rings for segment in polygon(*map(frame.mm, ring)))
         marks += fill(path, _colour_of(zone, frame), frame.theme)
     parts = Counter(zone.room for zone in zones)
-    for dash, edges in ((ZONE_DASH, _edges_where(frame, settled=False)), ((), _edges_where(frame, settled=True))):
-        path = tuple(part for edge in edges for part in polyline(edge.a, edge.b))
+    by_standing = _edges_by_standing(zones, frame)
+    for dash, settled in ((ZONE_DASH, False), ((), True)):
+        path = tuple(part for edge in by_standing[settled] for part in polyline(edge.a, edge.b))
         if path:
             marks.append(Shape(path, None, Pen(ZONE_EDGE, frame.theme.ink, dash)))
     whole = [zone for zone in zones if parts[zone.room] == 1 and zone.breaker is not None and not zone.settled]
@@ -78,19 +79,22 @@ def _zones(frame: Frame) -> list[Zone]:
 
 def zone_edges(frame: Frame) -> list[Segment]:
     """Return, in paper mm, the edges of circuits' areas in rooms that more than one circuit shares."""
-    return [*_edges_where(frame, settled=True), *_edges_where(frame, settled=False)]
+    by_standing = _edges_by_standing(_zones(frame), frame)
+    return [*by_standing[True], *by_standing[False]]
 
 
-def _edges_where(frame: Frame, settled: bool) -> list[Segment]:
-    """Return the edges with settled zones on all their sides, or all others."""
-    zones = _zones(frame)
+def _edges_by_standing(zones: Sequence[Zone], frame: Frame) -> dict[bool, list[Segment]]:
+    """Return the edges with settled zones on all their sides under True, all others under False."""
     parts = Counter(zone.room for zone in zones)
-    found: dict[tuple[XY, XY], bool] = {}
+    settled: dict[tuple[XY, XY], bool] = {}
     for zone in zones:
         if parts[zone.room] > 1 or frame.only is not None:
             for edge in _edges(zone):
-                found[edge] = found.get(edge, True) and zone.settled
-    return [Segment(frame.mm(a), frame.mm(b)) for (a, b), all_settled in found.items() if all_settled == settled]
+                settled[edge] = settled.get(edge, True) and zone.settled
+    found: dict[bool, list[Segment]] = {True: [], False: []}
+    for (a, b), is_settled in settled.items():
+        found[is_settled].append(Segment(frame.mm(a), frame.mm(b)))
+    return found
 
 
 def _edges(zone: Zone) -> Iterator[tuple[XY, XY]]:

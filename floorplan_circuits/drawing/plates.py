@@ -5,7 +5,6 @@ from dataclasses import dataclass
 
 from floorplan_circuits.drawing.ink import (
     MM_PER_POINT,
-    Bounds,
     Group,
     Mark,
     Path,
@@ -205,11 +204,6 @@ def square(standing: Standing, x: float, y: float, theme: Theme) -> tuple[Mark, 
     }
     marks: tuple[Mark, ...] = (Shape(body, theme.paper, edge),)
     return (*marks, extra[standing]) if standing in extra else marks
-
-
-def plate_bounds(centre: XY, wide: float, high: float = PLATE_HEIGHT) -> Bounds:
-    """Return the box round something of this size about its centre."""
-    return centre[0] - wide / 2, centre[1] - high / 2, centre[0] + wide / 2, centre[1] + high / 2
 
 
 def text_height(size: float) -> float:

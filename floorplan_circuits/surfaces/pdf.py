@@ -24,6 +24,8 @@ from floorplan_circuits.drawing.ink import (
     Stamp,
     Text,
     path_bounds,
+    polyline,
+    rectangle,
 )
 from floorplan_circuits.drawing.lettering import Face, font_file, runs, width
 from floorplan_circuits.drawing.sheet import Sheet
@@ -197,15 +199,8 @@ def _form_of(stamp: Stamp) -> Stamp:
 def _crossed(mark: PictureMark) -> Path:
     """Return the outline that stands for a picture whose bytes are not there: a crossed rectangle."""
     left, top, right, bottom = mark.bounds
-    cross: Path = (("M", (left, top)), ("L", (right, bottom)), ("M", (right, top)), ("L", (left, bottom)))
-    outline: Path = (
-        ("M", (left, top)),
-        ("L", (right, top)),
-        ("L", (right, bottom)),
-        ("L", (left, bottom)),
-        ("Z", ()),
-    )
-    return (*outline, *cross)
+    outline = rectangle(left, top, right - left, bottom - top)
+    return (*outline, *polyline((left, top), (right, bottom)), *polyline((right, top), (left, bottom)))
 
 
 def pdf_of(sheet: Sheet, pictures: Mapping[str, bytes] | None = None) -> bytes:
