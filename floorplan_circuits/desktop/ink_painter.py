@@ -21,6 +21,7 @@ from floorplan_circuits.drawing.ink import (
     Stamp,
     Text,
     path_bounds,
+    trace,
     turned,
 )
 from floorplan_circuits.drawing.lettering import Face, advances, font_file, runs, width
@@ -175,15 +176,7 @@ def _compile(mark: Mark) -> Iterator[Op]:
 def _qt_path(path: Path) -> QPainterPath:
     drawn = QPainterPath()
     drawn.setFillRule(Qt.FillRule.OddEvenFill)
-    for letter, numbers in path:
-        if letter == "M":
-            drawn.moveTo(*numbers)
-        elif letter == "L":
-            drawn.lineTo(*numbers)
-        elif letter == "C":
-            drawn.cubicTo(*numbers)
-        else:
-            drawn.closeSubpath()
+    trace(path, move=drawn.moveTo, line=drawn.lineTo, curve=drawn.cubicTo, close=drawn.closeSubpath)
     return drawn
 
 

@@ -1,10 +1,10 @@
 """The rescuer: within two seconds of an edit a copy of the home is on disk, written off the window's thread."""
 
 from pathlib import Path
-from threading import Lock, Thread
 
 from PySide6.QtCore import QObject, QStandardPaths, QTimer, Signal
 
+from floorplan_circuits.desktop.newest import Newest
 from floorplan_circuits.files.cannot import CannotSave
 from floorplan_circuits.files.rescue import Rescue, drop_rescue, write_rescue
 from floorplan_circuits.home.home import Home
@@ -28,10 +28,9 @@ class Rescuer(QObject):
         super().__init__(parent)
         self.folder = folder
         self.failed = ""
-        self._lock = Lock()
-        self._newest: tuple[Home, Path | None] | None = None
+        self._noted: tuple[Home, Path | None] | None = None
         self._written: Rescue | None = None
-        self._thread: Thread | None = None
+        self._writing = Newest("rescue", daemon=False)
         self._timer = QTimer(self)
         self._timer.setSingleShot(True)
         self._timer.setInterval(WAIT_MS)
@@ -39,42 +38,29 @@ class Rescuer(QObject):
 
     def note(self, home: Home, of: Path | None) -> None:
         """Note an edit: its home will be on disk soon, however many more follow."""
-        with self._lock:
-            self._newest = (home, of)
+        self._noted = (home, of)
         if not self._timer.isActive():
             self._timer.start()
 
     def write(self) -> None:
         """Write the newest home now, in a thread of its own."""
-        with self._lock:
-            if self._thread is None and self._newest is not None:
-                self._thread = Thread(target=self._work, name="rescue", daemon=False)
-                self._thread.start()
+        if self._noted is not None:
+            (home, of), self._noted = self._noted, None
+            self._writing.ask(lambda: self._write(home, of))
 
-    def _work(self) -> None:
-        while True:
-            with self._lock:
-                newest, self._newest = self._newest, None
-                if newest is None:
-                    self._thread = None
-                    return
-            try:
-                written = write_rescue(self.folder, *newest)
-                self.failed = ""
-            except CannotSave as error:
-                written, self.failed = None, str(error)
-                self.failed_to.emit(f"No rescue copy can be written: {error}")
-            with self._lock:
-                self._written = written or self._written
+    def _write(self, home: Home, of: Path | None) -> None:
+        try:
+            self._written = write_rescue(self.folder, home, of)
+            self.failed = ""
+        except CannotSave as error:
+            self.failed = str(error)
+            self.failed_to.emit(f"No rescue copy can be written: {error}")
 
     def drop(self) -> None:
         """Remove the copy: the home was saved, or closed on purpose."""
         self._timer.stop()
-        with self._lock:
-            self._newest = None
-            thread = self._thread
-        if thread is not None:
-            thread.join()
+        self._noted = None
+        self._writing.stop()
         if self._written is not None:
             drop_rescue(self._written)
             self._written = None

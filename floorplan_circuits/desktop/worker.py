@@ -1,9 +1,8 @@
 """The worker: findings are computed off the window's thread, and only the newest request is answered."""
 
-from threading import Lock, Thread
-
 from PySide6.QtCore import QObject, Signal
 
+from floorplan_circuits.desktop.newest import Newest
 from floorplan_circuits.findings import Findings, Layer
 from floorplan_circuits.home.home import Home
 
@@ -15,39 +14,22 @@ class Finder(QObject):
 
     def __init__(self, parent: QObject | None = None) -> None:
         super().__init__(parent)
-        self._lock = Lock()
-        self._wanted: tuple[Home, Layer] | None = None
         self._before: Findings | None = None
-        self._thread: Thread | None = None
+        self._finding = Newest("findings", daemon=True)
 
     def ask(self, home: Home, layer: Layer = "both") -> None:
         """Ask for the findings of `home`; an older request that has not begun is dropped."""
-        with self._lock:
-            self._wanted = home, layer
-            if self._thread is None or not self._thread.is_alive():  # one that failed must not silence the next
-                self._thread = Thread(target=self._work, name="findings", daemon=True)
-                self._thread.start()
+        self._finding.ask(lambda: self._find(home, layer))
 
-    def _work(self) -> None:
+    def _find(self, home: Home, layer: Layer) -> None:
         from floorplan_circuits.find import find  # late: shapely must not delay the first frame
 
-        while True:
-            with self._lock:
-                wanted, self._wanted = self._wanted, None
-                if wanted is None:
-                    self._thread = None
-                    return
-            home, layer = wanted
-            self._before = find(home, self._before, layer)
-            with self._lock:
-                newest = self._wanted is None
-            if newest and not self._tell(self._before):
-                return
+        self._before = find(home, self._before, layer)
+        if not self._finding.is_overtaken():
+            self._tell(self._before)
 
-    def _tell(self, findings: Findings) -> bool:
-        """Hand the findings over; return False if nobody waits for them: the home was closed meanwhile."""
+    def _tell(self, findings: Findings) -> None:
         try:
             self.found.emit(findings)
-        except RuntimeError:  # Qt has deleted this object, its owner's home being closed
-            return False
-        return True
+        except RuntimeError:  # Qt has deleted this object, its owner's home being closed: nobody waits for them
+            return

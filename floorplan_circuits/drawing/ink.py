@@ -4,7 +4,7 @@ Everything is in paper millimetres, x right, y down; letters are sized in points
 """
 
 import math
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
 from operator import add
 from typing import Literal
@@ -116,6 +116,16 @@ def polyline(*points: XY) -> Path:
 def polygon(*points: XY) -> Path:
     """Return a closed outline through the points."""
     return (*polyline(*points), ("Z", ()))
+
+
+Step = Callable[..., object]
+
+
+def trace(path: Path, *, move: Step, line: Step, curve: Step, close: Step) -> None:
+    """Follow a path with a surface's own calls: each takes the numbers of its letter."""
+    steps = {"M": move, "L": line, "C": curve, "Z": close}
+    for letter, numbers in path:
+        steps[letter](*numbers)
 
 
 def rectangle(x: float, y: float, width: float, height: float, corner: float = 0.0) -> Path:

@@ -1,14 +1,13 @@
 """Rewriting the references of a record as they were declared: to clear what is gone, to renumber what is pasted."""
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable
 from functools import cache
-from types import UnionType
-from typing import Annotated, Any, Union, get_args, get_origin
+from typing import Any
 
 from annotated_types import MinLen
 
 from floorplan_circuits.home.record import AnyRecord, Record
-from floorplan_circuits.home.references import Refers
+from floorplan_circuits.home.references import Each, Either, Refers, Shape, reference_fields
 
 Target = Callable[[Refers, int], int | None]
 """Given how a reference was declared and what it names, say what it shall name, or None to clear it."""
@@ -39,13 +38,14 @@ def needs(record: Record) -> list[int]:
 
 @cache
 def _needed(model: type[Record]) -> tuple[str, ...]:
-    return tuple(name for name, field in model.model_fields.items() if _removes(field.annotation, field.metadata))
+    return tuple(name for name, shape in reference_fields(model) if _removes(shape))
 
 
-def _removes(annotation: Any, metadata: Sequence[Any]) -> bool:
+def _removes(shape: Shape | None) -> bool:
     """Tell whether a field is a reference declared *remove*, or may be one."""
-    declared = any(isinstance(mark, Refers) and mark.fate == "remove" for mark in metadata)
-    return declared or any(_removes(None, get_args(choice)[1:]) for choice in get_args(annotation))
+    if isinstance(shape, Either):
+        return _removes(shape.other)
+    return isinstance(shape, Refers) and shape.fate == "remove"
 
 
 def _nested(record: Record, target: Target) -> Any:
@@ -67,25 +67,17 @@ def _nested(record: Record, target: Target) -> Any:
 
 @cache
 def _rewriters(model: type[Record]) -> tuple[tuple[str, Rewriter], ...]:
-    pairs = ((name, _rewriter(field.annotation, tuple(field.metadata))) for name, field in model.model_fields.items())
-    return tuple((name, rewrite) for name, rewrite in pairs if rewrite is not None)
+    return tuple((name, _rewriter(shape)) for name, shape in reference_fields(model))
 
 
-def _rewriter(annotation: Any, metadata: tuple[Any, ...] = ()) -> Rewriter | None:
-    declared = next((mark for mark in metadata if isinstance(mark, Refers)), None)
-    if declared is not None:
-        return _leaf(declared)
-    origin = get_origin(annotation)
-    if origin is Annotated:
-        inner, *marks = get_args(annotation)
-        return _rewriter(inner, tuple(marks))
-    if origin is tuple:
-        return _each(get_args(annotation)[0])
-    if origin in (Union, UnionType):
-        return _either(get_args(annotation))
-    if isinstance(annotation, type) and issubclass(annotation, Record):
-        return _nested
-    return None
+def _rewriter(shape: Shape) -> Rewriter:
+    if isinstance(shape, Refers):
+        return _leaf(shape)
+    if isinstance(shape, Each):
+        return _each(_rewriter(shape.part))
+    if isinstance(shape, Either):
+        return _either(shape.records, None if shape.other is None else _rewriter(shape.other))
+    return _nested
 
 
 def _leaf(declared: Refers) -> Rewriter:
@@ -98,13 +90,9 @@ def _leaf(declared: Refers) -> Rewriter:
     return rewrite
 
 
-def _each(annotation: Any) -> Rewriter | None:
-    inner = _rewriter(annotation)
-    if inner is None:
-        return None
-
+def _each(part: Rewriter) -> Rewriter:
     def rewrite(values: Any, target: Target) -> Any:
-        after = [inner(value, target) for value in values]
+        after = [part(value, target) for value in values]
         if all(new is old for new, old in zip(after, values, strict=True)):
             return values
         return tuple(value for value in after if value is not CLEARED)
@@ -112,15 +100,10 @@ def _each(annotation: Any) -> Rewriter | None:
     return rewrite
 
 
-def _either(choices: tuple[Any, ...]) -> Rewriter | None:
-    found = [rewrite for choice in choices if (rewrite := _rewriter(choice)) is not None]
-    if not found:
-        return None
-    leaf = next((rewrite for rewrite in found if rewrite is not _nested), None)
-
-    def rewrite_either(value: Any, target: Target) -> Any:
-        if isinstance(value, Record):
+def _either(records: frozenset[type[Record]], other: Rewriter | None) -> Rewriter:
+    def rewrite(value: Any, target: Target) -> Any:
+        if type(value) in records:
             return _nested(value, target)
-        return value if leaf is None else leaf(value, target)
+        return value if other is None else other(value, target)
 
-    return rewrite_either
+    return rewrite

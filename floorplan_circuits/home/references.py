@@ -9,7 +9,7 @@ A field says what it points at and what becomes of it when its target goes:
 Removal, the dangling check and new ids on paste are all derived from these declarations.
 """
 
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 from functools import cache
 from types import UnionType
@@ -45,6 +45,59 @@ PanelMark = Annotated[Id, Refers(("panel",), "keep")]
 DeviceMark = Annotated[Id, Refers(("device",), "keep")]
 EntryMark = Annotated[Id, Refers(("entry",), "keep")]
 AnyMark = Annotated[Id, Refers(("box", "device", "feed", "breaker", "panel", "source"), "keep")]
+
+
+# --- where a kind of record holds references ------------------------------------------------------------------------
+
+
+@dataclass(frozen=True, slots=True)
+class Each:
+    """A list, each part of which holds references."""
+
+    part: "Shape"
+
+
+@dataclass(frozen=True, slots=True)
+class Either:
+    """One of these records, or else a value of the `other` shape; None if such a value refers to nothing."""
+
+    records: frozenset[type[Record]]
+    other: "Shape | None"
+
+
+Shape = Refers | Each | Either | type[Record]
+"""How a field holds references: as one itself, in a list, in one of several ways, or in a record nested in it."""
+
+
+@cache
+def reference_fields(model: type[Record]) -> tuple[tuple[str, Shape], ...]:
+    """Return the fields of a kind of record that hold references, and how each does."""
+    shapes = ((name, _shape(field.annotation, field.metadata)) for name, field in model.model_fields.items())
+    return tuple((name, shape) for name, shape in shapes if shape is not None)
+
+
+def _shape(annotation: Any, metadata: Sequence[Any] = ()) -> Shape | None:
+    declared = next((mark for mark in metadata if isinstance(mark, Refers)), None)
+    if declared is not None:
+        return declared
+    origin, choices = get_origin(annotation), get_args(annotation)
+    if origin is Annotated:
+        return _shape(choices[0], choices[1:])
+    if origin in (tuple, Table):
+        return next((Each(part) for choice in choices if (part := _shape(choice)) is not None), None)
+    if origin in (Union, UnionType):
+        return _either_of([shape for choice in choices if (shape := _shape(choice)) is not None])
+    return annotation if isinstance(annotation, type) and issubclass(annotation, Record) else None
+
+
+def _either_of(shapes: list[Shape]) -> Shape | None:
+    if not shapes:
+        return None
+    records = frozenset(shape for shape in shapes if isinstance(shape, type))
+    return Either(records, next((shape for shape in shapes if not isinstance(shape, type)), None))
+
+
+# --- walking the references of a record -----------------------------------------------------------------------------
 
 
 class Reference(NamedTuple):
@@ -84,29 +137,17 @@ def _nested(record: Record, path: str | None, found: Found) -> None:
 
 @cache
 def _walkers(model: type[Record]) -> tuple[tuple[str, Walker], ...]:
-    found = []
-    for name, field in model.model_fields.items():
-        walk = _walker(field.annotation, tuple(field.metadata))
-        if walk is not None:
-            found.append((name, walk))
-    return tuple(found)
+    return tuple((name, _walker(shape)) for name, shape in reference_fields(model))
 
 
-def _walker(annotation: Any, metadata: tuple[Any, ...] = ()) -> Walker | None:
-    declared = next((mark for mark in metadata if isinstance(mark, Refers)), None)
-    if declared is not None:
-        return _leaf(declared)
-    origin = get_origin(annotation)
-    if origin is Annotated:
-        inner, *marks = get_args(annotation)
-        return _walker(inner, tuple(marks))
-    if origin in (tuple, Table):
-        return _each(annotation)
-    if origin in (Union, UnionType):
-        return _either(annotation)
-    if isinstance(annotation, type) and issubclass(annotation, Record):
-        return _nested
-    return None
+def _walker(shape: Shape) -> Walker:
+    if isinstance(shape, Refers):
+        return _leaf(shape)
+    if isinstance(shape, Each):
+        return _each(_walker(shape.part))
+    if isinstance(shape, Either):
+        return _either(shape.records, None if shape.other is None else _walker(shape.other))
+    return _nested
 
 
 def _leaf(declared: Refers) -> Walker:
@@ -117,37 +158,19 @@ def _leaf(declared: Refers) -> Walker:
     return walk
 
 
-def _each(annotation: Any) -> Walker | None:
-    inner = next((found for arg in get_args(annotation) if (found := _walker(arg)) is not None), None)
-    if inner is None:
-        return None
-
+def _each(part: Walker) -> Walker:
     def walk(values: Any, path: str | None, found: Found) -> None:
         for place, value in enumerate(values, 1):
-            inner(value, path if path is None else f"{path}.{place}", found)
+            part(value, path if path is None else f"{path}.{place}", found)
 
     return walk
 
 
-def _either(annotation: Any) -> Walker | None:
-    walks = [found for arg in get_args(annotation) if (found := _walker(arg)) is not None]
-    if not walks:
-        return None
-    leaf = next((found for found in walks if found is not _nested), None)
-    records = frozenset(_records_in(annotation))  # by type: pydantic's own `isinstance` takes most of a walk's time
-
+def _either(records: frozenset[type[Record]], other: Walker | None) -> Walker:
     def walk(value: Any, path: str | None, found: Found) -> None:
-        if type(value) in records:
+        if type(value) in records:  # pydantic's own `isinstance` takes most of a walk's time
             _nested(value, path, found)
-        elif leaf is not None:
-            leaf(value, path, found)
+        elif other is not None:
+            other(value, path, found)
 
     return walk
-
-
-def _records_in(annotation: Any) -> Iterator[type[Record]]:
-    for arg in get_args(annotation):
-        if isinstance(arg, type) and issubclass(arg, Record):
-            yield arg
-        else:
-            yield from _records_in(arg)

@@ -74,7 +74,7 @@ def layouts(material: Material) -> Iterator[Layout]:
 
 def alone(material: Material) -> Iterator[Layout]:
     """Yield the ways to give the plan a page without the panel, with what lists there is room for below it."""
-    yield from _strips(material, material.width - 2 * MARGIN, material.kinds, (), None, 0.0)
+    yield from _without_panel(material)
     yield from _over_strip(material, material.width - 2 * MARGIN, (), (), None, 0.0)
 
 

@@ -26,6 +26,7 @@ from floorplan_circuits.drawing.ink import (
     path_bounds,
     polyline,
     rectangle,
+    trace,
 )
 from floorplan_circuits.drawing.lettering import Face, font_file, runs, width
 from floorplan_circuits.drawing.sheet import Sheet
@@ -107,15 +108,7 @@ class PdfSurface:
 
     def _path(self, path: Path) -> PDFPathObject:
         drawn = self._canvas.beginPath()
-        for letter, numbers in path:
-            if letter == "M":
-                drawn.moveTo(*numbers)
-            elif letter == "L":
-                drawn.lineTo(*numbers)
-            elif letter == "C":
-                drawn.curveTo(*numbers)
-            else:
-                drawn.close()
+        trace(path, move=drawn.moveTo, line=drawn.lineTo, curve=drawn.curveTo, close=drawn.close)
         return drawn
 
     def _text(self, mark: Text) -> None:
