@@ -19,7 +19,7 @@ from floorplan_circuits.home.home import Home
 from floorplan_circuits.supply.graph import supply_graph
 from floorplan_circuits.supply.numbering import marks, panel_finding, reading_order
 from floorplan_circuits.survey.boxes import Survey, box_findings, placed_again
-from floorplan_circuits.survey.conclusions import conclusions, never_proved
+from floorplan_circuits.survey.conclusions import conclude
 from floorplan_circuits.survey.log_book import LogBook
 from floorplan_circuits.survey.statements import statements
 from floorplan_circuits.survey.troubles import keep_off
@@ -51,16 +51,23 @@ def _surveyed(home: Home, before: Findings | None, drawn: Findings, book: LogBoo
     """Return what is known of every feed and what enters every box. Where boxes only moved, that is what it was."""
     if before is not None and _same_wiring(before, home):
         boxes = placed_again(before.boxes, home, drawn.room_of)
-        return replace(drawn, conclusions=before.conclusions, boxes=boxes, never_tested=before.never_tested)
+        return replace(
+            drawn,
+            conclusions=before.conclusions,
+            disagreements=before.disagreements,
+            boxes=boxes,
+            never_tested=before.never_tested,
+        )
     graph = supply_graph(home)
     stated = statements(home, graph)
-    known = conclusions(home, graph, book, stated)
+    known = conclude(home, graph, book, stated)
     order = {breaker: place for place, breaker in enumerate(reading_order(home))}
     return replace(
         drawn,
-        conclusions=known,
-        boxes=box_findings(Survey(home, book, known, stated, drawn.room_of, order)),
-        never_tested=never_proved(home, book, stated, known),
+        conclusions=known.conclusions,
+        disagreements=known.disagreements,
+        boxes=box_findings(Survey(home, book, known.conclusions, stated, drawn.room_of, order)),
+        never_tested=known.never_proved,
     )
 
 
@@ -73,7 +80,7 @@ def _same_wiring(before: Findings, home: Home) -> bool:
 
 
 def _same_contents(a: Box, b: Box) -> bool:
-    return a.id == b.id and a.devices is b.devices and a.passing is b.passing and a.mount == b.mount
+    return (a.id, a.mark) == (b.id, b.mark) and a.devices is b.devices and a.passing is b.passing and a.mount == b.mount
 
 
 def _drawn(home: Home, before: Findings | None) -> Findings:

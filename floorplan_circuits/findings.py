@@ -28,7 +28,8 @@ class Conclusion:
     """What is known of one feed: its standing, the breakers it is said or proved to hang on, and how we know.
 
     `others` tells, in words, supplies that are no breaker of the panels (a source, elsewhere). `besides` are the
-    handles found off that a proof leans on: it holds only while they stay off.
+    handles found off that a proof leans on: it holds only while they stay off. `candidates` are the breakers that no
+    reading excludes as its only supply; unless it is proved, more than one, or a supply from elsewhere, may be it too.
     """
 
     feed: int
@@ -40,6 +41,21 @@ class Conclusion:
     says: str = ""
     date: str = ""
     besides: tuple[int, ...] = ()
+    candidates: tuple[int, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Disagreement:
+    """Readings of one feed that cannot all hold, the fewest that show it: what they are, and what to do.
+
+    `may_be` tells what may explain them, the dangerous first where there is danger. `entries` are theirs in the log.
+    """
+
+    feed: int
+    says: str
+    may_be: tuple[str, ...]
+    do: str
+    entries: tuple[int, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,7 +63,8 @@ class BoxFinding:
     """What enters one box: the breakers (in the panel's order), other supplies in words, how many feeds nobody knows.
 
     `shared`: no one hand movement makes its conductors dead together. `tied`: their handles move together all the
-    same, but can trip apart. `opened`: somebody looked inside since the last change of it.
+    same, but can trip apart. `apart`: tests leave no one handle that could feed all of it, though nobody knows which
+    two do. `opened`: somebody looked inside since the last change of it.
     """
 
     box: int
@@ -59,7 +76,32 @@ class BoxFinding:
     unknown: int = 0
     shared: bool = False
     tied: bool = False
+    apart: bool = False
     opened: bool = False
+
+
+BoxState = Literal["live", "unknown", "not proved", "not opened", "should be dead"]
+"""What a box is while given handles are off, worst first. All but the last read 'treat as live'; none reads 'safe'."""
+
+
+@dataclass(frozen=True, slots=True)
+class BoxWhenOff:
+    """The state of a box while given handles are off, and why: what in it keeps it from a better one, or what it needs.
+
+    It speaks of hot conductors. Where `neutral_known` is false the splices of its neutrals stay closed until tested.
+    """
+
+    box: int
+    state: BoxState
+    because: tuple[str, ...] = ()
+    neutral_known: bool = False
+
+    @property
+    def says(self) -> str:
+        """The state as a person reads it."""
+        return {"live": "live", "should be dead": "should be dead: test it"}.get(
+            self.state, f"{self.state}: treat as live"
+        )
 
 
 @dataclass(frozen=True, slots=True)
@@ -151,6 +193,8 @@ class Findings:
     """Pairs of rooms with a wall between them."""
     panels: Mapping[int, PanelFinding] = field(default_factory=dict)
     conclusions: Mapping[int, Conclusion] = field(default_factory=dict)
+    disagreements: tuple[Disagreement, ...] = ()
+    """What readings say against each other or against the map, in the order of the boxes."""
     boxes: Mapping[int, BoxFinding] = field(default_factory=dict)
     hazards: tuple[Hazard, ...] = ()
     lines: Mapping[int, Line] = field(default_factory=dict)

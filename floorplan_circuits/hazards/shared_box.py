@@ -23,8 +23,9 @@ def shared_boxes(
         return
     unknown = f", and {_feeds(found.unknown)} that nobody knows" if found.unknown else ""
     tie = " Their handles are tied, yet one can trip alone." if found.tied else ""
-    rank = 0 if found.unknown or found.others else 2 if found.tied else 1
-    says = f"{place_of(found)}: {circuits(found, marks)} enter{unknown}.{tie}"
+    rank = 0 if found.unknown or found.others or found.apart else 2 if found.tied else 1
+    enter = "tests leave no one breaker that feeds all in it" if found.apart else f"{circuits(found, marks)} enter"
+    says = f"{place_of(found)}: {enter}{unknown}.{tie}"
     yield Hazard("shared box", found.box, says, WHY, _do(found, known, marks, keep_off), SOURCE, rank)
 
 
@@ -38,6 +39,6 @@ def _do(found: BoxFinding, known: Sequence[Conclusion], marks: Mapping[int, str]
     if barred:
         return f"Leave it closed and treat it as live: {listed(barred)}."
     doubtful = any(one.standing in ("contradicted", "expired") for one in known)
-    if found.unknown or found.others or doubtful:
+    if found.unknown or found.others or found.apart or doubtful:
         return "Treat as live whatever is off."
     return f"Turn off {'both' if len(found.breakers) == 2 else 'all of them'}, then test every wire."

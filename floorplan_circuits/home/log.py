@@ -57,10 +57,15 @@ class Tester(Record):
 
 
 class Round(Entry):
-    """Readings taken while exactly the handles in `off` were not on, those found off included."""
+    """Readings taken while exactly the handles in `off` were not on, those found off included.
+
+    `pressed` names the feeds whose ground-fault device was tripped by its own test button meanwhile: what is dead then
+    and live after the reset hangs behind it.
+    """
 
     kind: Literal["round"]
     off: tuple[HandleMark, ...] = Field(default=(), max_length=500)
+    pressed: tuple[FeedMark, ...] = Field(default=(), max_length=20)
     method: Method = "not said"
     tester: Tester = Tester()
     readings: tuple[Reading, ...] = Field(default=(), max_length=100_000)

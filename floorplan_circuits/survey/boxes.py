@@ -1,7 +1,8 @@
 """What enters each box: its circuits, what nobody knows, and whether one hand movement makes it dead."""
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
+from itertools import combinations
 
 from floorplan_circuits.findings import BoxFinding, Conclusion
 from floorplan_circuits.home.boxes import Box, Device
@@ -26,11 +27,22 @@ class Survey:
     room_of: Mapping[int, int | None]
     order: Mapping[int, int]
 
+    def named(self, one: Conclusion) -> tuple[int, ...]:
+        """Return the breakers that one feed can be on; nothing where that may be any, or none alone."""
+        there = tuple(breaker for breaker in one.breakers if breaker in self.order)
+        if there and one.standing != "contradicted":
+            return there
+        return one.candidates if len(one.candidates) < len(self.order) else ()
+
+    def is_harmless(self, feed: int) -> bool:
+        """Tell whether a feed's conductors cannot shock."""
+        return is_harmless(feed, self.stated[feed], self.known[feed], self.record)
+
 
 def box_findings(survey: Survey) -> dict[int, BoxFinding]:
     """Return what enters each box that exists."""
     together = moves_together(survey.home)
-    return {box.id: _finding(box, survey, together) for box in survey.home.boxes if not _only_planned(box)}
+    return {box.id: _finding(box, survey, together) for box in survey.home.boxes if not is_only_planned(box)}
 
 
 def placed_again(
@@ -52,19 +64,21 @@ def _names(home: Home, room: int | None, level: int | None) -> tuple[str, str]:
     return found.name if found else "", storey.name if storey else ""
 
 
-def _only_planned(box: Box) -> bool:
+def is_only_planned(box: Box) -> bool:
+    """Tell whether nothing in the box is built yet."""
     return bool(box.devices) and not box.passing and all(device.planned for device in box.devices)
 
 
 def _finding(box: Box, survey: Survey, together: Mapping[int, frozenset[int]]) -> BoxFinding:
     own = [feed.id for feed in box.feeds() if feed.id in survey.known]
-    strange = [feed for feed in _cables(box, survey.record) if feed not in own]
+    strange = [feed for feed in cables(box, survey.record) if feed not in own]
     entering = [*own, *(feed for feed in strange if feed is not None and feed in survey.known)]
-    found = [survey.known[feed] for feed in entering if not _is_harmless(feed, survey)]
+    found = [survey.known[feed] for feed in entering if not survey.is_harmless(feed)]
     breakers = sorted(
         {breaker for one in found for breaker in one.breakers}, key=lambda one: survey.order.get(one, one)
     )
     others = {key: words for one in found for key, words in survey.stated[one.feed].others.items()}
+    apart = len(breakers) + len(others) < 2 and _cannot_meet(found, survey, together)
     room = survey.room_of.get(box.id)
     room_name, level_name = _names(survey.home, room, box.level)
     return BoxFinding(
@@ -76,30 +90,29 @@ def _finding(box: Box, survey: Survey, together: Mapping[int, frozenset[int]]) -
         others=tuple(others.values()),
         unknown=sum(one.standing == "unknown" for one in found)
         + sum(feed not in survey.known for feed in strange)
-        + _not_recorded(box),
-        shared=len(breakers) + len(others) > 1,
+        + not_recorded(box),
+        shared=len(breakers) + len(others) > 1 or apart,
         tied=len(breakers) > 1 and not others and _one_movement(breakers, together),
+        apart=apart,
         opened=survey.record.opened_since_change(box.id),
     )
 
 
-def _cables(box: Box, record: LogBook) -> Iterator[int | None]:
+def cables(box: Box, record: LogBook) -> Iterator[int | None]:
     """Yield the feed of every cable that somebody saw when the box was last opened, None for one not known."""
     _, entry = record.opened.get(box.id, (-1, None))
     if entry is not None:
         yield from (cable.feed for cable in entry.cables)
 
 
-def _is_harmless(feed: int, survey: Survey) -> bool:
+def is_harmless(feed: int, stated: Stated, known: Conclusion, record: LogBook) -> bool:
     """Tell whether its conductors cannot shock: low voltage behind a stated transformer, and nothing beside it."""
-    stated = survey.stated[feed]
-    if not stated.is_low_voltage or stated.joined or survey.known[feed].standing == "contradicted":
+    if not stated.is_low_voltage or stated.joined or known.standing == "contradicted":
         return False
-    named = survey.record.named_by_unknown
-    return named.isdisjoint(above.feed.id for above in stated.chain)
+    return record.named_by_unknown.isdisjoint(above.feed.id for above in stated.chain)
 
 
-def _not_recorded(box: Box) -> int:
+def not_recorded(box: Box) -> int:
     """Count devices of which no feed is recorded; a box of which nothing is recorded counts as one unknown."""
     if not box.devices and not box.passing:
         return 1
@@ -109,6 +122,12 @@ def _not_recorded(box: Box) -> int:
 def _only_holds(device: Device, box: Box) -> bool:
     """Tell whether it takes no power itself and the cables that it holds are recorded."""
     return device.kind in NOTHING_TO_WORK and bool(box.passing)
+
+
+def _cannot_meet(found: Sequence[Conclusion], survey: Survey, together: Mapping[int, frozenset[int]]) -> bool:
+    """Tell whether two feeds cannot hang on one handle, though nobody knows on which each does."""
+    named = [frozenset[int]().union(*(together[one] for one in some)) for some in map(survey.named, found) if some]
+    return any(one.isdisjoint(other) for one, other in combinations(dict.fromkeys(named), 2))
 
 
 def _one_movement(breakers: Iterable[int], together: Mapping[int, frozenset[int]]) -> bool:

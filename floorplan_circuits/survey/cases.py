@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
 
-from floorplan_circuits.home.home import FeedPlace, Home
+from floorplan_circuits.home.home import FeedPlace, Home, mains
 from floorplan_circuits.home.log import Traced
 from floorplan_circuits.supply.graph import ALWAYS_LIVE, SupplyGraph
 from floorplan_circuits.supply.walks import Node, walk
@@ -21,7 +21,8 @@ def opened(off: frozenset[int]) -> frozenset[Node]:
 class Evidence:
     """What all conclusions of one home are drawn from.
 
-    `above`: breaker -> all breakers between it and the sources. `feeders`: those above any other.
+    `above`: breaker -> all breakers between it and the sources. `feeders`: those above any other. `handles`: every
+    breaker and main that is there.
     """
 
     home: Home
@@ -30,13 +31,16 @@ class Evidence:
     bench: Bench
     above: Mapping[int, frozenset[int]]
     feeders: frozenset[int]
+    handles: frozenset[int]
     _live: dict[tuple[tuple[Node, ...], frozenset[int]], bool] = field(default_factory=dict)
 
     @classmethod
     def of(cls, home: Home, graph: SupplyGraph, record: LogBook) -> "Evidence":
         """Gather it."""
         above = breakers_above(home)
-        return cls(home, graph, record, Bench.of(home, record), above, frozenset[int]().union(*above.values()))
+        feeders = frozenset[int]().union(*above.values())
+        handles = frozenset((*home.breakers.ids(), *(main.id for _, main in mains(home))))
+        return cls(home, graph, record, Bench.of(home, record), above, feeders, handles)
 
     def is_live(self, node: Node, off: frozenset[int]) -> bool:
         """Tell whether a stated supply reaches the load side of a breaker, or a feed, while these handles are off."""
@@ -57,7 +61,8 @@ class Case:
     """What there is to say of one feed.
 
     `found` are all its proofs, `fresh` those later than the last change and nearest to it: of a feeder and the breaker
-    below it, both tested, the breaker. `traces` are later than the change too. `lapsed` is the change's place, or -1.
+    below it, both tested, the breaker. `traces` are later than the change too. `lapsed` is the change's place, or -1;
+    `box_changed` that of the last change of its box and of the boxes it is behind, whatever became of the panels.
     """
 
     place: FeedPlace
@@ -67,6 +72,7 @@ class Case:
     fresh: tuple[Proof, ...]
     traces: tuple[Traced, ...]
     lapsed: int
+    box_changed: int
 
     @property
     def handles(self) -> frozenset[int]:
@@ -92,10 +98,11 @@ def case_of(place: FeedPlace, stated: Stated, evidence: Evidence) -> Case:
     traced = record.traces.get(place.feed.id, [])
     found = tuple(proofs(place, stated, evidence.bench)) if seen else ()
     named = {*stated.breakers, *(one for proof in found for one in proof.handle), *(one.handle for _, one in traced)}
-    lapsed = last_change(stated, named, evidence)
+    box_changed = last_box_change(stated, evidence)
+    lapsed = max(box_changed, last_panel_change(named, evidence))
     fresh = tuple(proof for proof in found if proof.since > lapsed)
     traces = tuple(entry for at, entry in traced if at > lapsed and not entry.extras())
-    return Case(place, stated, seen, found, tuple(_nearest(fresh, stated, evidence)), traces, lapsed)
+    return Case(place, stated, seen, found, tuple(_nearest(fresh, stated, evidence)), traces, lapsed, box_changed)
 
 
 def _nearest(fresh: tuple[Proof, ...], stated: Stated, evidence: Evidence) -> Iterator[Proof]:
@@ -112,15 +119,16 @@ def _nearest(fresh: tuple[Proof, ...], stated: Stated, evidence: Evidence) -> It
 # --- changes --------------------------------------------------------------------------------------------------------
 
 
-def last_change(stated: Stated, breakers: Iterable[int], evidence: Evidence) -> int:
-    """Return the place in the log of the last change that touches the feed, -1 for none.
-
-    It touches its box, the boxes of all it is behind, the panels of its breakers and those that feed these.
-    """
+def last_box_change(stated: Stated, evidence: Evidence) -> int:
+    """Return the place in the log of the last change of the feed's box and of the boxes of all it is behind, or -1."""
     record = evidence.record
-    boxes = [record.changed_boxes.get(above.box.id, -1) for above in stated.chain]
-    panels = [record.panel_change(panel) for panel in panels_above(breakers, evidence)]
-    return max(record.changed_anything, *boxes, *panels)
+    boxes = (record.changed_boxes.get(above.box.id, -1) for above in stated.chain)
+    return max(record.changed_anything, *boxes)
+
+
+def last_panel_change(breakers: Iterable[int], evidence: Evidence) -> int:
+    """Return the place in the log of the last work on these breakers' panels and those that feed them, or -1."""
+    return max((evidence.record.panel_change(panel) for panel in panels_above(breakers, evidence)), default=-1)
 
 
 def panels_above(breakers: Iterable[int], evidence: Evidence) -> frozenset[int]:

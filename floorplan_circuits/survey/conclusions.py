@@ -2,49 +2,91 @@
 
 from collections.abc import Iterator, Mapping
 from dataclasses import replace
+from typing import NamedTuple
 
-from floorplan_circuits.findings import Conclusion, Standing
+from floorplan_circuits.findings import Conclusion, Disagreement, Standing
 from floorplan_circuits.home.boxes import Disconnected, NotKnown
 from floorplan_circuits.home.home import FeedPlace, Home, existing_feeds
 from floorplan_circuits.supply.graph import SupplyGraph
 from floorplan_circuits.survey.cases import Case, Evidence, case_of, panels_above
-from floorplan_circuits.survey.conflicts import conflict, doubt
-from floorplan_circuits.survey.log_book import LogBook
-from floorplan_circuits.survey.proof import Bench, Proof, proofs
+from floorplan_circuits.survey.conflicts import Conflict, conflict, doubt
+from floorplan_circuits.survey.disagreements import disagreement
+from floorplan_circuits.survey.log_book import LogBook, day
+from floorplan_circuits.survey.narrowing import Narrowed, narrowed
+from floorplan_circuits.survey.proof import Proof
+from floorplan_circuits.survey.shut import Shut
 from floorplan_circuits.survey.statements import Stated
+from floorplan_circuits.survey.telling import Telling
 from floorplan_circuits.survey.troubles import troubles
 
+FEW = 4
+"""So many breakers a feed may be narrowed to and all be named; past that the list tells nothing."""
 SAID_BY = {"label": "a label says", "person": "a person says", "not said": "stated, nobody says by whom"}
 
 
-def conclusions(home: Home, graph: SupplyGraph, record: LogBook, stated: Mapping[int, Stated]) -> dict[int, Conclusion]:
-    """Return what is known of each existing feed."""
+class Known(NamedTuple):
+    """What is known of all existing feeds, what readings are at odds, and the feeds that no test ever proved."""
+
+    conclusions: dict[int, Conclusion]
+    disagreements: tuple[Disagreement, ...]
+    never_proved: tuple[int, ...]
+
+
+class _Concluded(NamedTuple):
+    conclusion: Conclusion
+    disagreement: Disagreement | None = None
+    ever_proved: bool = False
+
+
+def conclude(home: Home, graph: SupplyGraph, record: LogBook, stated: Mapping[int, Stated]) -> Known:
+    """Return what is known of each existing feed.
+
+    Among those that were never proved are the ones of which a test found something else than stated.
+    """
     evidence = Evidence.of(home, graph, record)
-    return {place.feed.id: _concluded(place, stated[place.feed.id], evidence) for place in existing_feeds(home)}
+    shut, tell = Shut.of(evidence), Telling.of(home, record)
+    found = {place.feed.id: _concluded(place, stated[place.feed.id], shut, tell) for place in existing_feeds(home)}
+    return Known(
+        {feed: one.conclusion for feed, one in found.items()},
+        tuple(one.disagreement for one in found.values() if one.disagreement is not None),
+        tuple(feed for feed, one in found.items() if not one.ever_proved),
+    )
 
 
-def never_proved(
-    home: Home, record: LogBook, stated: Mapping[int, Stated], known: Mapping[int, Conclusion]
-) -> tuple[int, ...]:
-    """Return the feeds that no test ever proved, those among them that a test found to be otherwise than stated."""
-    bench = Bench.of(home, record)
-
-    def is_proved(place: FeedPlace) -> bool:
-        standing = known[place.feed.id].standing
-        return standing in ("proved", "expired") or (
-            standing == "contradicted" and bool(proofs(place, stated[place.feed.id], bench))
-        )
-
-    return tuple(place.feed.id for place in existing_feeds(home) if not is_proved(place))
-
-
-def _concluded(place: FeedPlace, stated: Stated, evidence: Evidence) -> Conclusion:
+def _concluded(place: FeedPlace, stated: Stated, shut: Shut, tell: Telling) -> _Concluded:
+    evidence = shut.evidence
     if not (stated.breakers or stated.others or place.feed.id in evidence.record.readings or _busy(place, evidence)):
-        return _as_stated(place, stated)  # most of what nobody knows
+        return _Concluded(replace(_as_stated(place, stated), candidates=shut.order))  # most of what nobody knows
     case = case_of(place, stated, evidence)
-    concluded = _conclude(case, evidence)
-    trouble = troubles(concluded.breakers, evidence.record) if concluded.standing != "contradicted" else ""
-    return replace(concluded, says=f"{concluded.says}; {trouble}") if trouble else concluded
+    left = narrowed(case, shut)
+    clash = conflict(case, left, evidence)
+    concluded = _conclude(case, left, clash, evidence)
+    standing = concluded.standing
+    candidates = concluded.breakers if standing == "proved" else left.left
+    trouble = troubles(concluded.breakers, evidence.record) if standing != "contradicted" else ""
+    parts = (concluded.says, _narrowed_to(case, left, standing, tell), trouble)
+    return _Concluded(
+        replace(concluded, candidates=candidates, says="; ".join(part for part in parts if part)),
+        disagreement(case, left, clash, tell),
+        standing in ("proved", "expired") or (standing == "contradicted" and bool(case.found)),
+    )
+
+
+def _narrowed_to(case: Case, left: Narrowed, standing: Standing, tell: Telling) -> str:
+    """Return in words what the readings leave of a feed whose breaker nobody knows, or that speaks against a claim."""
+    if standing == "claimed" and left.fitting and left.readings and not {*case.stated.breakers} & {*left.fitting}:
+        return (
+            f"but tests suggest {tell.either(left.fitting)}"
+            if len(left.fitting) <= FEW
+            else "but tests speak against it"
+        )
+    if standing != "unknown" or case.stated.breakers:
+        return ""
+    if left.at_odds:
+        return "no one breaker explains what was read"
+    if left.is_narrowed and 0 < len(left.left) <= FEW:
+        return f"could be {tell.either(left.left)}, on more than one, or from elsewhere"
+    return ""
 
 
 def _busy(place: FeedPlace, evidence: Evidence) -> bool:
@@ -53,18 +95,23 @@ def _busy(place: FeedPlace, evidence: Evidence) -> bool:
     return bool(record.named_by_unknown) or place.feed.id in record.traces
 
 
-def _conclude(case: Case, evidence: Evidence) -> Conclusion:
+def _conclude(case: Case, left: Narrowed, clash: Conflict | None, evidence: Evidence) -> Conclusion:
     unreadable = evidence.record.named_by_unknown
     if unreadable and not unreadable.isdisjoint(_everything_it_leans_on(case, evidence)):
         return _of_case(case, "unknown", "a newer program's entry names it")
-    if found := conflict(case, evidence):
+    if clash is not None:
         named = tuple(breaker for breaker in case.named if breaker in evidence.home.breakers)
-        return replace(_of_case(case, "contradicted", found.says, found.date), breakers=named)
+        return replace(_of_case(case, "contradicted", clash.says, clash.date), breakers=named)
     if isinstance(case.place.feed.on, Disconnected) and any(one.reading.says == "live" for one in case.current):
         return _of_case(case, "unknown", "said to be connected to nothing, but a weak tester found it live")
     if case.stated.unsure and (case.stated.breakers or case.stated.others):
         return _of_case(case, "unknown", "part of what it hangs on is not known")
-    return _tested(case, evidence) or _traced(case, evidence) or _as_stated(case.place, case.stated)
+    return (
+        _tested(case, evidence)
+        or _traced(case, evidence)
+        or _suggested(case, left, evidence)
+        or _as_stated(case.place, case.stated)
+    )
 
 
 def _everything_it_leans_on(case: Case, evidence: Evidence) -> Iterator[int]:
@@ -121,6 +168,22 @@ def _traced(case: Case, evidence: Evidence) -> Conclusion | None:
     return _conclusion(
         case.place, "traced", tuple(handles), says="a tracer points to it", date=case.traces[-1].date[:10]
     )
+
+
+def _suggested(case: Case, left: Narrowed, evidence: Evidence) -> Conclusion | None:
+    """Return `suggested` where the readings leave one handle alone, and the map names no other.
+
+    A feeder above it is left too while it was on throughout: the nearest is meant.
+    """
+    if not left.readings or case.stated.others or case.stated.joined:
+        return None
+    nearest = frozenset(
+        one for one in left.fitting if not any(one in evidence.above.get(other, ()) for other in left.fitting)
+    )
+    if not nearest or nearest != evidence.bench.together.get(min(nearest)) or not {*case.stated.breakers} <= nearest:
+        return None
+    breakers = case.stated.breakers or tuple(one for one in left.fitting if one in nearest)
+    return _conclusion(case.place, "suggested", breakers, says="rounds suggest it", date=day(left.readings[-1].round))
 
 
 def _as_stated(place: FeedPlace, stated: Stated) -> Conclusion:

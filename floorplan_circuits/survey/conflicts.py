@@ -4,8 +4,9 @@ from collections.abc import Iterable, Iterator
 from typing import NamedTuple
 
 from floorplan_circuits.survey.cases import Case, Evidence
-from floorplan_circuits.survey.log_book import Seen
-from floorplan_circuits.survey.proof import Proof
+from floorplan_circuits.survey.log_book import Seen, day
+from floorplan_circuits.survey.narrowing import Narrowed
+from floorplan_circuits.survey.proof import Proof, is_one_handle
 
 DID_NOT_OPEN = "its breaker did not open when it was turned off"
 
@@ -15,15 +16,17 @@ class Conflict(NamedTuple):
 
     says: str
     date: str = ""
+    readings: tuple[Seen, ...] = ()
 
 
-def conflict(case: Case, evidence: Evidence) -> Conflict | None:
+def conflict(case: Case, left: Narrowed, evidence: Evidence) -> Conflict | None:
     """Return why the feed is `contradicted`: the strongest reason first, or None."""
     return (
         _live_though_off(case, evidence)
         or _did_not_open(case, evidence)
         or _on_two_handles(case)
         or _not_as_stated(case)
+        or _solo_tests_disagree(left, evidence)
     )
 
 
@@ -32,9 +35,10 @@ def _live_though_off(case: Case, evidence: Evidence) -> Conflict | None:
     for one in reversed(case.current):
         if one.reading.says == "live" and evidence.bench.witnesses.can_deny(case.place, one.round.method):
             if _is_denied(case, one, evidence):
-                return Conflict("found live with its breaker off", one.round.date[:10])
+                return Conflict("found live with its breaker off", day(one.round), (one,))
             if _has_no_supply(case, evidence):
-                return Conflict("found live though it is said to be connected to nothing", one.round.date[:10])
+                says = "found live though it is said to be connected to nothing"
+                return Conflict(says, day(one.round), (one,))
     return None
 
 
@@ -71,19 +75,40 @@ def _did_not_open(case: Case, evidence: Evidence) -> Conflict | None:
     for breaker in case.named:
         for place, trouble in reversed(evidence.record.troubles.get(breaker, ())):
             if trouble.what == "did not open" and place > proved_at.get(breaker, -1):
-                return Conflict(DID_NOT_OPEN, trouble.date[:10])
+                return Conflict(DID_NOT_OPEN, day(trouble))
     return None
 
 
 def _on_two_handles(case: Case) -> Conflict | None:
-    if any(proof.handle != case.fresh[-1].handle for proof in case.fresh):
-        return Conflict("tests found it on two different breakers", case.fresh[-1].date)
-    return None
+    *earlier, last = case.fresh or (None,)
+    other = next((proof for proof in earlier if last is not None and proof and proof.handle != last.handle), None)
+    if last is None or other is None:
+        return None
+    return Conflict("tests found it on two different breakers", last.date, _shown(case, other, last))
 
 
 def _not_as_stated(case: Case) -> Conflict | None:
     if case.fresh and not case.stated.joined and not {*case.stated.breakers} <= case.fresh[-1].handle:
-        return Conflict("a test found it on another breaker than the map says", case.fresh[-1].date)
+        last = case.fresh[-1]
+        return Conflict("a test found it on another breaker than the map says", last.date, _shown(case, last))
+    return None
+
+
+def _shown(case: Case, *some: Proof) -> tuple[Seen, ...]:
+    """Return the readings in which these tests found it dead."""
+    places = {proof.place for proof in some}
+    return tuple(one for one in case.seen if one.place in places)
+
+
+def _solo_tests_disagree(left: Narrowed, evidence: Evidence) -> Conflict | None:
+    """Tell of one handle that made it dead alone in one round and did not in another."""
+    for dead in left.readings:
+        alone = dead.off - evidence.record.found_off
+        if dead.reading.says == "dead" and is_one_handle(alone, evidence.bench):
+            for other in left.readings:
+                if other.reading.says == "live" and other.off - evidence.record.found_off == alone:
+                    first, second = sorted((dead, other), key=lambda one: one.place)
+                    return Conflict("two tests of one breaker disagree", day(second.round), (first, second))
     return None
 
 
@@ -104,7 +129,12 @@ def doubt(case: Case, proof: Proof, evidence: Evidence) -> str:
 
 def _dead_though_on(one: Seen, proof: Proof, case: Case, evidence: Evidence) -> bool:
     """Tell whether another handle made it dead, and it was live again after: the proved one may not be its only one."""
-    if one.place <= proof.since or one.reading.says != "dead" or one.off <= evidence.record.found_off:
+    if (
+        one.place <= proof.since
+        or one.reading.says != "dead"
+        or one.round.pressed
+        or one.off <= evidence.record.found_off
+    ):
         return False
     if not evidence.bench.witnesses.can_prove(case.place, one.round.method):
         return False

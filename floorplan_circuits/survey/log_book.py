@@ -33,6 +33,9 @@ class LogBook:
     def __init__(self, home: Home) -> None:
         self.entries, self._perhaps_struck = _counting(home.log)
         self._panel_of = {breaker.id: breaker.panel for breaker in home.breakers}
+        rounds = (entry.id for entry in home.log if isinstance(entry, Round))
+        self.round_numbers: Mapping[int, int] = {entry: number for number, entry in enumerate(rounds, 1)}
+        """Entry -> what people call the round: counted from 1 over all ever written, struck ones too."""
         self.found_off = frozenset(breaker.id for breaker in home.breakers if breaker.found.state in DEFINITELY_OFF)
 
     @cached_property
@@ -94,6 +97,18 @@ class LogBook:
             if isinstance(entry, Trouble) and place > self.panel_change(self._panel_of.get(entry.handle)):
                 found.setdefault(entry.handle, []).append((place, entry))
         return found
+
+    @cached_property
+    def never_opened(self) -> frozenset[int]:
+        """Handles that did not open when they were turned off, and that nobody mended."""
+        return frozenset(
+            handle for handle, some in self.troubles.items() if any(one.what == "did not open" for _, one in some)
+        )
+
+    @cached_property
+    def last_panel_change(self) -> int:
+        """Place of the last work on any panel, -1 for none."""
+        return max(self.changed_anything, *self.changed_panels.values(), -1)
 
     @cached_property
     def named_by_unknown(self) -> frozenset[int]:

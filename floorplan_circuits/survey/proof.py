@@ -55,7 +55,7 @@ def proofs(place: FeedPlace, stated: Stated, bench: Bench) -> list[Proof]:
     return [
         proof
         for at, dead in enumerate(seen)
-        if (proof := _proof(seen[:at], dead, seen[at + 1 :], place, stated, bench))
+        if dead.reading.says == "dead" and (proof := _proof(seen[:at], dead, seen[at + 1 :], place, stated, bench))
     ]
 
 
@@ -81,13 +81,19 @@ def _proof(
 def _handle_alone(dead: Seen, bench: Bench) -> frozenset[int]:
     """Return the one handle that was off beyond those found off, whole; nothing if there was not exactly one."""
     beyond = dead.off - bench.record.found_off
-    whole = bench.together.get(min(beyond, default=0), frozenset[int]())
-    return whole if beyond == whole else frozenset()
+    return beyond if is_one_handle(beyond, bench) else frozenset()
+
+
+def is_one_handle(breakers: frozenset[int], bench: Bench) -> bool:
+    """Tell whether these breakers are all that one hand movement opens."""
+    return bool(breakers) and bench.together.get(min(breakers)) == breakers
 
 
 def _is_dead(dead: Seen) -> bool:
     """Tell whether it says dead, by a tester that was proved before and after, on a day that was written down."""
     tester = dead.round.tester
+    if dead.round.pressed:  # the device behind its own test button may be the reason
+        return False
     return dead.clear and dead.reading.says == "dead" and tester.before and tester.after and bool(day(dead.round))
 
 
@@ -99,6 +105,7 @@ def _is_live_beside(other: Seen, dead: Seen, handle: frozenset[int], by_lamp: bo
     """
     return (
         other.clear
+        and not other.round.pressed
         and other.reading.says == "live"
         and (by_lamp or other.reading.each_hot)
         and other.round.method == dead.round.method

@@ -1,0 +1,60 @@
+"""Which breakers are shut while given handles are off: a bit each, so that many readings are compared at once."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass, field
+
+from floorplan_circuits.survey.cases import Evidence, last_panel_change
+
+
+@dataclass(frozen=True)
+class Shut:
+    """Masks of the breakers of one home: bit n stands for the breaker at place n of `order`.
+
+    A breaker is shut where nothing stated reaches its load side: its own handle is off, or one above it, or a main, and
+    no other source keeps it live. One that is known not to open is never shut by its own handle.
+    """
+
+    evidence: Evidence
+    order: tuple[int, ...]
+    _masks: dict[frozenset[int], int] = field(default_factory=dict)
+    _changed: dict[int, int] = field(default_factory=dict)
+
+    @classmethod
+    def of(cls, evidence: Evidence) -> "Shut":
+        """Prepare it for the breakers of the home."""
+        return cls(evidence, tuple(evidence.home.breakers.ids()))
+
+    @property
+    def every(self) -> int:
+        """All breakers."""
+        return (1 << len(self.order)) - 1
+
+    def mask(self, off: frozenset[int]) -> int:
+        """Return the breakers that are shut while these handles are off."""
+        if off not in self._masks:
+            opened = off - self.evidence.record.never_opened
+            shut = (not self.evidence.is_live(("circuit", breaker), opened) for breaker in self.order)
+            self._masks[off] = _bits(shut)
+        return self._masks[off]
+
+    def explaining(self, off: frozenset[int]) -> int:
+        """Return the breakers that would explain a 'dead' while these handles are off: turned off themselves, or shut.
+
+        One that another supply keeps live on the map explains it all the same: the map may be wrong about that supply.
+        """
+        return self.mask(off) | _bits(breaker in off for breaker in self.order)
+
+    def changed_since(self, place: int) -> int:
+        """Return the breakers whose panel, or one that feeds it, was worked on after this place in the log."""
+        if place not in self._changed:
+            changed = (last_panel_change([breaker], self.evidence) > place for breaker in self.order)
+            self._changed[place] = _bits(changed) if self.evidence.record.last_panel_change > place else 0
+        return self._changed[place]
+
+    def breakers(self, mask: int) -> tuple[int, ...]:
+        """Return the breakers of a mask, in the order of the home."""
+        return tuple(breaker for at, breaker in enumerate(self.order) if mask >> at & 1)
+
+
+def _bits(flags: Iterable[bool]) -> int:
+    return sum(1 << at for at, flag in enumerate(flags) if flag)

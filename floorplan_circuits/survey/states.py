@@ -1,0 +1,150 @@
+"""The state of each box while given handles are off: never more than what is proved of every conductor in it.
+
+`should be dead: test it` needs all of these, and any one missing gives a worse state:
+
+- somebody looked inside since the last change, told every cable, and knew each to be one of the box's feeds;
+- every feed is proved, or disconnected with both ends seen, or low voltage behind a stated transformer;
+- each proved feed's handle, or all that is above it, is off, and what its proof leans on is off too;
+- no other source reaches it, nothing is at odds about it, and none of those handles gives trouble.
+"""
+
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass
+
+from floorplan_circuits.findings import BoxState, BoxWhenOff, Conclusion
+from floorplan_circuits.home.boxes import Box, Disconnected
+from floorplan_circuits.home.home import Home
+from floorplan_circuits.home.power import Breaker
+from floorplan_circuits.survey.boxes import cables, is_harmless, is_only_planned, not_recorded
+from floorplan_circuits.survey.cases import Evidence
+from floorplan_circuits.survey.statements import Stated
+from floorplan_circuits.survey.troubles import IN_WORDS
+
+WORST_FIRST: tuple[BoxState, ...] = ("live", "unknown", "not proved", "not opened", "should be dead")
+UNKNOWN_STANDINGS = ("unknown", "expired", "contradicted")
+HOLDS_A_NEUTRAL = ("ground fault", "arc fault", "residual current")
+"""A breaker that compares hot and neutral trips where its neutral is shared (common practice, no source)."""
+
+Told = tuple[BoxState, str]
+
+
+@dataclass(frozen=True, slots=True)
+class Judge:
+    """What the states of boxes are judged by. `at_odds` are the feeds whose readings disagree."""
+
+    evidence: Evidence
+    known: Mapping[int, Conclusion]
+    stated: Mapping[int, Stated]
+    at_odds: frozenset[int]
+
+    @property
+    def home(self) -> Home:
+        """The home."""
+        return self.evidence.home
+
+
+def box_states(judge: Judge, off: Iterable[int]) -> dict[int, BoxWhenOff]:
+    """Return the state of each box that exists while these handles, and what was found off, are off."""
+    open_ones = frozenset(off) | judge.evidence.record.found_off
+    return {box.id: _state(box, judge, open_ones) for box in judge.home.boxes if not is_only_planned(box)}
+
+
+def _state(box: Box, judge: Judge, off: frozenset[int]) -> BoxWhenOff:
+    told = [*_feeds(box, judge, off), *_contents(box, judge)]
+    worst: BoxState = min((state for state, _ in told), key=WORST_FIRST.index, default="should be dead")
+    because = tuple(dict.fromkeys(why for state, why in told if state == worst and why))
+    return BoxWhenOff(box.id, worst, because, _neutral_known(box, judge))
+
+
+def _contents(box: Box, judge: Judge) -> Iterator[Told]:
+    """Yield what is missing before the box itself is known: what it holds, and that somebody looked."""
+    record = judge.evidence.record
+    seen, own = list(cables(box, record)), {feed.id for feed in box.feeds()}
+    if not_recorded(box):
+        yield "unknown", "what enters it is not recorded"
+    if any(feed is None for feed in seen):
+        yield "unknown", "a cable was seen in it that nobody knows"
+    if any(feed is not None and feed not in own and feed not in judge.known for feed in seen):
+        yield "unknown", "a cable was seen in it that is no longer on the map"
+    if any(feed is not None and feed not in own and feed in judge.known for feed in seen):
+        yield "not proved", "a cable was seen in it that the map has in another box"
+    if not seen or not record.opened_since_change(box.id):
+        yield "not opened", "nobody has looked inside, or not since it changed"
+
+
+def _feeds(box: Box, judge: Judge, off: frozenset[int]) -> Iterator[Told]:
+    own = [feed.id for feed in box.feeds() if feed.id in judge.known]
+    strange = [feed for feed in cables(box, judge.evidence.record) if feed in judge.known and feed not in own]
+    for feed in (*own, *(one for one in strange if one is not None)):
+        if not is_harmless(feed, judge.stated[feed], judge.known[feed], judge.evidence.record):
+            yield _feed(feed, judge, off)
+
+
+def _feed(feed: int, judge: Judge, off: frozenset[int]) -> Told:
+    one, stated = judge.known[feed], judge.stated[feed]
+    if feed in judge.at_odds or one.standing in UNKNOWN_STANDINGS:
+        return "unknown", "tests disagree" if feed in judge.at_odds else one.says
+    if isinstance(stated.chain[0].feed.on, Disconnected):
+        return _disconnected(feed, one, judge)
+    if stated.others or stated.joined:
+        return _other_supply(stated, judge)
+    opened = off - judge.evidence.record.never_opened
+    if not all(_is_shut(breaker, opened, judge) for breaker in one.breakers):
+        return "live", _still_on(one, opened, judge)
+    if stated.breakers and judge.evidence.is_live(("feed", feed), opened):
+        return "live", "another supply keeps it live"
+    if one.standing != "proved":
+        return "not proved", one.says
+    return _proved(one, opened, judge)
+
+
+def _other_supply(stated: Stated, judge: Judge) -> Told:
+    if any(kind == "source" for kind, _ in stated.others):
+        return "live", "a source keeps it live that no breaker of the panels opens"
+    return "unknown", "it has a supply besides its breaker"
+
+
+def _disconnected(feed: int, one: Conclusion, judge: Judge) -> Told:
+    record = judge.evidence.record
+    ends = [box for box in record.opened if record.opened_since_change(box) and feed in _cables_of(box, judge)]
+    if len(ends) > 1:
+        return "should be dead", ""
+    return "not proved", f"{one.says}; nobody saw both its ends"
+
+
+def _cables_of(box: int, judge: Judge) -> list[int | None]:
+    there = judge.home.boxes.get(box)
+    return list(cables(there, judge.evidence.record)) if there is not None else []
+
+
+def _is_shut(breaker: int, opened: frozenset[int], judge: Judge) -> bool:
+    return breaker in judge.evidence.above and not judge.evidence.is_live(("circuit", breaker), opened)
+
+
+def _still_on(one: Conclusion, opened: frozenset[int], judge: Judge) -> str:
+    closed = [breaker for breaker in one.breakers if not _is_shut(breaker, opened, judge)]
+    if any(breaker in judge.evidence.record.never_opened for breaker in closed):
+        return "its breaker did not open when it was turned off"
+    return "its breaker is on" if len(closed) == 1 else "its breakers are on"
+
+
+def _proved(one: Conclusion, opened: frozenset[int], judge: Judge) -> Told:
+    record, above = judge.evidence.record, judge.evidence.above
+    if not frozenset(one.besides) <= opened:
+        return "not proved", "its test holds only while what was found off stays off"
+    handles = {handle for breaker in one.breakers for handle in (breaker, *above.get(breaker, ()))} & opened
+    wrong = [IN_WORDS[trouble.what] for handle in sorted(handles) for _, trouble in record.troubles.get(handle, ())]
+    if wrong:
+        return "not proved", f"its breaker {wrong[0]}"
+    return "should be dead", ""
+
+
+def _neutral_known(box: Box, judge: Judge) -> bool:
+    """Tell whether every neutral in it is known as its own circuit's."""
+    breakers = judge.home.breakers
+    used = [breaker for feed in box.feeds() if feed.id in judge.known for breaker in judge.known[feed.id].breakers]
+    return bool(used) and all(breaker in breakers and _has_own_neutral(breakers[breaker]) for breaker in used)
+
+
+def _has_own_neutral(breaker: Breaker) -> bool:
+    return bool({*breaker.protects} & {*HOLDS_A_NEUTRAL}) or all(pole.neutral == "own" for pole in breaker.poles)

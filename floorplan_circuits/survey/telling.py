@@ -1,0 +1,69 @@
+"""Saying it: feeds, handles and rounds by the names that people use for them."""
+
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
+
+from floorplan_circuits.home.home import FeedPlace, Home
+from floorplan_circuits.home.kinds import kind_named
+from floorplan_circuits.supply.numbering import marks
+from floorplan_circuits.survey.log_book import LogBook, Seen
+
+MOST_NAMED = 6
+"""So many handles are named; of more only their number is told."""
+
+
+@dataclass(frozen=True, slots=True)
+class Telling:
+    """The words of one home. `marks`: handle -> its number on the panel."""
+
+    record: LogBook
+    marks: Mapping[int, str]
+
+    @classmethod
+    def of(cls, home: Home, record: LogBook) -> "Telling":
+        """Prepare the words of a home."""
+        return cls(record, marks(home))
+
+    def handle(self, handle: int) -> str:
+        """Return a handle by its number; one that is gone from the panel says so."""
+        return self.marks.get(handle, "one that is gone")
+
+    def either(self, handles: Sequence[int]) -> str:
+        """Return handles as a choice: '7', '7 or 12'."""
+        *most, last = [self.handle(one) for one in handles]
+        return f"{', '.join(most)} or {last}" if most else last
+
+    def both(self, handles: Iterable[int]) -> str:
+        """Return handles together, as on the panel: '7', '7 and 12', '9 breakers'."""
+        names = [self.handle(one) for one in sorted(handles)]
+        if len(names) > MOST_NAMED:
+            return f"{len(names)} breakers"
+        *most, last = names
+        return f"{', '.join(most)} and {last}" if most else last
+
+    def with_off(self, seen: Seen) -> str:
+        """Return what was off in a reading beyond what was found off: 'with 7 off', 'with all on'."""
+        beyond = seen.off - self.record.found_off
+        pressed = ", a test button pressed" if seen.round.pressed else ""
+        if beyond:
+            return f"with {self.both(beyond)} off{pressed}"
+        return f"with all as usual{pressed}" if self.record.found_off else f"with all on{pressed}"
+
+    def round(self, seen: Seen) -> str:
+        """Return what people call the round of a reading: 'round 3'."""
+        return f"round {self.record.round_numbers[seen.round.id]}"
+
+
+def thing(place: FeedPlace) -> str:
+    """Return what a feed is of, as a person points at it: 'the ceiling light', 'the upper half of the receptacle'.
+
+    Examples:
+        >>> from floorplan_circuits.home.boxes import Box, Feed
+        >>> thing(FeedPlace(Box(id=1, mark="B1"), None, Feed(id=2)))
+        'the cable in B1'
+    """
+    if place.device is None:
+        return f"the cable in {place.box.mark}" + (f" ({place.feed.part})" if place.feed.part else "")
+    called = place.device.name or f"the {kind_named(place.device.kind).label}"
+    part = f" ({place.feed.part})" if place.feed.part else ""
+    return f"{called}{part} in {place.box.mark}"
