@@ -1,0 +1,78 @@
+"""What can have been seen: which handles a hand turned off, and which feeds and devices are there to be read."""
+
+from collections.abc import Iterable
+
+from floorplan_circuits.edits.edited import Refused
+from floorplan_circuits.home.boxes import Device
+from floorplan_circuits.home.home import FeedPlace, Home, feeds, mains
+from floorplan_circuits.home.kinds import kind_named
+from floorplan_circuits.supply.handles import moves_together
+from floorplan_circuits.supply.numbering import marks
+
+DEFINITELY_OFF = ("off", "tripped")
+
+
+def found_off(home: Home) -> frozenset[int]:
+    """Return the breakers that were off or tripped before anybody touched them."""
+    return frozenset(breaker.id for breaker in home.breakers if breaker.found.state in DEFINITELY_OFF)
+
+
+def handle_called(home: Home, handle: int) -> str:
+    """Return a breaker's or main's number as on the panel. Raises `Refused` if it is gone."""
+    if handle not in home.breakers and all(main.id != handle for _, main in mains(home)):
+        raise Refused("That breaker is not there any more.")
+    return marks(home)[handle]
+
+
+def turned_off(home: Home, handles: Iterable[int]) -> frozenset[int]:
+    """Return all that the hand opened: these handles and those that a factory-made tie moves along.
+
+    Raises `Refused` for a handle that is gone, and for one that may never be turned off and was not found so.
+    """
+    together = moves_together(home)
+    moved = frozenset(one for handle in handles for one in together.get(handle, frozenset({handle})))
+    resting = found_off(home)
+    for handle in sorted(moved):
+        called = handle_called(home, handle)
+        breaker = home.breakers.get(handle)
+        if breaker is not None and breaker.may_open.may == "never" and handle not in resting:
+            because = " · ".join(part for part in (breaker.may_open.why, breaker.may_open.whose) if part)
+            raise Refused(f"Breaker {called} must never be turned off{f': {because}' if because else ''}. Leave it on.")
+    return moved
+
+
+def place_of_feed(home: Home, feed: int) -> FeedPlace:
+    """Return a feed with its box and device. Raises `Refused` if it is gone or not built yet."""
+    place = next((place for place in feeds(home) if place.feed.id == feed), None)
+    if place is None:
+        raise Refused("That feed is not there any more.")
+    if place.device is not None:
+        _built(place.device, place.box.mark)
+    return place
+
+
+def device_there(home: Home, device: int) -> tuple[str, Device]:
+    """Return a device and the mark of its box. Raises `Refused` if it is gone or not built yet."""
+    for box in home.boxes:
+        for one in box.devices:
+            if one.id == device:
+                return box.mark, _built(one, box.mark)
+    raise Refused("That device is not there any more.")
+
+
+def _built(device: Device, mark: str) -> Device:
+    if device.planned:
+        raise Refused(f"In {mark}, the {kind_named(device.kind).label.lower()} is only planned: nothing to test there.")
+    return device
+
+
+def feed_called(place: FeedPlace) -> str:
+    """Return what a feed is called in a sentence: 'B14 upper', 'B14 fan', 'B7' where its box has only one."""
+    if len(place.box.feeds()) == 1:
+        return place.box.mark
+    if place.device is None:
+        return f"{place.box.mark} {place.feed.part or 'cable that passes'}"
+    device = place.device.name or kind_named(place.device.kind).label.lower()
+    alone = len(place.box.devices) == 1 and not place.box.passing
+    named = place.feed.part if place.feed.part and alone else " ".join((device, place.feed.part)).strip()
+    return f"{place.box.mark} {named}"
