@@ -7,12 +7,12 @@ from floorplan_circuits.edits.edited import Edited, Refused, counted, edit, ther
 from floorplan_circuits.edits.logged import Fields, logged, reason, told
 from floorplan_circuits.edits.seen import (
     device_there,
-    feed_called,
     found_off,
     handle_called,
     place_of_feed,
     turned_off,
 )
+from floorplan_circuits.home.called import feed_called
 from floorplan_circuits.home.home import Home
 from floorplan_circuits.home.integrity import ids as kinds_by_id
 from floorplan_circuits.home.kinds import catalogue

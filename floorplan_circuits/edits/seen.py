@@ -64,15 +64,3 @@ def _built(device: Device, mark: str) -> Device:
     if device.planned:
         raise Refused(f"In {mark}, the {kind_named(device.kind).label.lower()} is only planned: nothing to test there.")
     return device
-
-
-def feed_called(place: FeedPlace) -> str:
-    """Return what a feed is called in a sentence: 'B14 upper', 'B14 fan', 'B7' where its box has only one."""
-    if len(place.box.feeds()) == 1:
-        return place.box.mark
-    if place.device is None:
-        return f"{place.box.mark} {place.feed.part or 'cable that passes'}"
-    device = place.device.name or kind_named(place.device.kind).label.lower()
-    alone = len(place.box.devices) == 1 and not place.box.passing
-    named = place.feed.part if place.feed.part and alone else " ".join((device, place.feed.part)).strip()
-    return f"{place.box.mark} {named}"
