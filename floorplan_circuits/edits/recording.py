@@ -10,6 +10,7 @@ from floorplan_circuits.edits.seen import (
     found_off,
     handle_called,
     place_of_feed,
+    refuse_found_off,
     turned_off,
 )
 from floorplan_circuits.home.called import feed_called
@@ -119,10 +120,7 @@ def single_test(
     """
     place = place_of_feed(home, feed)
     called = handle_called(home, handle)
-    if handle in found_off(home):
-        why = home.breakers[handle].found.why
-        was = f"{home.breakers[handle].found.state}{f' ({why})' if why else ''}"
-        raise Refused(f"Breaker {called} was found {was}: what is dead while it is off was dead before.")
+    refuse_found_off(home, handle)
     common: Fields = {"method": method, "tester_before": tester_before, "tester_after": tester_after}
     common |= {"each_hot": each_hot, "helper": helper, "date": date, "who": who, "note": note}
     usual: tuple[tuple[int, ...], str] = ((), "live")

@@ -8,6 +8,8 @@ from floorplan_circuits.home.home import FeedPlace, Home, feeds, mains
 from floorplan_circuits.home.kinds import kind_named
 from floorplan_circuits.supply.handles import moves_together
 from floorplan_circuits.supply.numbering import marks
+from floorplan_circuits.survey.log_book import LogBook
+from floorplan_circuits.survey.troubles import keep_off
 
 DEFINITELY_OFF = ("off", "tripped")
 
@@ -64,3 +66,28 @@ def _built(device: Device, mark: str) -> Device:
     if device.planned:
         raise Refused(f"In {mark}, the {kind_named(device.kind).label.lower()} is only planned: nothing to test there.")
     return device
+
+
+def may_turn_off(home: Home, breaker: int) -> None:
+    """Raise `Refused` for a breaker not to be turned off for a test: found off, never to be opened, or in trouble."""
+    called = handle_called(home, breaker)
+    if breaker in found_off(home):
+        raise Refused(f"Breaker {called} was found {_found(home, breaker)}. Leave it as it is: it shows nothing.")
+    for moved in sorted(turned_off(home, [breaker])):
+        why = keep_off(home, LogBook(home)).get(moved)
+        if why:
+            raise Refused(f"Breaker {handle_called(home, moved)} {why}. Keep off it, and call an electrician.")
+
+
+def refuse_found_off(home: Home, handle: int) -> None:
+    """Raise `Refused` for a handle that was found off: turning it off tests nothing."""
+    if handle in found_off(home):
+        called = handle_called(home, handle)
+        raise Refused(
+            f"Breaker {called} was found {_found(home, handle)}: what is dead while it is off was dead before."
+        )
+
+
+def _found(home: Home, breaker: int) -> str:
+    found = home.breakers[breaker].found
+    return f"{found.state}{f' ({found.why})' if found.why else ''}"
