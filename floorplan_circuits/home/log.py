@@ -31,6 +31,8 @@ STRONG_METHODS: frozenset[str] = frozenset(
 )
 """What can say live or dead by its own power drawn from the mains (DESIGN: witness)."""
 
+TracedBy = Literal["signal tracer", "followed by eye"]
+
 
 class Entry(Record):
     """What every log entry tells: when it was made, by whom, and a note."""
@@ -60,7 +62,8 @@ class Round(Entry):
     """Readings taken while exactly the handles in `off` were not on, those found off included.
 
     `pressed` names the feeds whose ground-fault device was tripped by its own test button meanwhile: what is dead then
-    and live after the reset hangs behind it.
+    and live after the reset hangs behind it. `helper`: who stood at the panel or at the device and called across, where
+    two did it.
     """
 
     kind: Literal["round"]
@@ -68,15 +71,17 @@ class Round(Entry):
     pressed: tuple[FeedMark, ...] = Field(default=(), max_length=20)
     method: Method = "not said"
     tester: Tester = Tester()
+    helper: Name = ""
     readings: tuple[Reading, ...] = Field(default=(), max_length=100_000)
 
 
 class Traced(Entry):
-    """A plug-in signal tracer pointed from a feed to a handle, in one or two passes."""
+    """A plug-in signal tracer pointed from a feed to a handle in one or two passes, or somebody saw the whole cable."""
 
     kind: Literal["traced"]
     feed: FeedMark
     handle: HandleMark
+    way: TracedBy = "signal tracer"
     passes: int = Field(default=1, ge=1, le=9)
     adapter: Name = ""
 

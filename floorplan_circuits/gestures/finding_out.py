@@ -1,0 +1,123 @@
+"""Finding out: one breaker off, a way of testing, and then each click on a device records what it showed."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+
+from floorplan_circuits.edits.edited import Edited, Refused, there
+from floorplan_circuits.edits.logged import Fields
+from floorplan_circuits.edits.recording import record_round, single_test
+from floorplan_circuits.edits.seen import may_turn_off
+from floorplan_circuits.home.boxes import Box
+from floorplan_circuits.home.home import FeedPlace, Home, feeds
+from floorplan_circuits.home.ways import Way, ways
+from floorplan_circuits.supply.numbering import mark
+
+NOT_A_READING = ("signal tracer", "helper on the phone")
+"""Ways that a round can name, but that say nothing of live or dead by themselves."""
+CHOOSE_A_WAY = "Say first how you test: choose it on the left."
+SAYS = "Turn a breaker off, click it on the panel, then click each device that you look at."
+READS = ("dead", "live", "unclear")
+
+
+@dataclass(frozen=True, slots=True)
+class SetUp:
+    """What holds for all that is recorded now: which breaker is off, how it is tested, and what else was seen.
+
+    `live_before` and `live_again` speak of every device that is called dead; so do the other ticks of all readings.
+    """
+
+    breaker: int | None = None
+    way: str = ""
+    live_before: bool = False
+    live_again: bool = False
+    tester_before: bool = False
+    tester_after: bool = False
+    each_hot: bool = False
+    who: str = ""
+    helper: str = ""
+
+
+def choices() -> tuple[Way, ...]:
+    """Return the ways by which a device can be read dead or live."""
+    return tuple(way for way in ways().values() if "round" in way.recorded_as and way.name not in NOT_A_READING)
+
+
+def with_breaker(now: SetUp, home: Home, breaker: int) -> SetUp:
+    """Return what holds with another breaker off, or with none if it was this one; what was seen with the last is past.
+
+    Raises `Refused` for one that may not be turned off, that was found off, or that gives trouble.
+    """
+    if breaker == now.breaker:
+        return _afresh(now, None)
+    may_turn_off(home, breaker)
+    return _afresh(now, breaker)
+
+
+def _afresh(now: SetUp, breaker: int | None) -> SetUp:
+    return replace(now, breaker=breaker, live_before=False, live_again=False, tester_after=False)
+
+
+def with_way(now: SetUp, way: str) -> SetUp:
+    """Return what holds with another way of testing: nothing that was seen with the last one is said of it."""
+    if way == now.way:
+        return now
+    cleared = _afresh(now, now.breaker)
+    return replace(cleared, way=way, tester_before=False, each_hot=False)
+
+
+def readable(box: Box, device: int | None, home: Home) -> tuple[FeedPlace, ...]:
+    """Return the feeds to read at a click: of one device of a box, or all that enter; what is only planned is left."""
+    return tuple(
+        place
+        for place in feeds(home)
+        if place.box.id == box.id
+        and (device is None or (place.device is not None and place.device.id == device))
+        and not (place.device is not None and place.device.planned)
+    )
+
+
+def recorded(now: SetUp, home: Home, feed: int, says: str, date: str) -> Edited:
+    """Record what one feed showed, with the breaker off or with all as usual. Raises `Refused` as recording does."""
+    if not now.way:
+        raise Refused(CHOOSE_A_WAY)
+    common: Fields = {"method": now.way, "date": date, "who": now.who, "helper": now.helper, "each_hot": now.each_hot}
+    common |= {"tester_before": now.tester_before, "tester_after": now.tester_after}
+    if now.breaker is None:
+        return record_round(home, (), [(feed, says)], **common)
+    dead = says == "dead"
+    seen: Fields = {"live_before": now.live_before and dead, "live_again": now.live_again and dead}
+    return single_test(home, now.breaker, feed, says, **common, **seen)
+
+
+def headline(now: SetUp, home: Home) -> str:
+    """Return the state that a reading is taken in: '5 is off' or 'All as usual'."""
+    breaker = home.breakers.get(now.breaker)
+    return "All as usual" if breaker is None else f"{mark(home.panels.get(breaker.panel), breaker)} is off"
+
+
+def also_recorded(now: SetUp) -> str:
+    """Return what a reading of dead records besides, so that nothing is written down that the person did not see."""
+    words = list(_ticked(now))
+    return f"‘Dead’ also records: {', '.join(words)}." if words else ""
+
+
+def _ticked(now: SetUp) -> Iterator[str]:
+    if now.breaker is not None and now.live_before:
+        yield "live before"
+    if now.breaker is not None and now.live_again:
+        yield "live again"
+    if now.tester_before or now.tester_after:
+        both = " and ".join([*["before"] * now.tester_before, *["after"] * now.tester_after])
+        yield f"tester proved {both}"
+    if now.each_hot:
+        yield "each hot shown"
+
+
+def taken(now: SetUp, home: Home) -> str:
+    """Return the sentence for a breaker just turned off, with whose word it takes where it may not be opened freely."""
+    if now.breaker is None:
+        return f"All is as usual, you say. {SAYS}"
+    breaker = there(home.breakers, now.breaker, "breaker")
+    asks = breaker.may_open
+    whose = f" Ask {asks.whose or 'first'}{f': {asks.why}' if asks.why else ''}." if asks.may == "ask" else ""
+    return f"{headline(now, home)}, you say. Now click each device that you look at.{whose}"

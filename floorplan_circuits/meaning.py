@@ -1,0 +1,104 @@
+"""What a reading that was just recorded now means, in one sentence that is never stronger than the evidence."""
+
+from collections.abc import Iterable, Iterator, Mapping
+
+from floorplan_circuits.findings import Findings
+from floorplan_circuits.home.called import feed_called
+from floorplan_circuits.home.home import FeedPlace, feeds
+from floorplan_circuits.home.log import Round
+from floorplan_circuits.home.ways import way_named
+from floorplan_circuits.survey.log_book import LogBook, Seen, day
+from floorplan_circuits.survey.witness import Witnesses
+
+TREAT = "Treat as live."
+
+
+def what_it_means(findings: Findings, feed: int, entries: Iterable[int]) -> str:
+    """Return what the entries just made, about one feed, mean now; nothing if they or the feed are gone."""
+    home = findings.home
+    place = next((place for place in feeds(home) if place.feed.id == feed), None)
+    made = set(entries)
+    book = LogBook(home)
+    seen = [one for one in book.readings.get(feed, ()) if one.round.id in made]
+    if place is None or not seen or feed not in findings.conclusions:
+        return ""
+    told = next((one for one in seen if one.off - book.found_off), None)
+    if told is None:
+        return f"{feed_called(place)}: {_as_usual(seen[-1])}"
+    return f"{feed_called(place)}: {_with_something_off(told, place, findings, book)}"
+
+
+def _as_usual(one: Seen) -> str:
+    if one.reading.says == "live":
+        return "live with all as usual. Turn a breaker off, and look again."
+    if one.reading.says == "dead":
+        return f"dead with all as usual, so that no breaker can be found by it. {TREAT}"
+    return f"unclear tells nothing. {TREAT}"
+
+
+def _with_something_off(told: Seen, place: FeedPlace, findings: Findings, book: LogBook) -> str:
+    known = findings.conclusions[place.feed.id]
+    off = _named(sorted(told.off - book.found_off), findings.marks)
+    if known.standing == "proved":
+        resting = _named(known.besides, findings.marks)
+        return (
+            f"tested, on {_named(known.breakers, findings.marks)}{f', while {resting} stays off' if resting else ''}."
+        )
+    if known.standing == "contradicted":
+        return f"{known.says}. Treat as live whatever is off."
+    if told.reading.says == "live":
+        if Witnesses(findings.home).can_deny(place, told.round.method):
+            return f"live with {off} off, so {off} is not all that feeds it. {TREAT}"
+        return f"{way_named(told.round.method).label.lower()} rules no breaker out. {TREAT}"
+    if told.reading.says == "unclear":
+        return f"unclear tells nothing. {TREAT}"
+    missing = list(_missing(told, place, findings, book))
+    return f"one ‘dead’ is not proof: {', '.join(missing) or known.says}. {TREAT}"
+
+
+def _named(handles: Iterable[int], marks: Mapping[int, str]) -> str:
+    return ", ".join(marks.get(handle, "a breaker that is gone") for handle in handles)
+
+
+# --- what a proof still lacks ---------------------------------------------------------------------------------------
+
+
+def _missing(dead: Seen, place: FeedPlace, findings: Findings, book: LogBook) -> Iterator[str]:
+    """Yield in words each part of a proof that this 'dead' lacks, so that the person can go and see it."""
+    if not Witnesses(findings.home).can_prove(place, dead.round.method):
+        yield f"{way_named(dead.round.method).label.lower()} can’t prove it here"
+    seen = book.readings.get(place.feed.id, [])
+    at = next(at for at, one in enumerate(seen) if one.round.id == dead.round.id)
+    if not _is_live(reversed(seen[:at]), dead, book):
+        yield "not seen live just before, with all as usual"
+    if not _is_live(seen[at + 1 :], dead, book):
+        yield "not seen live again"
+    yield from _unproved(dead.round)
+    if not day(dead.round):
+        yield "no date"
+    if not dead.reading.each_hot and findings.conclusions[place.feed.id].standing != "proved":
+        yield from _one_hot_only(dead, findings)
+
+
+def _is_live(others: Iterable[Seen], dead: Seen, book: LogBook) -> bool:
+    """Tell whether the nearest reading with all as usual was live, by the same way on the same day."""
+    nearest = next((one for one in others if one.off <= book.found_off), None)
+    same = nearest is not None and (nearest.round.method, day(nearest.round)) == (dead.round.method, day(dead.round))
+    return nearest is not None and same and nearest.reading.says == "live"
+
+
+def _unproved(entry: Round) -> Iterator[str]:
+    tester = entry.tester
+    if not (tester.before or tester.after):
+        yield "the tester not proved before and after"
+    elif not tester.before:
+        yield "the tester not proved before"
+    elif not tester.after:
+        yield "the tester not proved after"
+
+
+def _one_hot_only(dead: Seen, findings: Findings) -> Iterator[str]:
+    """Tell that a breaker of which nobody knows what it opens can leave a hot live that a lamp does not show."""
+    breakers = [findings.home.breakers.get(handle) for handle in dead.off]
+    if any(one is not None and one.opens not in ("hot", "both hots") for one in breakers):
+        yield "not each hot shown, and nobody said that the breaker opens the hot alone"

@@ -1,0 +1,134 @@
+"""What a reading means once it is recorded: tested only where all parts were seen, else what is missing."""
+
+from typing import Any
+
+import pytest
+
+from floorplan_circuits.edits.boxes import split_halves
+from floorplan_circuits.edits.breakers import set_breaker
+from floorplan_circuits.edits.edited import Edited
+from floorplan_circuits.edits.recording import record_round, single_test, strike
+from floorplan_circuits.edits.ties import tie
+from floorplan_circuits.find import find
+from floorplan_circuits.home.home import Home
+from floorplan_circuits.home.power import Found
+from floorplan_circuits.meaning import what_it_means
+from tests.edits.samples import breaker_at, device_of, feeds_in, house, typed_in
+
+DAY = "2026-03-14"
+HOME = set_breaker(typed_in(house(), 2, "15 hall"), breaker_at(house(), 1), opens="hot").home
+FIRST, SECOND = breaker_at(HOME, 1), breaker_at(HOME, 2)
+(FEED,) = feeds_in(HOME, "B1")
+WHOLE: dict[str, Any] = {
+    "method": "two-lead tester",
+    "live_before": True,
+    "live_again": True,
+    "tester_before": True,
+    "tester_after": True,
+    "date": DAY,
+}
+
+
+def means(edited: Edited, feed: int = FEED) -> str:
+    return what_it_means(find(edited.home), feed, edited.made)
+
+
+def test_a_whole_test_reads_tested_and_on_which_breaker():
+    home = split_halves(HOME, device_of(HOME, "B1")).home
+    upper, _ = feeds_in(home, "B1")
+
+    assert means(single_test(home, FIRST, upper, "dead", **WHOLE), upper) == "B1 upper: tested, on 1."
+
+
+def test_a_proof_that_leans_on_what_was_found_off_says_so():
+    home = set_breaker(HOME, SECOND, found=Found(state="off")).home
+
+    assert means(single_test(home, FIRST, FEED, "dead", **WHOLE)) == "B1: tested, on 1, while 2 stays off."
+
+
+@pytest.mark.parametrize(
+    ("lacking", "says"),
+    [
+        ({"live_before": False}, "not seen live just before, with all as usual"),
+        ({"live_again": False}, "not seen live again"),
+        ({"tester_before": False}, "the tester not proved before"),
+        ({"tester_after": False}, "the tester not proved after"),
+        ({"tester_before": False, "tester_after": False}, "the tester not proved before and after"),
+        ({"date": ""}, "no date"),
+        ({"method": "non-contact tester"}, "non-contact tester can’t prove it here"),
+        (
+            {"live_before": False, "tester_after": False},
+            "not seen live just before, with all as usual, the tester not proved after",
+        ),
+    ],
+)
+def test_what_is_missing_is_named_and_nothing_else(lacking, says):
+    edited = single_test(HOME, FIRST, FEED, "dead", **WHOLE | lacking)
+
+    assert means(edited) == f"B1: one ‘dead’ is not proof: {says}. Treat as live."
+
+
+def test_a_breaker_that_may_open_the_neutral_too_wants_each_hot_shown():
+    home = set_breaker(HOME, FIRST, opens="not known").home
+
+    assert means(single_test(home, FIRST, FEED, "dead", **WHOLE)) == (
+        "B1: one ‘dead’ is not proof: not each hot shown, and nobody said that the breaker opens the hot alone. "
+        "Treat as live."
+    )
+    assert means(single_test(home, FIRST, FEED, "dead", **WHOLE, each_hot=True)) == "B1: tested, on 1."
+
+
+def test_a_part_that_was_seen_in_a_round_of_its_own_counts():
+    usual = {"method": "two-lead tester", "tester_before": True, "tester_after": True, "date": DAY}
+    home = record_round(HOME, [], [(FEED, "live")], **usual).home
+
+    edited = single_test(home, FIRST, FEED, "dead", **WHOLE | {"live_before": False})
+
+    assert means(edited) == "B1: tested, on 1."
+
+
+def test_live_with_a_breaker_off_tells_that_it_is_not_all_that_feeds_it():
+    edited = single_test(HOME, FIRST, FEED, "live", **WHOLE | {"live_before": False, "live_again": False})
+
+    assert means(edited) == "B1: live with 1 off, so 1 is not all that feeds it. Treat as live."
+
+
+def test_live_by_a_weak_way_rules_nothing_out():
+    edited = single_test(HOME, FIRST, FEED, "live", method="non-contact tester", date=DAY)
+
+    assert means(edited) == "B1: non-contact tester rules no breaker out. Treat as live."
+
+
+def test_what_denies_the_map_is_treated_as_live_whatever_is_off():
+    home = tie(HOME, [FEED], FIRST).home
+
+    said = means(single_test(home, FIRST, FEED, "live", method="two-lead tester", date=DAY))
+
+    assert said.startswith("B1: found live with its breaker off")
+    assert said.endswith("Treat as live whatever is off.")
+
+
+@pytest.mark.parametrize(
+    ("says", "off", "meant"),
+    [
+        ("live", False, "live with all as usual. Turn a breaker off, and look again."),
+        ("dead", False, "dead with all as usual, so that no breaker can be found by it. Treat as live."),
+        ("unclear", False, "unclear tells nothing. Treat as live."),
+        ("unclear", True, "unclear tells nothing. Treat as live."),
+    ],
+)
+def test_a_reading_that_tells_little_says_so(says, off, meant):
+    off_now = [FIRST] if off else []
+    edited = record_round(
+        HOME, off_now, [(FEED, says)], method="two-lead tester", tester_before=True, tester_after=True, date=DAY
+    )
+
+    assert means(edited) == f"B1: {meant}"
+
+
+def test_what_is_struck_or_gone_means_nothing():
+    edited = single_test(HOME, FIRST, FEED, "unclear", method="two-lead tester", date=DAY)
+    struck: Home = strike(edited.home, edited.made[0], "a slip", date="").home
+
+    assert what_it_means(find(struck), FEED, edited.made) == ""
+    assert what_it_means(find(edited.home), 999_999, edited.made) == ""
