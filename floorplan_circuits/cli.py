@@ -1,4 +1,4 @@
-"""The command line: open the window, print a sheet, or check a home. It never imports Qt but to open the window."""
+"""The command line: print a sheet, check a home, say what is known of it, or open the window: Qt loads only then."""
 
 import argparse
 import gc
@@ -16,19 +16,22 @@ if TYPE_CHECKING:
     from floorplan_circuits.findings import Findings, Layer
 
 NOTHING_FOUND, HAZARDS, UNREADABLE = 0, 1, 2
+CLASHES = HAZARDS
 SHEETS = ("wall-map",)
 LAYERS = ("receptacles", "lights", "both")
 PAPERS = ("letter", "legal", "tabloid", "a4", "a3")
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
-    """Run the command and return its exit status: 0 nothing found, 1 hazards, 2 unreadable or no display."""
+    """Run the command and return its exit status: 0 nothing found, 1 hazards or clashes, 2 unreadable or no display."""
     words = list(sys.argv[1:] if arguments is None else arguments)
     with _collector_out_of_the_way():
         if words[:1] == ["print"]:
             return _print(_print_options(words[1:]))
         if words[:1] == ["check"]:
             return _check(_check_options(words[1:]))
+        if words[:1] == ["known"]:
+            return _known(_known_options(words[1:]))
         return _window(_window_options(words))
 
 
@@ -47,7 +50,8 @@ def _window_options(words: Sequence[str]) -> argparse.Namespace:
     parser = argparse.ArgumentParser(
         prog="floorplan-circuits",
         description="Open the window, with HOME if it is given.",
-        epilog="Without a window: 'floorplan-circuits check HOME', 'floorplan-circuits print HOME --output map.pdf'.",
+        epilog="Without a window: 'floorplan-circuits check HOME', 'floorplan-circuits known HOME', "
+        "'floorplan-circuits print HOME --output map.pdf'.",
     )
     parser.add_argument("home", nargs="?", type=Path, metavar="HOME", help="the home's file")
     return parser.parse_args(words)
@@ -69,6 +73,17 @@ def _check_options(words: Sequence[str]) -> argparse.Namespace:
         prog="floorplan-circuits check",
         description="Say which boxes are known to be dangerous to open.",
         epilog="Exit status: 0 no hazard found among what is recorded, 1 hazards, 2 unreadable.",
+    )
+    parser.add_argument("home", type=Path, metavar="HOME", help="the home's file")
+    parser.add_argument("--json", action="store_true", help="the same as JSON, in the form that shared/ documents")
+    return parser.parse_args(words)
+
+
+def _known_options(words: Sequence[str]) -> argparse.Namespace:
+    parser = argparse.ArgumentParser(
+        prog="floorplan-circuits known",
+        description="Say what each feed may hang on, how anybody knows, and which readings clash.",
+        epilog="Exit status: 0 no readings clash, 1 some do, 2 unreadable.",
     )
     parser.add_argument("home", type=Path, metavar="HOME", help="the home's file")
     parser.add_argument("--json", action="store_true", help="the same as JSON, in the form that shared/ documents")
@@ -126,7 +141,7 @@ def _print(options: argparse.Namespace) -> int:
     return NOTHING_FOUND
 
 
-# --- check ----------------------------------------------------------------------------------------------------------
+# --- check and known ------------------------------------------------------------------------------------------------
 
 
 def _check(options: argparse.Namespace) -> int:
@@ -138,6 +153,17 @@ def _check(options: argparse.Namespace) -> int:
     findings, _ = found
     _tell(_as_json_text(as_json(findings)) if options.json else as_text(findings))
     return HAZARDS if findings.hazards else NOTHING_FOUND
+
+
+def _known(options: argparse.Namespace) -> int:
+    found = _findings(options.home)
+    if found is None:
+        return UNREADABLE
+    from floorplan_circuits.known import as_json, as_text
+
+    findings, _ = found
+    _tell(_as_json_text(as_json(findings)) if options.json else as_text(findings))
+    return CLASHES if findings.disagreements else NOTHING_FOUND
 
 
 def _as_json_text(values: dict[str, Any]) -> str:

@@ -30,6 +30,7 @@ class Conclusion:
     `others` tells, in words, supplies that are no breaker of the panels (a source, elsewhere). `besides` are the
     handles found off that a proof leans on: it holds only while they stay off. `candidates` are the breakers that no
     reading excludes as its only supply; unless it is proved, more than one, or a supply from elsewhere, may be it too.
+    `behind` are the feeds of ground-fault devices that it was seen to hang behind.
     """
 
     feed: int
@@ -42,6 +43,7 @@ class Conclusion:
     date: str = ""
     besides: tuple[int, ...] = ()
     candidates: tuple[int, ...] = ()
+    behind: tuple[int, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

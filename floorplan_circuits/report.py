@@ -39,11 +39,11 @@ def _untested(feed: int, findings: Findings) -> dict[str, str]:
         "box": findings.home.boxes[one.box].mark,
         "room": found.room_name if found else "",
         "level": found.level_name if found else "",
-        "part": _part(feed, findings),
+        "part": part_in_words(feed, findings),
     }
 
 
-def _part(feed: int, findings: Findings) -> str:
+def part_in_words(feed: int, findings: Findings) -> str:
     """Return what the feed is of: the device and its part, or a cable without a device."""
     one = findings.conclusions[feed]
     box = findings.home.boxes[one.box]

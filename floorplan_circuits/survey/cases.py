@@ -101,8 +101,16 @@ def case_of(place: FeedPlace, stated: Stated, evidence: Evidence) -> Case:
     box_changed = last_box_change(stated, evidence)
     lapsed = max(box_changed, last_panel_change(named, evidence))
     fresh = tuple(proof for proof in found if proof.since > lapsed)
-    traces = tuple(entry for at, entry in traced if at > lapsed and not entry.extras())
+    traces = tuple(entry for at, entry in traced if at > lapsed and points(entry))
     return Case(place, stated, seen, found, tuple(_nearest(fresh, stated, evidence)), traces, lapsed, box_changed)
+
+
+def points(trace: Traced) -> bool:
+    """Tell whether a trace points to its handle: in its first pass a tracer only learns how strong it gets.
+
+    A cable that was followed by eye points, too. What a newer program added may say otherwise.
+    """
+    return not trace.extras() and (trace.way == "followed by eye" or trace.passes > 1)
 
 
 def _nearest(fresh: tuple[Proof, ...], stated: Stated, evidence: Evidence) -> Iterator[Proof]:

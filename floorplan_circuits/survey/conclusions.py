@@ -8,6 +8,7 @@ from floorplan_circuits.findings import Conclusion, Disagreement, Standing
 from floorplan_circuits.home.boxes import Disconnected, NotKnown
 from floorplan_circuits.home.home import FeedPlace, Home, existing_feeds
 from floorplan_circuits.supply.graph import SupplyGraph
+from floorplan_circuits.survey.behind import seen_behind
 from floorplan_circuits.survey.cases import Case, Evidence, case_of, panels_above
 from floorplan_circuits.survey.conflicts import Conflict, conflict, doubt
 from floorplan_circuits.survey.disagreements import disagreement
@@ -66,7 +67,12 @@ def _concluded(place: FeedPlace, stated: Stated, shut: Shut, tell: Telling) -> _
     trouble = troubles(concluded.breakers, evidence.record) if standing != "contradicted" else ""
     parts = (concluded.says, _narrowed_to(case, left, standing, tell), trouble)
     return _Concluded(
-        replace(concluded, candidates=candidates, says="; ".join(part for part in parts if part)),
+        replace(
+            concluded,
+            candidates=candidates,
+            behind=seen_behind(case, evidence),
+            says="; ".join(part for part in parts if part),
+        ),
         disagreement(case, left, clash, tell),
         standing in ("proved", "expired") or (standing == "contradicted" and bool(case.found)),
     )
@@ -165,9 +171,9 @@ def _traced(case: Case, evidence: Evidence) -> Conclusion | None:
         return None
     if not handles <= evidence.above.keys() or handles & evidence.feeders:
         return None  # about something gone, or a signal on its way through a feeder
-    return _conclusion(
-        case.place, "traced", tuple(handles), says="a tracer points to it", date=case.traces[-1].date[:10]
-    )
+    last = case.traces[-1]
+    says = "its cable was followed to it" if last.way == "followed by eye" else "a tracer points to it"
+    return _conclusion(case.place, "traced", tuple(handles), says=says, date=day(last))
 
 
 def _suggested(case: Case, left: Narrowed, evidence: Evidence) -> Conclusion | None:

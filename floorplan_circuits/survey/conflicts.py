@@ -3,6 +3,7 @@
 from collections.abc import Iterable, Iterator
 from typing import NamedTuple
 
+from floorplan_circuits.survey.behind import denied_behind
 from floorplan_circuits.survey.cases import Case, Evidence
 from floorplan_circuits.survey.log_book import Seen, day
 from floorplan_circuits.survey.narrowing import Narrowed
@@ -24,6 +25,7 @@ def conflict(case: Case, left: Narrowed, evidence: Evidence) -> Conflict | None:
     return (
         _live_though_off(case, evidence)
         or _did_not_open(case, evidence)
+        or _not_behind(case, evidence)
         or _on_two_handles(case)
         or _not_as_stated(case)
         or _solo_tests_disagree(left, evidence)
@@ -76,6 +78,15 @@ def _did_not_open(case: Case, evidence: Evidence) -> Conflict | None:
         for place, trouble in reversed(evidence.record.troubles.get(breaker, ())):
             if trouble.what == "did not open" and place > proved_at.get(breaker, -1):
                 return Conflict(DID_NOT_OPEN, day(trouble))
+    return None
+
+
+def _not_behind(case: Case, evidence: Evidence) -> Conflict | None:
+    """Tell of a strong 'live' while the device that it is stated to hang behind was tripped by its test button."""
+    above = {place.feed.id for place in case.stated.chain[1:]}
+    for one in reversed(denied_behind(case, evidence)):
+        if above & {*one.round.pressed}:
+            return Conflict("found live while the device it is said to hang behind was tripped", day(one.round), (one,))
     return None
 
 

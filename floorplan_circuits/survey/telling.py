@@ -5,8 +5,10 @@ from dataclasses import dataclass
 
 from floorplan_circuits.home.home import FeedPlace, Home
 from floorplan_circuits.home.kinds import kind_named
+from floorplan_circuits.home.ways import way_named
 from floorplan_circuits.supply.numbering import marks
-from floorplan_circuits.survey.log_book import LogBook, Seen
+from floorplan_circuits.survey.log_book import LogBook, Seen, day
+from floorplan_circuits.survey.witness import TESTERS
 
 MOST_NAMED = 6
 """So many handles are named; of more only their number is told."""
@@ -49,13 +51,20 @@ class Telling:
             return f"with {self.both(beyond)} off{pressed}"
         return f"with all as usual{pressed}" if self.record.found_off else f"with all on{pressed}"
 
+    def reading(self, seen: Seen) -> str:
+        """Return one reading in words: 'round 3, 2026-03-14, owner: live with 5 off, two-lead tester'."""
+        when = ", ".join(part for part in (self.round(seen), day(seen.round) or "no date", seen.round.who) if part)
+        tester, way = seen.round.tester, way_named(seen.round.method).label.lower()
+        proved = " proved before and after" if tester.before and tester.after and seen.round.method in TESTERS else ""
+        return f"{when}: {seen.reading.says} {self.with_off(seen)}, {way}{proved}"
+
     def round(self, seen: Seen) -> str:
         """Return what people call the round of a reading: 'round 3'."""
         return f"round {self.record.round_numbers[seen.round.id]}"
 
 
 def thing(place: FeedPlace) -> str:
-    """Return what a feed is of, as a person points at it: 'the ceiling light', 'the upper half of the receptacle'.
+    """Return what a feed is of, as a person points at it: 'the switch ‘patio’ in B1'.
 
     Examples:
         >>> from floorplan_circuits.home.boxes import Box, Feed
@@ -64,6 +73,7 @@ def thing(place: FeedPlace) -> str:
     """
     if place.device is None:
         return f"the cable in {place.box.mark}" + (f" ({place.feed.part})" if place.feed.part else "")
-    called = place.device.name or f"the {kind_named(place.device.kind).label}"
+    label = kind_named(place.device.kind).label
+    named = f" ‘{place.device.name}’" if place.device.name else ""
     part = f" ({place.feed.part})" if place.feed.part else ""
-    return f"{called}{part} in {place.box.mark}"
+    return f"the {label}{named}{part} in {place.box.mark}"

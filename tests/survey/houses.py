@@ -106,8 +106,9 @@ def struck(entry: int) -> dict[str, Any]:
     return {"kind": "struck", "entry": entry}
 
 
-def traced(handle: int, feed: int = FEED) -> dict[str, Any]:
-    return {"kind": "traced", "feed": feed, "handle": handle, "date": DAY}
+def traced(handle: int, feed: int = FEED, **fields: Any) -> dict[str, Any]:
+    """A signal tracer pointed to a handle, in the two passes that it takes."""
+    return {"kind": "traced", "feed": feed, "handle": handle, "date": DAY, "passes": 2} | fields
 
 
 def opened(box: int, *feeds: int | None) -> dict[str, Any]:

@@ -183,6 +183,13 @@ def test_a_trace_that_something_speaks_against_counts_for_nothing(hangs, entries
     assert known(house({FEED: hangs}, *entries)).standing == standing
 
 
+def test_one_pass_of_a_tracer_points_to_nothing_and_a_cable_followed_by_eye_does() -> None:
+    """In the first pass its receiver learns how strong the signal gets: common practice, no source."""
+    assert known(house(None, traced(A, passes=1))).standing == "unknown"
+    followed = known(house(None, traced(A, passes=1, way="followed by eye")))
+    assert (followed.standing, followed.says) == ("traced", "its cable was followed to it")
+
+
 def test_a_signal_on_its_way_through_a_feeder_points_to_no_breaker() -> None:
     assert known(house(None, traced(A), **IN_GARAGE)).standing == "unknown"
 

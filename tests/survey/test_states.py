@@ -6,7 +6,22 @@ from floorplan_circuits.findings import BoxWhenOff
 from floorplan_circuits.home.home import Home
 from floorplan_circuits.home.record import change
 from tests.supply.wiring import DISCONNECTED, UNKNOWN, behind, breaker, elsewhere, on, panel, source
-from tests.survey.houses import FEED, MAIN, PANEL, A, B, a_test, box_of, changed, house, opened, struck, trouble, went
+from tests.survey.houses import (
+    FEED,
+    MAIN,
+    PANEL,
+    A,
+    B,
+    a_test,
+    box_of,
+    changed,
+    house,
+    opened,
+    struck,
+    traced,
+    trouble,
+    went,
+)
 from tests.survey.test_hidden_truth import states_of
 
 SEEN = opened(box_of(FEED), FEED)
@@ -47,7 +62,7 @@ def test_with_its_breaker_on_it_is_live(off) -> None:
         (house({FEED: on(A)}, *a_test(A)[:2], SEEN), "not proved"),
         (house({FEED: on(A)}, SEEN), "not proved"),
         (house({FEED: on(A)}, SEEN, feed_fields={"said_by": "label"}), "not proved"),
-        (house({FEED: on(A)}, SEEN, {"kind": "traced", "feed": FEED, "handle": A}), "not proved"),
+        (house({FEED: on(A)}, SEEN, traced(A)), "not proved"),
         (house({FEED: UNKNOWN}, SEEN, went("dead", A)), "not proved"),
         (house({FEED: UNKNOWN}, SEEN), "unknown"),
         (house({FEED: on(elsewhere("next door"))}, SEEN), "unknown"),
