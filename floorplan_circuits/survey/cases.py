@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
+from functools import lru_cache
 
 from floorplan_circuits.home.home import FeedPlace, Home, mains
 from floorplan_circuits.home.log import Traced
@@ -12,6 +13,7 @@ from floorplan_circuits.survey.proof import Bench, Proof, proofs
 from floorplan_circuits.survey.statements import Stated, breakers_above
 
 
+@lru_cache(maxsize=1024)
 def opened(off: frozenset[int]) -> frozenset[Node]:
     """Return the nodes that these handles open."""
     return frozenset((kind, handle) for handle in off for kind in ("breaker", "main"))

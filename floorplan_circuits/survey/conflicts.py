@@ -113,14 +113,18 @@ def _shown(case: Case, *some: Proof) -> tuple[Seen, ...]:
 
 def _solo_tests_disagree(left: Narrowed, evidence: Evidence) -> Conflict | None:
     """Tell of one handle that made it dead alone in one round and did not in another."""
+    lives = {alone(one, evidence): one for one in left.readings if one.reading.says == "live"}
     for dead in left.readings:
-        alone = dead.off - evidence.record.found_off
-        if dead.reading.says == "dead" and is_one_handle(alone, evidence.bench):
-            for other in left.readings:
-                if other.reading.says == "live" and other.off - evidence.record.found_off == alone:
-                    first, second = sorted((dead, other), key=lambda one: one.place)
-                    return Conflict("two tests of one breaker disagree", day(second.round), (first, second))
+        live = lives.get(alone(dead, evidence))
+        if dead.reading.says == "dead" and live is not None and is_one_handle(alone(dead, evidence), evidence.bench):
+            first, second = sorted((dead, live), key=lambda one: one.place)
+            return Conflict("two tests of one breaker disagree", day(second.round), (first, second))
     return None
+
+
+def alone(one: Seen, evidence: Evidence) -> frozenset[int]:
+    """Return what was off in a reading beyond what was found off."""
+    return one.off - evidence.record.found_off
 
 
 # --- doubts: too little for a conflict, enough to prove nothing -----------------------------------------------------

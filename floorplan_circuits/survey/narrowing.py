@@ -43,7 +43,7 @@ def narrowed(case: Case, shut: Shut) -> Narrowed:
             left &= ~against
     at_odds: tuple[Seen, ...] = ()
     if shut.every and not fitting and not _otherwise_explained(case, told, shut):
-        at_odds = tuple(told[at][0] for at in smallest_cover([against for _, against in told], shut.every))
+        at_odds = tuple(told[at][0] for at in smallest_cover(tuple(against for _, against in told), shut.every))
     readings = tuple(one for one, _ in told)
     return Narrowed(shut.breakers(left), shut.breakers(fitting), at_odds, readings, left != shut.every)
 

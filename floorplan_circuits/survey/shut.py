@@ -17,6 +17,7 @@ class Shut:
     evidence: Evidence
     order: tuple[int, ...]
     _masks: dict[frozenset[int], int] = field(default_factory=dict)
+    _explaining: dict[frozenset[int], int] = field(default_factory=dict)
     _changed: dict[int, int] = field(default_factory=dict)
 
     @classmethod
@@ -42,7 +43,9 @@ class Shut:
 
         One that another supply keeps live on the map explains it all the same: the map may be wrong about that supply.
         """
-        return self.mask(off) | _bits(breaker in off for breaker in self.order)
+        if off not in self._explaining:
+            self._explaining[off] = self.mask(off) | _bits(breaker in off for breaker in self.order)
+        return self._explaining[off]
 
     def changed_since(self, place: int) -> int:
         """Return the breakers whose panel, or one that feeds it, was worked on after this place in the log."""

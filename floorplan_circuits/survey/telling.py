@@ -37,10 +37,10 @@ class Telling:
 
     def both(self, handles: Iterable[int]) -> str:
         """Return handles together, as on the panel: '7', '7 and 12', '9 breakers'."""
-        names = [self.handle(one) for one in sorted(handles)]
-        if len(names) > MOST_NAMED:
-            return f"{len(names)} breakers"
-        *most, last = names
+        together = sorted(handles)
+        if len(together) > MOST_NAMED:
+            return f"{len(together)} breakers"
+        *most, last = [self.handle(one) for one in together]
         return f"{', '.join(most)} and {last}" if most else last
 
     def with_off(self, seen: Seen) -> str:
