@@ -293,3 +293,31 @@ def test_any_unknown_feed_makes_its_box_unknown_and_the_hazard_says_so(home) -> 
     warned = {hazard.box for hazard in findings.hazards if hazard.kind == "unknown box"}
     assert unknown - low <= warned
     assert warned == {box for box, finding in findings.boxes.items() if finding.unknown}
+
+
+# --- feeds that tests keep apart ------------------------------------------------------------------------------------
+
+
+def test_two_feeds_that_no_one_breaker_can_feed_share_the_box_though_neither_is_known() -> None:
+    home = one_box({FEED: UNKNOWN, NEXT: UNKNOWN}, went("live", A), *_live_with_off(NEXT, B, C))
+    assert not entering(one_box({FEED: UNKNOWN, NEXT: UNKNOWN}, went("live", A))).apart
+    finding = entering(home)
+    assert (finding.apart, finding.shared, finding.breakers) == (True, True, (A,))
+    kinds = {hazard.kind: hazard.says for hazard in found(home).hazards}
+    assert "tests leave no one breaker that feeds all in it, and one feed that nobody knows" in kinds["shared box"]
+
+
+def test_a_feed_that_tests_keep_from_the_others_breaker_shares_the_box() -> None:
+    home = one_box({FEED: on(A), NEXT: UNKNOWN}, went("live", A, feed=NEXT))
+    finding = entering(home)
+    assert (finding.apart, finding.shared, finding.tied) == (True, True, False)
+
+
+def test_handles_that_move_together_can_feed_both() -> None:
+    tied = [breaker(one, tie=Tie(group=1, made="by the factory")) for one in (A, B)]
+    home = one_box({FEED: on(A), NEXT: UNKNOWN}, went("live", A, C, feed=NEXT), breakers=[*tied, breaker(C)])
+    assert not entering(home).apart
+
+
+def _live_with_off(feed: int, *handles: int) -> list[dict]:
+    return [went("live", handle, feed=feed) for handle in handles]
