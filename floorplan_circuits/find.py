@@ -3,12 +3,13 @@
 What has the very same inputs as in earlier findings is carried over, so that `find(h, before) == find(h)` always.
 """
 
+from collections.abc import Sequence
 from dataclasses import replace
 from typing import TypeGuard
 
 from floorplan_circuits.areas import circuit_colours, loads_by_room, zones
 from floorplan_circuits.directory.wording import lines
-from floorplan_circuits.findings import Findings, Layer, PanelFinding
+from floorplan_circuits.findings import Findings, Layer, PanelFinding, ShutOff
 from floorplan_circuits.geometry.nearness import near_boxes
 from floorplan_circuits.geometry.neighbours import neighbouring_rooms
 from floorplan_circuits.geometry.rooms import room_of_boxes, room_shapes
@@ -16,12 +17,17 @@ from floorplan_circuits.geometry.walls import walls
 from floorplan_circuits.hazards.all_hazards import hazards
 from floorplan_circuits.home.boxes import Box
 from floorplan_circuits.home.home import Home
+from floorplan_circuits.shutoff.shut_off import Desk
+from floorplan_circuits.shutoff.shut_off import shut_off as work_out
 from floorplan_circuits.supply.graph import supply_graph
 from floorplan_circuits.supply.numbering import marks, panel_finding, reading_order
 from floorplan_circuits.survey.boxes import Survey, box_findings, placed_again
+from floorplan_circuits.survey.cases import Evidence
 from floorplan_circuits.survey.conclusions import conclude
 from floorplan_circuits.survey.log_book import LogBook
 from floorplan_circuits.survey.statements import statements
+from floorplan_circuits.survey.states import Judge
+from floorplan_circuits.survey.telling import Telling
 from floorplan_circuits.survey.troubles import keep_off
 
 
@@ -45,6 +51,15 @@ def find(home: Home, before: Findings | None = None, layer: Layer = "both") -> F
         colours=circuit_colours(home, inside, boxes, both, drawn.neighbours),
         evidence_to=book.last_date()[:10],
     )
+
+
+def shut_off(findings: Findings, boxes: Sequence[int]) -> ShutOff:
+    """Return what to turn off before these boxes are opened, what goes dark, and what stays live all the same."""
+    home = findings.home
+    book, graph = LogBook(home), supply_graph(home)
+    at_odds = frozenset(one.feed for one in findings.disagreements)
+    judge = Judge(Evidence.of(home, graph, book), findings.conclusions, statements(home, graph), at_odds)
+    return work_out(Desk(findings, judge, Telling.of(home, book)), boxes)
 
 
 def _surveyed(home: Home, before: Findings | None, drawn: Findings, book: LogBook) -> Findings:

@@ -107,6 +107,69 @@ class BoxWhenOff:
 
 
 @dataclass(frozen=True, slots=True)
+class ToTurnOff:
+    """One hand movement of a shut-off: its breakers or main, the panel and spaces, and what each is for.
+
+    `ask` tells whose word is needed first.
+    """
+
+    handles: tuple[int, ...]
+    panel: int
+    spaces: tuple[int, ...]
+    because: tuple[str, ...]
+    ask: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class GoesDark:
+    """A thing that goes dark with the handles off: where it is, what it is, and what to mind if it is critical."""
+
+    feed: int
+    box: int
+    room: str
+    what: str
+    critical: str = ""
+    mind: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class OtherChoice:
+    """Another set of handles that would do: what it costs more in things that go dark."""
+
+    handles: tuple[int, ...]
+    dark: int
+    critical: int
+    weight: int
+
+
+@dataclass(frozen=True, slots=True)
+class ShutOff:
+    """What to turn off before boxes are opened, what that costs, and what it does not do.
+
+    `keep_off`: handles found off that must stay so. `unknown`: what is not known in these boxes. `stays_live`: what no
+    handle named here makes dead. `prove_tester_at`: the box of the nearest tested point that stays live, or None.
+    """
+
+    boxes: tuple[int, ...]
+    off: tuple[ToTurnOff, ...]
+    keep_off: tuple[ToTurnOff, ...]
+    goes_dark: tuple[GoesDark, ...]
+    states: tuple[BoxWhenOff, ...]
+    unknown: tuple[str, ...]
+    stays_live: tuple[str, ...]
+    prove_tester_at: int | None
+    light_to_work_by: int | None
+    light_at_panel: int | None
+    choices: tuple[OtherChoice, ...]
+    only_the_main: bool = False
+
+    @property
+    def is_whole(self) -> bool:
+        """Whether every box should be dead with its neutrals known: the sheet may say so, and to test it."""
+        return bool(self.states) and all(one.state == "should be dead" and one.neutral_known for one in self.states)
+
+
+@dataclass(frozen=True, slots=True)
 class Hazard:
     """One danger: the box, one plain sentence what it is, why it matters, what to do, and where the rule stands."""
 

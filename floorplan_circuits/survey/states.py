@@ -43,10 +43,14 @@ class Judge:
         return self.evidence.home
 
 
-def box_states(judge: Judge, off: Iterable[int]) -> dict[int, BoxWhenOff]:
-    """Return the state of each box that exists while these handles, and what was found off, are off."""
+def box_states(judge: Judge, off: Iterable[int], boxes: Iterable[int] | None = None) -> dict[int, BoxWhenOff]:
+    """Return the state of these boxes, or of all, while these handles and what was found off are off.
+
+    A box of which nothing is built yet has none.
+    """
     open_ones = frozenset(off) | judge.evidence.record.found_off
-    return {box.id: _state(box, judge, open_ones) for box in judge.home.boxes if not is_only_planned(box)}
+    asked = judge.home.boxes if boxes is None else (judge.home.boxes[box] for box in boxes)
+    return {box.id: _state(box, judge, open_ones) for box in asked if not is_only_planned(box)}
 
 
 def _state(box: Box, judge: Judge, off: frozenset[int]) -> BoxWhenOff:

@@ -1,0 +1,145 @@
+"""Choices beside the handles nearest the load: the cheapest cut there is, and single handles that will do alone."""
+
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass
+from itertools import combinations
+
+import networkx as nx
+
+from floorplan_circuits.home.home import FeedPlace
+from floorplan_circuits.shutoff.cut import Supplies, is_live
+from floorplan_circuits.shutoff.dark import goes_dark, weight
+from floorplan_circuits.shutoff.handles import HANDLE_KINDS, Handles
+from floorplan_circuits.shutoff.targets import Target
+from floorplan_circuits.supply.graph import ALWAYS_LIVE
+from floorplan_circuits.supply.walks import Node, reached
+
+MOST_TIES = 6
+"""Ties among the ancestors that are tried both ways; further ones are taken as if each handle were paid for alone."""
+SOURCE, SINK = ("all sources", 0), ("all targets", 0)
+
+
+@dataclass(frozen=True, slots=True)
+class Choice:
+    """Handles that cut every target, named by one of each movement: what goes dark with them and what that weighs."""
+
+    movements: tuple[int, ...]
+    off: frozenset[int]
+    dark: tuple[int, ...]
+    cost: int
+
+
+@dataclass(frozen=True)
+class Board:
+    """What choices are weighed by. `loads` are the edges of `supplies` from the sources down."""
+
+    supplies: Supplies
+    loads: Mapping[Node, Iterable[Node]]
+    handles: Handles
+    places: Mapping[int, FeedPlace]
+
+    def choice(self, movements: Iterable[int]) -> Choice:
+        """Return what turning these off does and costs; the cost of several is the sum of what each costs alone."""
+        each = tuple(sorted(movements))
+        off = frozenset[int]().union(*(self.handles.together[one] for one in each))
+        cost = sum(self.cost(one) for one in each)
+        return Choice(each, off, goes_dark(off, self.handles.resting, self.supplies, self.loads), cost)
+
+    def cost(self, movement: int) -> int:
+        """Return what one movement weighs by itself."""
+        off = self.handles.together[movement]
+        return weight([movement], goes_dark(off, self.handles.resting, self.supplies, self.loads), self.places)
+
+    def cuts(self, off: frozenset[int], wanted: Iterable[Target]) -> bool:
+        """Tell whether no target is live with these handles off."""
+        closed = off | self.handles.resting
+        return not any(is_live(one.node, closed, self.supplies) for one in wanted)
+
+
+def cheapest(wanted: Iterable[Target], board: Board) -> Choice | None:
+    """Return the cut of least weight on the part of the graph above the targets; None where nothing cuts them all."""
+    targets = tuple(wanted)
+    above = reached(board.supplies, [one.node for one in targets])
+    movements = movements_among(above, board.handles)
+    tied = [one for one in movements if len(board.handles.together[one]) > 1][:MOST_TIES]
+    costs = {movement: board.cost(movement) for movement in movements}
+    best: tuple[int, frozenset[int]] | None = None
+    for opened in (frozenset(some) for size in range(len(tied) + 1) for some in combinations(tied, size)):
+        found = _least(targets, above, opened, frozenset(tied) - opened, costs, board)
+        if found is not None and (best is None or found[0] < best[0]):
+            best = found
+    return None if best is None else board.choice(best[1])
+
+
+def single_handles(wanted: Iterable[Target], board: Board) -> tuple[Choice, ...]:
+    """Return the movements that cut every target alone, cheapest first: a feeder, the main."""
+    targets = tuple(wanted)
+    above = reached(board.supplies, [one.node for one in targets])
+    found = [
+        board.choice([movement])
+        for movement in movements_among(above, board.handles)
+        if board.cuts(board.handles.together[movement], targets)
+    ]
+    return tuple(sorted(found, key=lambda choice: (choice.cost, choice.movements)))
+
+
+def movements_among(nodes: Iterable[Node], handles: Handles) -> tuple[int, ...]:
+    """Return what a hand can turn off among these nodes: of handles that move together, the first."""
+    return tuple(
+        sorted(
+            {
+                min(handles.together[node[1]])
+                for node in nodes
+                if node[0] in HANDLE_KINDS and handles.may_open(node) and node[1] not in handles.resting
+            }
+        )
+    )
+
+
+def _least(
+    targets: tuple[Target, ...],
+    above: set[Node],
+    opened: frozenset[int],
+    shut: frozenset[int],
+    costs: Mapping[int, int],
+    board: Board,
+) -> tuple[int, frozenset[int]] | None:
+    """Return the least cost and its movements where some ties are opened and others are not to be touched."""
+    handles = board.handles
+    off = frozenset[int]().union(*(handles.together[one] for one in opened)) | handles.resting
+    graph: nx.DiGraph[tuple[str, Node]] = nx.DiGraph()
+    graph.add_nodes_from((("in", SOURCE), ("in", SINK)))
+    for node in above:
+        if node[0] in HANDLE_KINDS and node[1] in off:
+            continue
+        movement = min(handles.together[node[1]]) if node[0] in HANDLE_KINDS else 0
+        may = node[0] in HANDLE_KINDS and handles.may_open(node) and movement not in shut
+        if may:
+            graph.add_edge(("in", node), ("out", node), capacity=costs[movement])
+        else:
+            graph.add_edge(("in", node), ("out", node))
+        if node[0] in ALWAYS_LIVE:
+            graph.add_edge(("in", SOURCE), ("in", node))
+        for giver in board.supplies.get(node, ()):
+            if giver in above and not (giver[0] in HANDLE_KINDS and giver[1] in off):
+                graph.add_edge(("out", giver), ("in", node))
+    for one in targets:
+        graph.add_edge(("out", one.node), ("in", SINK))
+    return _cut_of(graph, sum(costs[one] for one in opened), opened, handles)
+
+
+def _cut_of(
+    graph: "nx.DiGraph[tuple[str, Node]]", paid: int, opened: frozenset[int], handles: Handles
+) -> tuple[int, frozenset[int]] | None:
+    try:
+        value, (reachable, _) = nx.minimum_cut(graph, ("in", SOURCE), ("in", SINK))
+    except nx.NetworkXUnbounded:
+        return None
+    cut = {min(handles.together[node[1]]) for node in _cut_nodes(graph, reachable)}
+    return paid + int(value), opened | cut
+
+
+def _cut_nodes(graph: "nx.DiGraph[tuple[str, Node]]", reachable: set[tuple[str, Node]]) -> Iterator[Node]:
+    for side, node in reachable:
+        if side == "in" and ("out", node) in graph and ("out", node) not in reachable:
+            yield node

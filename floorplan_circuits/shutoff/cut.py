@@ -1,0 +1,91 @@
+"""The cut: the handles nearest the load that leave every target without a path to a source, none of them needless."""
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+
+from floorplan_circuits.shutoff.handles import Handles
+from floorplan_circuits.shutoff.targets import Target
+from floorplan_circuits.supply.graph import ALWAYS_LIVE
+from floorplan_circuits.supply.walks import Node, walk
+
+Supplies = Mapping[Node, tuple[Node, ...]]
+
+
+@dataclass(frozen=True, slots=True)
+class Cut:
+    """Handles to turn off, those found off that must stay so, and the targets that no handle cuts.
+
+    `why`: each handle -> the targets that it is for.
+    """
+
+    off: frozenset[int]
+    keep_off: frozenset[int]
+    uncut: tuple[Target, ...]
+    why: Mapping[int, tuple[Target, ...]]
+
+
+def nearest_cut(wanted: Iterable[Target], supplies: Supplies, handles: Handles) -> Cut:
+    """Return the cut of the handles nearest the load.
+
+    From each target it goes up every path to the first handle that may be opened. What then can be left out is, from
+    the sources down. A target that a path reaches without any such handle stays live, and is told.
+    """
+    every = tuple(wanted)
+    chosen = {one.node: _first_handles(one.node, supplies, handles) for one in every}
+    off = frozenset(handle for found in chosen.values() for handle in found)
+    uncut = tuple(one for one in every if is_live(one.node, off | handles.resting, supplies))
+    cuttable = [one for one in every if one not in uncut]
+    for handle in sorted(off, key=lambda one: _depth(one, supplies)):
+        without = off - handles.together[handle]
+        if handle in off and not any(is_live(one.node, without | handles.resting, supplies) for one in cuttable):
+            off = without
+    return Cut(off, _kept_off(cuttable, off, supplies, handles), uncut, _why(every, chosen, off, handles))
+
+
+def is_live(node: Node, off: frozenset[int], supplies: Supplies) -> bool:
+    """Tell whether a source reaches a node while these handles are off."""
+    closed = frozenset((kind, handle) for handle in off for kind in ("breaker", "main"))
+    return any(giver[0] in ALWAYS_LIVE for giver in walk(supplies, supplies.get(node, ()), closed))
+
+
+def _first_handles(node: Node, supplies: Supplies, handles: Handles) -> frozenset[int]:
+    """Return the first handles up every path, with all that move along; those found off end a path as they are."""
+    found, todo, seen = set[int](), [node], {node}
+    while todo:
+        for giver in supplies.get(todo.pop(), ()):
+            if giver in seen:
+                continue
+            seen.add(giver)
+            if giver[0] in ("breaker", "main") and giver[1] in handles.resting:
+                continue
+            if handles.may_open(giver):
+                found |= handles.together[giver[1]]
+            else:
+                todo.append(giver)
+    return frozenset(found)
+
+
+def _depth(handle: int, supplies: Supplies) -> tuple[int, int]:
+    """Return how many nodes stand above a handle: fewer for a main than for the breakers below it."""
+    kind = "breaker" if ("breaker", handle) in supplies else "main"
+    return sum(1 for _ in walk(supplies, [(kind, handle)])), handle
+
+
+def _kept_off(cuttable: Iterable[Target], off: frozenset[int], supplies: Supplies, handles: Handles) -> frozenset[int]:
+    """Return what was found off and must stay so for the targets to be dead."""
+    every = list(cuttable)
+    return frozenset(
+        handle
+        for handle in handles.resting
+        if any(is_live(one.node, off | handles.resting - {handle}, supplies) for one in every)
+    )
+
+
+def _why(
+    every: Iterable[Target], chosen: Mapping[Node, frozenset[int]], off: frozenset[int], handles: Handles
+) -> dict[int, tuple[Target, ...]]:
+    found: dict[int, list[Target]] = {}
+    for one in every:
+        for handle in sorted(chosen[one.node] & off):
+            found.setdefault(min(handles.together[handle]), []).append(one)
+    return {handle: tuple(some) for handle, some in found.items()}

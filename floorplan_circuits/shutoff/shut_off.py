@@ -1,0 +1,176 @@
+"""The shut-off of chosen boxes: everything a person needs to know before the cover comes off."""
+
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass
+
+from floorplan_circuits.findings import BoxWhenOff, Findings, GoesDark, OtherChoice, ShutOff, ToTurnOff
+from floorplan_circuits.home.boxes import Device
+from floorplan_circuits.home.called import feed_called
+from floorplan_circuits.home.home import FeedPlace, Home, mains
+from floorplan_circuits.home.kinds import kind_named
+from floorplan_circuits.shutoff.around import Around, Spot, light, spot_of, tested_point
+from floorplan_circuits.shutoff.choices import Board, Choice, cheapest, single_handles
+from floorplan_circuits.shutoff.critical import rank, to_mind
+from floorplan_circuits.shutoff.cut import Cut, nearest_cut
+from floorplan_circuits.shutoff.dark import goes_dark, loads_of, places_of
+from floorplan_circuits.shutoff.handles import Handles
+from floorplan_circuits.shutoff.targets import Target, targets, with_candidates
+from floorplan_circuits.shutoff.telling_why import stays_live, unknown, why
+from floorplan_circuits.survey.states import Judge, box_states
+from floorplan_circuits.survey.telling import Telling
+
+MOST_CHOICES = 3
+
+
+@dataclass(frozen=True)
+class Desk:
+    """What a shut-off is worked out from: the findings of a home, and what they were judged by."""
+
+    findings: Findings
+    judge: Judge
+    tell: Telling
+
+    @property
+    def home(self) -> Home:
+        """The home."""
+        return self.findings.home
+
+
+def shut_off(desk: Desk, boxes: Sequence[int]) -> ShutOff:
+    """Return what to turn off before these boxes are opened, and what it does and does not do."""
+    home, record = desk.home, desk.judge.evidence.record
+    wanted = targets(home, boxes, record, desk.findings.conclusions)
+    supplies = with_candidates(desk.judge.evidence.graph, _all_known(desk, wanted))
+    board = Board(supplies, loads_of(supplies), Handles.of(home, record), places_of(home))
+    cut = nearest_cut(wanted, supplies, board.handles)
+    return _told(desk, tuple(boxes), wanted, cut, board)
+
+
+def _all_known(desk: Desk, wanted: Iterable[Target]) -> Iterator[Target]:
+    """Yield the targets, and every other feed that was tested or suggested on a breaker that the map does not say."""
+    targeted = dict.fromkeys(one.feed for one in wanted)
+    yield from wanted
+    for feed, one in desk.findings.conclusions.items():
+        if feed not in targeted and not {*one.breakers} <= {*desk.judge.stated[feed].breakers}:
+            yield Target(("feed", feed), feed, tuple(b for b in one.breakers if b in desk.home.breakers))
+
+
+def _told(desk: Desk, boxes: tuple[int, ...], wanted: Sequence[Target], cut: Cut, board: Board) -> ShutOff:
+    home, known, places, tell = desk.home, desk.findings.conclusions, board.places, desk.tell
+    dark = goes_dark(cut.off, board.handles.resting, board.supplies, board.loads)
+    inside = {one.feed for one in wanted}
+    states = box_states(desk.judge, cut.off, boxes)
+    off = cut.off | board.handles.resting
+    around, near = Around(home, known, board.supplies, off), _spot(home, boxes)
+    within = desk.findings.room_of.get(boxes[0]) if boxes else None
+    barred = {one: because for one, because in board.handles.barred.items() if one not in board.handles.resting}
+    return ShutOff(
+        boxes=boxes,
+        off=tuple(_movements(desk, cut.off, cut, board)),
+        keep_off=tuple(_movements(desk, cut.keep_off, cut, board)),
+        goes_dark=_dark(desk, [feed for feed in dark if feed not in inside], places),
+        states=tuple(states[box] for box in boxes if box in states),
+        unknown=tuple(dict.fromkeys((*unknown(wanted, known, places), *_untold(states.values())))),
+        stays_live=tuple(dict.fromkeys(stays_live(home, cut, places, barred, tell))),
+        prove_tester_at=tested_point(near, boxes, around),
+        light_to_work_by=light(near, around, within, desk.findings.room_of),
+        light_at_panel=_light_at_panel(desk, cut, around),
+        choices=tuple(_choices(wanted, cut, board)),
+        only_the_main=bool(cut.off) and cut.off <= {main.id for _, main in mains(home)},
+    )
+
+
+def _untold(states: Iterable[BoxWhenOff]) -> Iterator[str]:
+    """Yield why boxes are not known to be dead, but for what their feeds say themselves."""
+    for one in states:
+        if one.state in ("unknown", "not opened"):
+            yield from one.because
+
+
+def _movements(desk: Desk, handles: frozenset[int], cut: Cut, board: Board) -> Iterator[ToTurnOff]:
+    """Yield the hand movements in the order of the panels, branches before mains."""
+    done = set[int]()
+    order = {handle: at for at, handle in enumerate(desk.findings.marks)}
+    for handle in sorted(handles, key=lambda one: (one not in desk.home.breakers, order.get(one, 0))):
+        if handle in done:
+            continue
+        moved = tuple(sorted(board.handles.together[handle] & handles, key=lambda one: order.get(one, 0)))
+        done.update(moved)
+        because = [
+            why(one, moved, desk.findings.conclusions, board.places, desk.tell) for one in cut.why.get(min(moved), ())
+        ]
+        yield ToTurnOff(moved, *_on_panel(desk.home, moved), tuple(dict.fromkeys(because)), _ask(desk.home, moved))
+
+
+def _on_panel(home: Home, handles: tuple[int, ...]) -> tuple[int, tuple[int, ...]]:
+    for panel, main in mains(home):
+        if main.id in handles:
+            return panel.id, ()
+    breakers = [home.breakers[one] for one in handles]
+    spaces = sorted(pole.space for breaker in breakers for pole in breaker.poles)
+    return breakers[0].panel, tuple(dict.fromkeys(spaces))
+
+
+def _ask(home: Home, handles: Iterable[int]) -> str:
+    asks = [home.breakers[one].may_open for one in handles if one in home.breakers]
+    return "; ".join(
+        f"ask {may.whose or 'first'}{f': {may.why}' if may.why else ''}" for may in asks if may.may == "ask"
+    )
+
+
+def _dark(desk: Desk, feeds: Iterable[int], places: Mapping[int, FeedPlace]) -> tuple[GoesDark, ...]:
+    """Return what else goes dark: the critical first, the most pressing of them foremost, then room by room."""
+    found = [_goes_dark(desk, places[feed]) for feed in feeds]
+    rooms = {room: at for at, room in enumerate(dict.fromkeys(one.room for one in found))}
+    return tuple(sorted(found, key=lambda one: (not one.critical, _pressing(one), rooms[one.room])))
+
+
+def _pressing(one: GoesDark) -> int:
+    return rank(one.what, one.critical) if one.critical else 0
+
+
+def _goes_dark(desk: Desk, place: FeedPlace) -> GoesDark:
+    found, device = desk.findings.boxes.get(place.box.id), place.device
+    critical = device.critical if device is not None else ""
+    what = _what(place, device)
+    mind = to_mind(what, critical) if critical else ""
+    return GoesDark(place.feed.id, place.box.id, found.room_name if found else "", what, critical, mind)
+
+
+def _what(place: FeedPlace, device: Device | None) -> str:
+    if device is None:
+        return feed_called(place)
+    named = device.name or kind_named(device.kind).label
+    return f"{named}, {place.feed.part}" if place.feed.part else named
+
+
+def _spot(home: Home, boxes: Sequence[int]) -> Spot:
+    return spot_of(home.boxes[boxes[0]]) if boxes else (None, None)
+
+
+def _light_at_panel(desk: Desk, cut: Cut, around: Around) -> int | None:
+    """Return a light at the first panel a handle is in, so that nobody stands there in the dark."""
+    panels = [panel for handle in sorted(cut.off) for panel in [_on_panel(desk.home, (handle,))[0]]]
+    panel = desk.home.panels.get(panels[0]) if panels else None
+    if panel is None or panel.at is None:
+        return None
+    return light((panel.level, (panel.at[0], panel.at[1])), around, None, desk.findings.room_of)
+
+
+def _choices(wanted: Sequence[Target], cut: Cut, board: Board) -> Iterator[OtherChoice]:
+    """Yield what else would cut all that can be cut: the cheapest by weight, then single handles, none told twice."""
+    cuttable = [one for one in wanted if one not in cut.uncut]
+    if not cuttable:
+        return
+    least = cheapest(cuttable, board)
+    told = {cut.off}
+    for choice in [*([least] if least is not None else []), *single_handles(cuttable, board)]:
+        if choice.off not in told and len(told) <= MOST_CHOICES:
+            told.add(choice.off)
+            yield _choice(choice, board)
+
+
+def _choice(choice: Choice, board: Board) -> OtherChoice:
+    devices = [board.places[feed].device for feed in choice.dark]
+    critical = sum(1 for device in devices if device is not None and device.critical)
+    return OtherChoice(tuple(sorted(choice.off)), len(choice.dark), critical, choice.cost)
