@@ -28,24 +28,33 @@ def nearest_cut(wanted: Iterable[Target], supplies: Supplies, handles: Handles) 
     """Return the cut of the handles nearest the load.
 
     From each target it goes up every path to the first handle that may be opened. What then can be left out is, from
-    the sources down. A target that a path reaches without any such handle stays live, and is told.
+    the sources down. A target that a path reaches without any such handle stays live, and is told; of its other
+    sources it is cut off all the same.
     """
     every = tuple(wanted)
     chosen = {one.node: _first_handles(one.node, supplies, handles) for one in every}
     off = frozenset(handle for found in chosen.values() for handle in found)
-    uncut = tuple(one for one in every if is_live(one.node, off | handles.resting, supplies))
-    cuttable = [one for one in every if one not in uncut]
+    stuck = {one.node: roots_of(one.node, off | handles.resting, supplies) for one in every}
+    uncut = tuple(one for one in every if stuck[one.node])
     for handle in sorted(off, key=lambda one: _depth(one, supplies)):
         without = off - handles.together[handle]
-        if handle in off and not any(is_live(one.node, without | handles.resting, supplies) for one in cuttable):
+        if handle in off and all(
+            roots_of(node, without | handles.resting, supplies) <= roots for node, roots in stuck.items()
+        ):
             off = without
+    cuttable = [one for one in every if one not in uncut]
     return Cut(off, _kept_off(cuttable, off, supplies, handles), uncut, _why(every, chosen, off, handles))
 
 
 def is_live(node: Node, off: frozenset[int], supplies: Supplies) -> bool:
     """Tell whether a source reaches a node while these handles are off."""
+    return bool(roots_of(node, off, supplies))
+
+
+def roots_of(node: Node, off: frozenset[int], supplies: Supplies) -> frozenset[Node]:
+    """Return the sources that reach a node while these handles are off."""
     closed = frozenset((kind, handle) for handle in off for kind in ("breaker", "main"))
-    return any(giver[0] in ALWAYS_LIVE for giver in walk(supplies, supplies.get(node, ()), closed))
+    return frozenset(giver for giver in walk(supplies, supplies.get(node, ()), closed) if giver[0] in ALWAYS_LIVE)
 
 
 def _first_handles(node: Node, supplies: Supplies, handles: Handles) -> frozenset[int]:

@@ -20,6 +20,7 @@ from floorplan_circuits.survey.states import Judge, box_states
 from floorplan_circuits.survey.telling import Telling
 
 MOST_CHOICES = 3
+NOT_OPENED = "nobody has looked inside, or not since it changed: more may enter"
 
 
 @dataclass(frozen=True)
@@ -70,7 +71,7 @@ def _told(desk: Desk, boxes: tuple[int, ...], wanted: Sequence[Target], cut: Cut
         keep_off=tuple(_movements(desk, cut.keep_off, cut, board)),
         goes_dark=_dark(desk, [feed for feed in dark if feed not in inside], places),
         states=tuple(states[box] for box in boxes if box in states),
-        unknown=tuple(dict.fromkeys((*unknown(wanted, known, places), *_untold(states.values())))),
+        unknown=tuple(dict.fromkeys((*unknown(wanted, known, places), *_untold(desk, boxes, states)))),
         stays_live=tuple(dict.fromkeys(stays_live(home, cut, places, barred, tell))),
         prove_tester_at=tested_point(near, boxes, around),
         light_to_work_by=light(near, around, within, desk.findings.room_of),
@@ -80,11 +81,17 @@ def _told(desk: Desk, boxes: tuple[int, ...], wanted: Sequence[Target], cut: Cut
     )
 
 
-def _untold(states: Iterable[BoxWhenOff]) -> Iterator[str]:
-    """Yield why boxes are not known to be dead, but for what their feeds say themselves."""
-    for one in states:
-        if one.state in ("unknown", "not opened"):
-            yield from one.because
+def _untold(desk: Desk, boxes: Iterable[int], states: Mapping[int, BoxWhenOff]) -> Iterator[str]:
+    """Yield what is not known of the boxes themselves, but for what their feeds say."""
+    said = {one.says for one in desk.findings.conclusions.values() if one.box in states}
+    for box in boxes:
+        if box in states:
+            mark = desk.home.boxes[box].mark
+            yield from (
+                f"{mark}: {why}" for why in states[box].because if states[box].state == "unknown" and why not in said
+            )
+            if not desk.findings.boxes[box].opened:
+                yield f"{mark}: {NOT_OPENED}"
 
 
 def _movements(desk: Desk, handles: frozenset[int], cut: Cut, board: Board) -> Iterator[ToTurnOff]:

@@ -1,0 +1,32 @@
+"""Shut-offs of the small houses of the survey's tests, and of homes with a hidden truth."""
+
+from floorplan_circuits.find import find, shut_off
+from floorplan_circuits.findings import ShutOff
+from floorplan_circuits.home.home import Home
+from floorplan_circuits.shutoff.choices import Board
+from floorplan_circuits.shutoff.cut import Cut, nearest_cut
+from floorplan_circuits.shutoff.dark import loads_of, places_of
+from floorplan_circuits.shutoff.handles import Handles
+from floorplan_circuits.shutoff.targets import Target, targets, with_candidates
+from floorplan_circuits.supply.graph import supply_graph
+from floorplan_circuits.survey.log_book import LogBook
+from tests.survey.houses import FEED, box_of
+
+
+def plan_of(home: Home, *boxes: int) -> ShutOff:
+    """The shut-off of these boxes; of the first one if none is named."""
+    return shut_off(find(home), boxes or (box_of(FEED),))
+
+
+def handles_off(plan: ShutOff) -> set[int]:
+    """Every handle to be turned off."""
+    return {handle for movement in plan.off for handle in movement.handles}
+
+
+def bench(home: Home, *boxes: int) -> tuple[tuple[Target, ...], Board, Cut]:
+    """The targets of boxes, what they are weighed by, and the cut."""
+    record, known = LogBook(home), find(home).conclusions
+    wanted = targets(home, boxes, record, known)
+    supplies = with_candidates(supply_graph(home), wanted)
+    board = Board(supplies, loads_of(supplies), Handles.of(home, record), places_of(home))
+    return wanted, board, nearest_cut(wanted, supplies, board.handles)
