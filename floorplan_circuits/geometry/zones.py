@@ -156,7 +156,7 @@ def _rings(parts: npt.NDArray[np.object_]) -> list[tuple[Ring, ...]]:
 
 
 def _crisp(parts: npt.NDArray[np.object_]) -> npt.NDArray[np.object_]:
-    """Return the parts without corners on straight edges, but for those of others: so an edge of two is the same in both.
+    """Return the parts without corners on straight edges, but for those of others: an edge of two is the same in both.
 
     Where three meet, the corner of two may lie on a straight edge of the third; there are none between two parts.
     """

@@ -3,7 +3,8 @@
 import pytest
 
 from floorplan_circuits.drawing.frame import Frame
-from floorplan_circuits.drawing.ink import Hatch, Shape, Text, flat, path_bounds, rectangle
+from floorplan_circuits.drawing.ink import Group, Hatch, Shape, Text, flat, path_bounds, rectangle
+from floorplan_circuits.drawing.overlaps import Segment
 from floorplan_circuits.drawing.palette import PAPER, hues, tint
 from floorplan_circuits.drawing.plan_building import (
     facing,
@@ -17,6 +18,7 @@ from floorplan_circuits.drawing.plan_building import (
     walls,
     zone_edges,
 )
+from floorplan_circuits.drawing.shown_zones import shown_floor
 from floorplan_circuits.find import find
 from floorplan_circuits.home.building import Level, Opening, Stair
 from floorplan_circuits.home.table import Table
@@ -34,6 +36,14 @@ def frame(**fields: object) -> Frame:
     return Frame(find(home(rooms=(ROOM,), **fields)), 1, 50.0, PAPER)  # type: ignore[arg-type]
 
 
+def floor_of(shown: Frame) -> Group:
+    return floors(shown, shown_floor(shown))
+
+
+def edges(shown: Frame) -> list[Segment]:
+    return zone_edges(shown, shown_floor(shown))
+
+
 def door(hinge: str, swing: str, angle: int = 90) -> Opening:
     return Opening.model_validate(
         {"id": 40, "level": 1, "kind": "door", "at": (2000, 0), "width": 800, "angle": angle, "hinge": hinge,
@@ -46,19 +56,19 @@ def door(hinge: str, swing: str, angle: int = 90) -> Opening:
 
 def test_a_room_on_two_circuits_is_divided_by_a_dashed_edge() -> None:
     divided = frame(boxes=SPLIT, breakers=BREAKERS)
-    assert zone_edges(divided)
-    dashed = [mark for mark in flat(floors(divided)) if isinstance(mark, Shape) and mark.pen and mark.pen.dash]
+    assert edges(divided)
+    dashed = [mark for mark in flat(floor_of(divided)) if isinstance(mark, Shape) and mark.pen and mark.pen.dash]
     assert len(dashed) == 1
     assert path_bounds(dashed[0].path) == pytest.approx((0, 0, 80, 60))
 
 
 def test_a_room_on_one_circuit_has_no_edge_inside() -> None:
-    assert zone_edges(frame(boxes=SPLIT[:1], breakers=BREAKERS)) == []
+    assert edges(frame(boxes=SPLIT[:1], breakers=BREAKERS)) == []
 
 
 def test_an_edge_of_two_zones_is_drawn_once() -> None:
-    edges = zone_edges(frame(boxes=SPLIT, breakers=BREAKERS))
-    assert len({frozenset((edge.a, edge.b)) for edge in edges}) == len(edges)
+    found = edges(frame(boxes=SPLIT, breakers=BREAKERS))
+    assert len({frozenset((edge.a, edge.b)) for edge in found}) == len(found)
 
 
 def test_a_floor_that_nobody_knows_is_dotted_without_tint() -> None:
@@ -143,5 +153,5 @@ def test_a_thing_looks_along_its_angle_clockwise_from_the_right(angle: int, way:
 
 
 def test_the_floor_of_every_room_is_as_large_as_the_room() -> None:
-    drawn = floors(frame(boxes=SPLIT, breakers=BREAKERS))
+    drawn = floor_of(frame(boxes=SPLIT, breakers=BREAKERS))
     assert bounds_of(drawn) == pytest.approx((0, 0, 80, 60))
