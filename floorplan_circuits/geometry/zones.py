@@ -163,6 +163,6 @@ def _crisp(parts: npt.NDArray[np.object_]) -> npt.NDArray[np.object_]:
     crisp: npt.NDArray[np.object_] = shapely.simplify(parts, CRISP_MM)
     if len(parts) < 3:
         return crisp
-    corners = shapely.multipoints(np.unique(shapely.get_coordinates(crisp), axis=0))
+    corners = shapely.multipoints(shapely.get_coordinates(crisp))
     snapped: npt.NDArray[np.object_] = shapely.snap(crisp, corners, 2 * CRISP_MM)
     return np.where(shapely.is_valid(snapped), snapped, crisp)
