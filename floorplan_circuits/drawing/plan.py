@@ -11,18 +11,10 @@ from floorplan_circuits.drawing.overlaps import Segment, around
 from floorplan_circuits.drawing.palette import Theme
 from floorplan_circuits.drawing.placement import Ground
 from floorplan_circuits.drawing.plan_boxes import DrawnBox, circuits_in_words, drawn_box, subject_of
-from floorplan_circuits.drawing.plan_building import (
-    flight_bounds,
-    floors,
-    openings,
-    stairs,
-    swings,
-    wall_segments,
-    walls,
-    zone_edges,
-)
+from floorplan_circuits.drawing.plan_building import floors, openings, swings, wall_segments, walls, zone_edges
 from floorplan_circuits.drawing.plan_dots import dots
 from floorplan_circuits.drawing.plan_labels import Labels, label_boxes, write_labels
+from floorplan_circuits.drawing.plan_stairs import flight_bounds, stair_words, stairs
 from floorplan_circuits.drawing.room_names import name_rooms
 from floorplan_circuits.drawing.shown_zones import Floor, shown_floor
 from floorplan_circuits.drawing.symbols import bounds as symbol_bounds
@@ -86,6 +78,7 @@ def _close_up(frame: Frame, floor: Floor, ground: Ground, labels: Labels) -> lis
         for bounds in one.bounds:
             ground.take(bounds)
             labels.spots.append((bounds, subject_of(one.box)))
+    things += stair_words(frame, ground)
     first, rest = _by_urgency([one for one in boxes if frame.shows(one.box)], frame)
     crowd = Crowd(ground)
     label_boxes(first, crowd)

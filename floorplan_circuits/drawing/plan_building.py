@@ -1,4 +1,4 @@
-"""The building on the plan: floors with their circuits' colours, walls, openings, stairs."""
+"""The building on the plan: floors with their circuits' colours, walls, openings."""
 
 from math import cos, radians, sin
 
@@ -11,20 +11,17 @@ from floorplan_circuits.drawing.ink import (
     Path,
     Pen,
     Shape,
-    Text,
     path_bounds,
     polygon,
     polyline,
-    rectangle,
     turned,
 )
 from floorplan_circuits.drawing.insets import inset
-from floorplan_circuits.drawing.lettering import width
 from floorplan_circuits.drawing.overlaps import Segment
 from floorplan_circuits.drawing.palette import Theme, hatch, tint
 from floorplan_circuits.drawing.shown_zones import Floor
-from floorplan_circuits.findings import XY, Subject, Zone
-from floorplan_circuits.home.building import Opening, Stair
+from floorplan_circuits.findings import XY, Zone
+from floorplan_circuits.home.building import Opening
 
 OUTER, INNER = 1.0, 0.5
 ZONE_EDGE, ZONE_DASH = 0.18, (1.4, 0.9)
@@ -160,57 +157,6 @@ def _window(_opening: Opening, wide: float, theme: Theme) -> list[Shape]:
 
 def _open_way(_opening: Opening, wide: float, theme: Theme) -> list[Shape]:
     return [Shape(polyline((-wide / 2, 0), (wide / 2, 0)), None, Pen(0.13, theme.soft, (0.9, 0.7)))]
-
-
-# --- stairs ---------------------------------------------------------------------------------------------------------
-
-STAIR_WORD, STAIR_WORD_SIZE = 2.6, 7.0
-TREAD_MM = 260
-"""Going of one step in house millimetres, to draw by: common practice, no source."""
-
-
-def stairs(frame: Frame) -> Group:
-    """Draw the flights whose foot or head is on this level."""
-    return Group(tuple(_stair(stair, frame) for stair in _flights(frame)))
-
-
-def _flights(frame: Frame) -> list[Stair]:
-    return [stair for stair in frame.findings.home.stairs if frame.level in (stair.level, stair.head)]
-
-
-def flight_bounds(frame: Frame) -> list[Bounds]:
-    """Return the boxes round the level's stairs, in paper mm, for names to keep out of."""
-    return [path_bounds(turned(_flight(stair, frame), stair.angle, frame.mm(stair.at))) for stair in _flights(frame)]
-
-
-def _flight(stair: Stair, frame: Frame) -> Path:
-    run, half = stair.run / frame.scale, stair.width / frame.scale / 2
-    return polygon((0, -half), (run, -half), (run, half), (0, half))
-
-
-def _stair(stair: Stair, frame: Frame) -> Group:
-    """Draw treads across, and an arrow the way it climbs, along +x from the lowest step."""
-    run, half, theme = stair.run / frame.scale, stair.width / frame.scale / 2, frame.theme
-    steps = max(2, round(stair.run / TREAD_MM))
-    treads = [polyline((run * at / steps, -half), (run * at / steps, half)) for at in range(1, steps)]
-    arrow = [polyline((0.6, 0), (run - 0.6, 0)), polyline((run - 1.8, -0.7), (run - 0.6, 0), (run - 1.8, 0.7))]
-    at = frame.mm(stair.at)
-    lines = [
-        Shape(turned(part, stair.angle, at), None, Pen(0.13, theme.soft)) for part in (_flight(stair, frame), *treads)
-    ]
-    lines += [Shape(turned(part, stair.angle, at), None, Pen(0.2, theme.soft)) for part in arrow]
-    word = "up" if stair.level == frame.level else "down"
-    name = _stair_word(word, facing(stair.angle), at, run, theme)
-    return Group((*lines, *name), Subject("stair", stair.id))
-
-
-def _stair_word(word: str, climbs: XY, at: XY, run: float, theme: Theme) -> tuple[Shape, Text]:
-    """Write which way it goes on the flight itself, where a person steps on it: names and plates keep off there."""
-    along = min(STAIR_WORD, run / 3) if word == "up" else max(run - STAIR_WORD - 2.0, run * 2 / 3)
-    x, y = at[0] + along * climbs[0], at[1] + along * climbs[1]
-    wide = width(word, STAIR_WORD_SIZE) + 0.8
-    ground = Shape(rectangle(x - wide / 2, y - 1.5, wide, 3.0), theme.paper)
-    return ground, Text((x, y + 0.9), word, STAIR_WORD_SIZE, False, theme.soft, "middle")
 
 
 def facing(angle: int) -> XY:

@@ -3,16 +3,14 @@
 import pytest
 
 from floorplan_circuits.drawing.frame import Frame
-from floorplan_circuits.drawing.ink import Group, Hatch, Shape, Text, flat, path_bounds, rectangle
+from floorplan_circuits.drawing.ink import Group, Hatch, Shape, flat, path_bounds, rectangle
 from floorplan_circuits.drawing.overlaps import Segment
 from floorplan_circuits.drawing.palette import PAPER, hues, tint
 from floorplan_circuits.drawing.plan_building import (
     facing,
     fill,
-    flight_bounds,
     floors,
     openings,
-    stairs,
     swings,
     wall_segments,
     walls,
@@ -20,7 +18,7 @@ from floorplan_circuits.drawing.plan_building import (
 )
 from floorplan_circuits.drawing.shown_zones import shown_floor
 from floorplan_circuits.find import find
-from floorplan_circuits.home.building import Level, Opening, Stair
+from floorplan_circuits.home.building import Opening
 from floorplan_circuits.home.table import Table
 from tests.drawing.drawn import bounds_of, box, breaker, device, fed, home, room, sample
 
@@ -126,25 +124,7 @@ def test_an_opening_cuts_its_wall_in_the_paper_colour(kind: str) -> None:
     assert (right - left, bottom - top) == pytest.approx((16, 1.2))
 
 
-# --- stairs ---------------------------------------------------------------------------------------------------------
-
-
-def test_stairs_say_up_where_they_start_and_down_where_they_end() -> None:
-    levels = Table([Level(id=1, name="Ground floor"), Level(id=2, name="Upper floor", order=1)])
-    stair = Stair(id=50, level=1, head=2, at=(1000, 1000), angle=0, width=900, run=2600)
-    findings = find(home(levels=levels, stairs=Table([stair])))
-    for level, word in ((1, "up"), (2, "down")):
-        drawn = stairs(Frame(findings, level, 50.0, PAPER))
-        assert [mark.words for mark in flat(drawn) if isinstance(mark, Text)] == [word]
-    (bounds,) = flight_bounds(Frame(findings, 1, 50.0, PAPER))
-    assert bounds == pytest.approx((20, 11, 72, 29))
-    assert flight_bounds(Frame(findings, 3, 50.0, PAPER)) == []
-
-
-def test_a_stair_has_a_tread_for_every_step() -> None:
-    stair = Stair(id=50, level=1, at=(0, 0), angle=0, width=900, run=2600)
-    shapes = [mark for mark in flat(stairs(frame(stairs=Table([stair])))) if isinstance(mark, Shape)]
-    assert len(shapes) == 1 + 9 + 2 + 1  # outline, treads between ten steps, arrow, the ground of its word
+# --- which way things look --------------------------------------------------------------------------------------------
 
 
 @pytest.mark.parametrize(("angle", "way"), [(0, (1, 0)), (90, (0, 1)), (180, (-1, 0)), (270, (0, -1))])
