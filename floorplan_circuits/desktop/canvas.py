@@ -178,6 +178,7 @@ class PlanCanvas(QWidget):
             picture.paint_lit(painter, self.camera, self.theme, self.lit)
             pen = QPen(QColor(self.theme.ink), 4.0 if self._blinking else 2.0)
             picture.paint_rings(painter, self.camera, pen, self.ringed)
+            picture.paint_keys(painter, self.camera, self.theme)
         if self.empty_words:
             self._paint_words(painter)
         if self._keyed:

@@ -78,7 +78,6 @@ def _close_up(frame: Frame, floor: Floor, ground: Ground, labels: Labels) -> lis
         for bounds in one.bounds:
             ground.take(bounds)
             labels.spots.append((bounds, subject_of(one.box)))
-    things += stair_words(frame, ground)
     first, rest = _by_urgency([one for one in boxes if frame.shows(one.box)], frame)
     crowd = Crowd(ground)
     label_boxes(first, crowd)
@@ -86,7 +85,7 @@ def _close_up(frame: Frame, floor: Floor, ground: Ground, labels: Labels) -> lis
     name_rooms(frame.rooms(), frame, ground, labels)
     label_boxes(rest, crowd)
     write_labels((*first, *rest), crowd, frame, labels)
-    return things
+    return [*things, *stair_words(frame, ground)]
 
 
 def _shun(frame: Frame, floor: Floor, ground: Ground) -> None:

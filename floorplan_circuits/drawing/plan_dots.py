@@ -32,7 +32,6 @@ def dots(frame: Frame, ground: Ground, labels: Labels) -> list[Mark]:
     for box, at in zip(boxes, places, strict=True):
         ground.take(around(at, (DOT, DOT)))
         labels.spots.append((around(at, (HIT, HIT)), subject_of(box)))
-    words = stair_words(frame, ground)
     shared = {found.box for found in frame.findings.boxes.values() if found.shared}
     doubtful = _doubtful(frame) - shared
     special, drawn = shared | doubtful, list(zip(boxes, places, strict=True))
@@ -54,7 +53,7 @@ def dots(frame: Frame, ground: Ground, labels: Labels) -> list[Mark]:
     unsure = [dot_box(box, at, DOT, frame) for box, at in drawn if box.id in told]
     label_dots(unsure, crowd)
     write_labels((*urgent, *unsure), crowd, frame, labels)
-    return [*(mark for mark in marks if mark is not None), *words]
+    return [*(mark for mark in marks if mark is not None), *stair_words(frame, ground)]
 
 
 def _place(box: Box, frame: Frame) -> XY:
