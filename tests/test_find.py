@@ -51,6 +51,12 @@ def test_carrying_over_from_before_an_edit_finds_the_same_as_starting_anew(edit)
     assert find(COTTAGE, find(edited)) == find(COTTAGE)
 
 
+def test_walls_follow_when_the_levels_change_places() -> None:
+    house = SAMPLES["house.json"]()
+    turned = change(house, levels=Table(reversed(house.levels.rows)))
+    assert find(turned, find(house)).walls == find(turned).walls != find(house).walls
+
+
 def test_the_systems_legs_are_not_carried_over_when_it_is_stated_anew() -> None:
     panel = change(COTTAGE.panels.rows[0], system="not known")
     home = change(COTTAGE, panels=Table([panel]), system="not known")

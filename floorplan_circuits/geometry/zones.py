@@ -158,11 +158,11 @@ def _rings(parts: npt.NDArray[np.object_]) -> list[tuple[Ring, ...]]:
 def _crisp(parts: npt.NDArray[np.object_]) -> npt.NDArray[np.object_]:
     """Return the parts without corners on straight edges, but for those of others: an edge of two is the same in both.
 
-    Where three meet, the corner of two may lie on a straight edge of the third; there are none between two parts.
+    Where three meet, the corner of two may lie on a straight edge of the third.
     """
-    crisp: npt.NDArray[np.object_] = shapely.simplify(parts, CRISP_MM)
-    if len(parts) < 3:
+    crisp: npt.NDArray[np.object_] = shapely.remove_repeated_points(shapely.simplify(parts, CRISP_MM), CRISP_MM)
+    if len(parts) == 1:
         return crisp
-    corners = shapely.multipoints(shapely.get_coordinates(crisp))
-    snapped: npt.NDArray[np.object_] = shapely.snap(crisp, corners, 2 * CRISP_MM)
+    corners = shapely.multipoints(np.round(shapely.get_coordinates(crisp), 3))
+    snapped: npt.NDArray[np.object_] = shapely.remove_repeated_points(shapely.snap(crisp, corners, 2 * CRISP_MM))
     return np.where(shapely.is_valid(snapped), snapped, crisp)

@@ -70,6 +70,13 @@ def test_where_three_circuits_meet_all_have_the_corner():
     assert all((2000, 1500) in ring for rings in zones.values() for ring in rings)
 
 
+def test_no_corner_comes_twice_where_an_edge_all_but_ends_in_a_corner_of_the_room():
+    zones = divide(ROOM, [((1500, 1000), 0), ((2500, 1000), 1), ((3000, 500), 0), ((3500, 1000), 1)])
+
+    for ring in (ring for rings in zones.values() for ring in rings):
+        assert all(a != b for a, b in pairwise((*ring, ring[0])))
+
+
 def test_a_circuit_amid_another_leaves_a_hole_in_it():
     ring_round = [((x, y), "a") for x in (1000, 2000, 3000) for y in (500, 1500, 2500) if (x, y) != (2000, 1500)]
     zones = divide(ROOM, [*ring_round, ((2000, 1500), "b")])
