@@ -56,6 +56,8 @@ def sheet_of(theme: Theme) -> str:
     QWidget {{ color: {theme.ink}; }}
     QMainWindow, QDialog, QWidget#strip, QWidget#below, QWidget#side {{ background: {theme.furniture}; }}
     QWidget#strip {{ border-bottom: 1px solid {theme.line}; }}
+    QWidget#asking {{ background: {theme.paper}; border-bottom: 1px solid {theme.line}; }}
+    QFrame#choice {{ background: {theme.furniture}; border: 1.5px solid {theme.ink}; border-radius: 8px; }}
     QWidget#below {{ border-top: 1px solid {theme.line}; }}
     QWidget#side {{ border-left: 1px solid {theme.line}; }}
     QLabel#home, QLabel#panel_title {{ font-size: 15px; font-weight: bold; }}
