@@ -20,9 +20,11 @@ from floorplan_circuits.edits.edited import counted
 from floorplan_circuits.edits.recording import AGED_BY, Aged, age_everything
 from floorplan_circuits.findings import Findings
 
+WIDE = 460
 WHAT_IT_DOES = (
-    "Whatever was seen before that day counts no more: anything may have been touched since, and nobody can tell what. "
-    "The map stays as it is drawn, and all of it is to be tested again. This is not undone."
+    "Anything may have been touched, and nobody can tell what. All that was tested so far expires, and boxes that were "
+    "looked into count as not opened, until it is done again. The map stays as it is drawn. This can’t be undone; "
+    "the entry can be struck like any other."
 )
 
 
@@ -43,12 +45,13 @@ class AgingDialog(QDialog):
         self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         self._session = session
         self.reasons: dict[Aged, QRadioButton] = {why: QRadioButton(AGED_BY[why]) for why in get_args(Aged)}
-        self.day, self.who, self.refused = QLineEdit(date.today().isoformat()), QLineEdit(), _words("")
+        self.day, self.who, self.refused = QLineEdit(date.today().isoformat()), QLineEdit(), _words(" ")
         self.told = _words(expires(session.find_now()))
         self.told.setObjectName("section")
         column = QVBoxLayout(self)
         column.setContentsMargins(20, 16, 20, 16)
         column.setSpacing(10)
+        column.setSizeConstraint(QVBoxLayout.SizeConstraint.SetNoConstraint)
         column.addWidget(_words(WHAT_IT_DOES))
         column.addWidget(self.told)
         for button in self.reasons.values():
@@ -60,14 +63,13 @@ class AgingDialog(QDialog):
             form.addRow(label, line)
         column.addLayout(form)
         column.addWidget(self.refused)
-        self.refused.hide()
         choices = QDialogButtonBox(QDialogButtonBox.StandardButton.Cancel)
         self.let_expire = choices.addButton("Let it all expire", QDialogButtonBox.ButtonRole.AcceptRole)
         column.addWidget(choices)
         choices.accepted.connect(self._record)
         choices.rejected.connect(self.reject)
         session.said.connect(self._refuse)
-        self.setFixedWidth(460)
+        self.resize(WIDE, column.heightForWidth(WIDE))
 
     def _record(self) -> None:
         why = next(why for why, button in self.reasons.items() if button.isChecked())
@@ -78,7 +80,6 @@ class AgingDialog(QDialog):
     def _refuse(self, words: str) -> None:
         """Show in the dialog why nothing was recorded."""
         self.refused.setText(words)
-        self.refused.show()
 
 
 def _words(words: str) -> QLabel:

@@ -61,7 +61,7 @@ class AskingBar(QWidget):
             self._settle()
             return
         self.words.setText(
-            f"{_named(self._session.home, self._touched)} as it was has test readings. "
+            f"What was seen of {_named(self._session.home, self._touched)} was seen before this edit. "
             "Was the map wrong, or did the wiring change?"
         )
         self.show()

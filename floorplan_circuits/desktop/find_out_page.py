@@ -60,11 +60,9 @@ class FindOutPage(QWidget):
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(6)
-        for widget in (self.state, self.on_again, self.last, self.slip, _label("caption", "Tested with"), self.way):
+        above = (self.state, self.on_again, _label("caption", "Tested with"), self.way)
+        for widget in (*above, *self.ticks.values(), self.last, self.slip, self.cannot):
             column.addWidget(widget)
-        for tick in self.ticks.values():
-            column.addWidget(tick)
-        column.addWidget(self.cannot)
         form = QFormLayout()
         form.setVerticalSpacing(4)
         form.addRow("Who", self.who)

@@ -52,8 +52,10 @@ class FindingOut:
         self._area.say(SAYS)
 
     def leave(self) -> None:
-        """Close what is open; nothing is said to be off any more."""
+        """Close what is open; nothing is said to be off any more, and nothing stays selected to be tied by accident."""
         self._close()
+        if self._area.session is not None:
+            self._area.session.select(())
         self._forget()
 
     def _forget(self) -> None:
@@ -65,6 +67,11 @@ class FindingOut:
     def _show(self) -> None:
         session = self._area.session
         self.page.show_set_up(self.page.now, headline(self.page.now, session.home if session else Home()))
+
+    def rings(self, entering: frozenset[Subject]) -> frozenset[Subject]:
+        """Return which breakers the panel rings: the one that is off, where one is, else those that enter a box."""
+        off = self.page.now.breaker
+        return entering if off is None else frozenset({Subject("breaker", off)})
 
     # --- clicks -----------------------------------------------------------------------------------------------------
 
@@ -128,7 +135,7 @@ class FindingOut:
         edited = session.attempt(lambda home: recorded(now, home, feed, says, today))
         if edited is not None and not session.read_only:
             self._read, self._last = (feed, edited.made), edited.made
-            self.page.show_last(f"{edited.says}.")
+            self.page.show_last(f"Recorded: {edited.says.removeprefix('Record ')}.")
 
     def _strike_last(self) -> None:
         session, who, today = self._area.session, self.page.now.who, date.today().isoformat()

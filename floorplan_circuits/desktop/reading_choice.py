@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QFrame, QGridLayout, QLabel, QPushButton, QVBoxLay
 
 from floorplan_circuits.gestures.finding_out import READS
 
+MOST_WIDE = 320
 AIR = 12
 """How far from the pointer it opens, in px: what was clicked stays in sight."""
 
@@ -36,7 +37,10 @@ class ReadingChoice(QFrame):
                 grid.addWidget(self._button(feed, called, says), place, at)
         column.addLayout(grid)
         if also:
-            column.addWidget(_words("caption", also))
+            told = _words("caption", also)
+            told.setWordWrap(True)
+            column.addWidget(told)
+        self.setMaximumWidth(MOST_WIDE)
 
     def _button(self, feed: int, called: str, says: str) -> QPushButton:
         button = QPushButton(says.capitalize())

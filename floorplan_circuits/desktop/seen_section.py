@@ -88,5 +88,5 @@ def _label(words: str, name: str = "caption") -> QLabel:
 
 def _button(words: str) -> QPushButton:
     button = QPushButton(words)
-    button.setObjectName("plain")
+    button.setObjectName("quiet")
     return button

@@ -81,6 +81,18 @@ def sheet_of(theme: Theme) -> str:
         font-weight: bold;
     }}
     QPushButton {{ outline: none; }}
+    QPushButton#quiet {{
+        background: transparent; border: none; color: {theme.soft}; font-size: 12px; text-decoration: underline;
+        text-align: left; padding: 1px 0;
+    }}
+    QPushButton#quiet:focus {{ border: 2px solid {theme.ink}; border-radius: 4px; }}
+    QCheckBox::indicator, QRadioButton::indicator {{
+        width: 14px; height: 14px; background: {theme.paper}; border: 1px solid {theme.soft}; border-radius: 3px;
+    }}
+    QRadioButton::indicator {{ border-radius: 8px; }}
+    QCheckBox::indicator:checked {{ background: {theme.ink}; image: url("{_icon("tick", theme)}"); }}
+    QRadioButton::indicator:checked {{ background: {theme.ink}; }}
+    QCheckBox:focus, QRadioButton:focus {{ text-decoration: underline; }}
     QDialog QPushButton, QDialog QToolButton {{
         background: {theme.paper}; border: 1px solid {theme.line}; border-radius: 6px; padding: 4px 12px;
     }}
@@ -110,7 +122,7 @@ def sheet_of(theme: Theme) -> str:
     }}
     QSpinBox::up-button, QSpinBox::down-button {{ width: 0; }}
     QComboBox::drop-down {{ border: none; width: 17px; }}
-    QComboBox::down-arrow {{ image: url("{_arrow(theme)}"); width: 10px; height: 6px; }}
+    QComboBox::down-arrow {{ image: url("{_icon("down", theme)}"); width: 10px; height: 6px; }}
     QTreeView {{ background: {theme.paper}; border: none; }}
     QTreeView::item:selected {{ background: {theme.ink}; color: {theme.paper}; }}
     QDockWidget {{ font-weight: bold; }}
@@ -129,9 +141,9 @@ def sheet_of(theme: Theme) -> str:
     """
 
 
-def _arrow(theme: Theme) -> str:
-    name = "down-dark.svg" if theme.name == "dark" else "down-light.svg"
-    return (folder("resources") / "icons" / name).as_posix()
+def _icon(name: str, theme: Theme) -> str:
+    ground = "dark" if theme.name == "dark" else "light"
+    return (folder("resources") / "icons" / f"{name}-{ground}.svg").as_posix()
 
 
 def _bar(theme: Theme) -> str:

@@ -272,7 +272,7 @@ class WorkArea(QWidget):
         found = belonging(findings, subjects)
         self.canvas.light(found.lit)
         self.canvas.ring(found.ringed)
-        self.side.view.ring(found.breakers)
+        self.side.view.ring(self.finding.rings(found.breakers))
         self.strip.show_counts(levels_lit(findings, found.lit))
 
     def go_to_hazard(self, hazard: Hazard) -> None:
