@@ -84,7 +84,7 @@ def _is_live(others: Iterable[Seen], dead: Seen, book: LogBook) -> bool:
     """Tell whether the nearest reading with all as usual was live, by the same way on the same day."""
     nearest = next((one for one in others if one.off <= book.found_off), None)
     same = nearest is not None and (nearest.round.method, day(nearest.round)) == (dead.round.method, day(dead.round))
-    return nearest is not None and same and nearest.reading.says == "live"
+    return nearest is not None and same and nearest.reading.says == "live" and not nearest.round.pressed
 
 
 def _unproved(entry: Round) -> Iterator[str]:
