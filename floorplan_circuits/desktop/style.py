@@ -90,8 +90,8 @@ def sheet_of(theme: Theme) -> str:
         width: 14px; height: 14px; background: {theme.paper}; border: 1px solid {theme.soft}; border-radius: 3px;
     }}
     QRadioButton::indicator {{ border-radius: 8px; }}
-    QCheckBox::indicator:checked {{ background: {theme.ink}; color: {theme.paper}; image: url("{_icon("tick", theme)}"); }}
-    QRadioButton::indicator:checked {{ background: {theme.ink}; color: {theme.paper}; }}
+    QCheckBox::indicator:checked, QRadioButton::indicator:checked {{ background: {theme.ink}; color: {theme.paper}; }}
+    QCheckBox::indicator:checked {{ image: url("{_icon("tick", theme)}"); }}
     QCheckBox:focus, QRadioButton:focus {{ text-decoration: underline; }}
     QDialog QPushButton, QDialog QToolButton {{
         background: {theme.paper}; border: 1px solid {theme.line}; border-radius: 6px; padding: 4px 12px;
