@@ -67,9 +67,12 @@ class ReadingChoice(QFrame):
             first.setFocus(Qt.FocusReason.OtherFocusReason)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:  # noqa: N802  # Qt's name
-        """Leave with Escape."""
+        """Leave with Escape; Enter gives the answer that has the keys."""
+        has_keys = self.focusWidget()
         if event.key() == Qt.Key.Key_Escape:
             self.close_now()
+        elif event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter) and isinstance(has_keys, QPushButton):
+            has_keys.click()
         else:
             super().keyPressEvent(event)
 

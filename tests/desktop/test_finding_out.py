@@ -119,7 +119,7 @@ def test_with_all_parts_ticked_it_reads_tested_and_on_which(home, hand):
 
     assert [says for _, says in rounds(home)] == ["live", "dead", "live"]
     assert {entry.who for entry in home.session.home.log} == {"owner"}
-    assert hand.says() == "B1: tested, on 1."
+    assert hand.says() == f"B1: tested {date.today().isoformat()}, on 1."
     assert "1 of 3 feeds tested" in home.work.rail.buttons[FIND_OUT].accessibleDescription()
 
 
@@ -154,6 +154,18 @@ def test_with_all_as_usual_a_reading_is_recorded_so(home, hand):
 
     assert rounds(home) == [((), "live")]
     assert hand.says() == "B1: live with all as usual. Turn a breaker off, and look again."
+
+
+def test_by_keys_the_answer_is_gone_to_and_given_with_enter(home, hand):
+    hand.choose("Tested with", "Lamp plugged in")
+    hand.click(*RECEPTACLE)
+    dead = choice(home).findChild(QPushButton)
+    QTest.keyClick(dead, Qt.Key.Key_Right)
+    QTest.keyClick(choice(home).focusWidget(), Qt.Key.Key_Return)
+    hand.settle()
+
+    assert rounds(home) == [((), "live")]
+    assert choice(home) is None
 
 
 def test_a_box_of_several_asks_about_each_and_one_gang_about_itself(home, hand):
