@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QApplication, QFormLayout
 from floorplan_circuits.desktop.fields import Choice
 from floorplan_circuits.desktop.form_page import FormPage, MakeEdit
 from floorplan_circuits.desktop.keeping_focus import focus_place, focused_place
+from floorplan_circuits.desktop.seen_section import SeenSection
 from floorplan_circuits.desktop.session import Session
 from floorplan_circuits.edits.boxes import add_passing, join_halves, set_box, set_device, split_halves
 from floorplan_circuits.edits.edited import Edited, counted
@@ -30,6 +31,9 @@ class Inspector(FormPage):
     filled = Signal()
     """It needs other room: it was filled anew, or laid out."""
 
+    only_seen = False
+    """Whether it tells of a box only what was seen: while finding out, nothing else is edited."""
+
     def event(self, event: QEvent) -> bool:
         """Tell when what was filled in is laid out: only then is it known how high it is."""
         done = super().event(event)
@@ -44,7 +48,7 @@ class Inspector(FormPage):
 
     def show_selection(self, session: Session | None) -> None:
         """Fill the form for what is selected; one that would say the same stays, with what is being typed in it."""
-        told = () if session is None else _told(session)
+        told = () if session is None else (*_told(session), self.only_seen)
         if session is self._session and told == self._told:
             return
         if QApplication.activePopupWidget() is not None:  # a list is open over the form: wait until it was chosen from
@@ -102,6 +106,12 @@ class Inspector(FormPage):
 
     def _box_form(self, box: Box) -> None:
         self._words(f"Box {box.mark}", "section")
+        if not self.only_seen:
+            self._box_rows(box)
+        assert self._session is not None
+        self._column.addWidget(SeenSection(self._session.home, box.id, self._attempt, self.filled.emit))
+
+    def _box_rows(self, box: Box) -> None:
         form = self._form()
         for device in sorted(box.devices, key=lambda one: one.slot):
             self._device_rows(form, device, len(box.devices) > 1)
@@ -179,7 +189,7 @@ def _told(session: Session) -> tuple[object, ...]:
     rooms = [home.rooms.get(one.id) for one in session.view.selected if one.kind == "room"]
     boxes = [home.boxes[one] for one in _boxes_selected(session)]
     marks = findings.marks if findings is not None and (boxes or rooms) else {}
-    return session.view.selected, rooms, boxes, home.breakers.ids(), dict(marks)
+    return session.view.selected, rooms, boxes, home.breakers.ids(), dict(marks), home.log if boxes else ()
 
 
 def _uses(now: str) -> list[str]:

@@ -8,7 +8,8 @@ from typing import TYPE_CHECKING
 from PySide6.QtGui import QAction, QActionGroup, QKeySequence
 from PySide6.QtWidgets import QApplication, QLineEdit, QMenu
 
-from floorplan_circuits.desktop.rail import DRAW, PANEL, PRINT, TIE
+from floorplan_circuits.desktop.aging import AgingDialog
+from floorplan_circuits.desktop.rail import DRAW, FIND_OUT, PANEL, PRINT, TIE
 from floorplan_circuits.desktop.session import Session
 from floorplan_circuits.findings import Subject
 
@@ -94,6 +95,8 @@ class Menus:
             ("Re&move", Keys.Delete, lambda: do(Session.remove), True),
             ("Select &all boxes of the level", Keys.SelectAll, self._select_all, True),
             ("&Name what is selected", "F2", self._name_selected, True),
+            None,
+            ("The house changed &hands, or an electrician was here…", "", self._ask_what_aged, True),
         ]
 
     def _view(self) -> list[Row | None]:
@@ -102,7 +105,8 @@ class Menus:
             ("&Draw the home", "Ctrl+1", partial(window.work.show_stage, DRAW), True),
             ("Set up the &panel", "Ctrl+2", partial(window.work.show_stage, PANEL), True),
             ("&Tie devices", "Ctrl+3", partial(window.work.show_stage, TIE), True),
-            ("P&rint", "Ctrl+4", partial(window.work.show_stage, PRINT), True),
+            ("&Find out", "Ctrl+4", partial(window.work.show_stage, FIND_OUT), True),
+            ("P&rint", "Ctrl+5", partial(window.work.show_stage, PRINT), True),
             None,
             ("Show all of the &level", "Ctrl+0", canvas.fit, True),
             ("Zoom &in", Keys.ZoomIn, partial(canvas.zoom, 1.25), True),
@@ -141,6 +145,10 @@ class Menus:
         session = self._window.session
         if session is not None and session.view.selected:
             self._window.work.naming.ask(session.view.selected[0])
+
+    def _ask_what_aged(self) -> None:
+        if self._window.session is not None:
+            AgingDialog(self._window.session, self._window).open()
 
     def _show_outline(self) -> None:
         self._window.dock.setVisible(not self._window.dock.isVisible())
