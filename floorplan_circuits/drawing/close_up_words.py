@@ -187,7 +187,9 @@ def _entries(contents: Contents) -> Iterator[tuple[str, Strand]]:
 
 def _heads(y: float, wide: float, theme: Theme, marks: list[Mark]) -> float:
     baseline = y + cap_height(CAPTION_SIZE)
-    for x, words in ((0.0, "Gang"), (GANG_COLUMN, "Circuit"), (_text_left(wide), "What it is, and how we know")):
+    left = _text_left(wide)
+    ((told, *_), _) = fits(("What it is, and how we know", "What it is"), wide - left, CAPTION_SIZE)
+    for x, words in ((0.0, "Gang"), (GANG_COLUMN, "Circuit"), (left, told)):
         marks.append(Text((x, baseline), words, CAPTION_SIZE, False, theme.soft))
     return _rule(baseline + 1.9, wide, theme, marks)
 
