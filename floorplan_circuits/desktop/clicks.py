@@ -34,6 +34,8 @@ class Clicks:
         session = self._area.session
         if session is None:
             return
+        if self._area.inside.on_key(event):
+            return
         tying = isinstance(session.tool, TieDevices)
         session.step(self._with_gang(event, session) if tying else event, self._area.canvas.reach())
 
@@ -51,6 +53,11 @@ class Clicks:
             session.select(())
         session.take(Select() if chosen else TieDevices())
         self._area.say("Click the breaker that feeds what is selected." if chosen else says_of(session.tool))
+
+    def on_opened(self, subject: Subject | None) -> None:
+        """Look inside a box that was double clicked; of anything else, edit the name."""
+        if not self._area.inside.on_opened(subject):
+            self._area.naming.ask_for_opened(subject)
 
     def on_breaker(self, subject: Subject) -> None:
         """Take a breaker in hand to tie, tie what is selected to it, or select it."""

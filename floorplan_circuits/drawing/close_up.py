@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 from floorplan_circuits.drawing.close_up_facts import Contents, contents_of
 from floorplan_circuits.drawing.close_up_picture import natural_width, picture
-from floorplan_circuits.drawing.close_up_words import head, table
+from floorplan_circuits.drawing.close_up_words import head, summary, table
 from floorplan_circuits.drawing.ink import Group, Mark, moved
 from floorplan_circuits.drawing.palette import Theme
 from floorplan_circuits.findings import Findings, Subject
@@ -12,8 +12,8 @@ from floorplan_circuits.findings import Findings, Subject
 LEAST_WIDTH = 60.0
 """Narrower than this, in mm, no close-up is drawn."""
 BESIDE_FROM = 140.0
-"""From this width on the words stand beside the picture, else below it."""
-LEAST_PICTURE, LEAST_TABLE, GUTTER, HEAD_GAP = 62.0, 80.0, 7.0, 5.0
+"""From this width on the words stand beside the picture; else what matters most stands over it, the table below."""
+LEAST_PICTURE, LEAST_TABLE, GUTTER, HEAD_GAP, GAP = 62.0, 80.0, 7.0, 5.0, 2.6
 ROUND_HOLES = ("single-phase 230", "three-phase 400Y/230")
 """Systems whose receptacles have round holes rather than flat slots."""
 
@@ -41,12 +41,15 @@ def close_up(findings: Findings, box: int, width: float, theme: Theme) -> CloseU
     drawn = picture(contents, _picture_width(contents, width) if beside else width, theme, blades)
     above = head(contents, width, theme)
     top = above.height + HEAD_GAP
-    words_left = drawn.width + GUTTER if beside else 0.0
-    words = table(contents, width - words_left, theme)
-    words_top = top + 2.0 if beside else top + drawn.height + GUTTER
-    marks: tuple[Mark, ...] = (above.ink, moved(drawn.ink, 0, top), moved(words.ink, words_left, words_top))
+    left = drawn.width + GUTTER if beside else 0.0
+    matters, rows = summary(contents, width - left, theme), table(contents, width - left, theme)
+    matters_top = top + 2.0 if beside else top
+    picture_top = top if beside else top + matters.height + GAP
+    rows_top = matters_top + matters.height + GAP if beside else picture_top + drawn.height + GUTTER
+    placed = ((matters, left, matters_top), (drawn, 0.0, picture_top), (rows, left, rows_top))
+    marks: tuple[Mark, ...] = (above.ink, *(moved(piece.ink, x, y) for piece, x, y in placed))
     ink = Group(marks, Subject("box", box), f"Box {contents.box.mark} with the plate off")
-    height = max(top + drawn.height, words_top + words.height) + 1.0
+    height = max(y + piece.height for piece, _, y in placed) + 1.0
     return CloseUp(ink, width, height, (*above.shortened, *drawn.shortened))
 
 

@@ -31,6 +31,7 @@ NEVER_OPENED = "Nobody recorded looking inside: more may enter."
 CHANGED_SINCE = "It was changed since somebody looked inside: more may enter."
 ONE_IS_NOT_ENOUGH = "Turning off one breaker does not make this box dead."
 TIE_MAY_SLIP = "Their handles are tied, yet one can trip alone."
+NO_ONE_FEEDS_ALL = "Tests leave no one breaker that feeds all in it."
 WHATEVER_IS_OFF = "Treat as live whatever is off."
 DOUBTFUL = ("contradicted", "expired")
 
@@ -71,8 +72,9 @@ def warnings(contents: Contents, standings: Sequence[str]) -> tuple[str, ...]:
         return ()
     said = [ONE_IS_NOT_ENOUGH] if found.shared else []
     said += [TIE_MAY_SLIP] if found.tied else []
+    said += [NO_ONE_FEEDS_ALL] if found.apart else []
     doubtful = any(one in DOUBTFUL for one in standings)
-    said += [WHATEVER_IS_OFF] if found.unknown or found.others or doubtful else []
+    said += [WHATEVER_IS_OFF] if found.unknown or found.others or found.apart or doubtful else []
     unsure = () if found.opened else (CHANGED_SINCE if was_opened(found) else NEVER_OPENED,)
     return (*said, *unsure)
 
@@ -156,18 +158,22 @@ def _mark(contents: Contents, theme: Theme) -> Mark:
 # --- the table ------------------------------------------------------------------------------------------------------
 
 
-def table(contents: Contents, wide: float, theme: Theme) -> Words:
-    """Set the headline, what it means, and a row for every cable, in a column of this width."""
-    entries = list(_entries(contents))
+def summary(contents: Contents, wide: float, theme: Theme) -> Words:
+    """Set how much enters, and what that means for a hand in the box, in a column of this width."""
     marks: list[Mark] = []
     y = _lines((headline(contents.found),), 0, 0, wide, HEADLINE_SIZE, theme.ink, marks, bold=True)
     y += 0.6
-    standings = [strand.plate.standing for _, strand in entries]
+    standings = [strand.plate.standing for _, strand in _entries(contents)]
     for sentence in warnings(contents, standings):
         y = _lines((sentence,), 0, y, wide, BODY_SIZE, theme.ink, marks, bold=sentence == WHATEVER_IS_OFF)
-    y += 2.6
-    if entries:
-        y = _heads(y, wide, theme, marks)
+    return Words(Group(tuple(marks), None, "summary"), y)
+
+
+def table(contents: Contents, wide: float, theme: Theme) -> Words:
+    """Set a row for every cable, and the box's note under them, in a column of this width."""
+    entries = list(_entries(contents))
+    marks: list[Mark] = []
+    y = _heads(0.0, wide, theme, marks) if entries else 0.0
     for gang, strand in entries:
         y = _entry(gang, strand, y, wide, theme, marks)
     note = " ".join(contents.box.note.split())

@@ -192,7 +192,7 @@ def clashes(one: CloseUp) -> list[tuple[list[str], list[str]]]:
     loose = [text for text in texts(piece(one, "picture")) if id(text) not in inside]
     letters = {id(text) for text in loose if text.bold and text.size > 8}  # a switch's S and the 3 that hangs below it
     things = [*plates, *(text for text in loose if id(text) not in letters)]
-    words = [*texts(piece(one, "head")), *texts(piece(one, "table"))]
+    words = [text for name in ("head", "summary", "table") for text in texts(piece(one, name))]
     pairs = [*combinations(things, 2), *combinations([*words, piece(one, "picture")], 2)]
     return [(words_in(a), words_in(b)) for a, b in pairs if overlap(bounds_of(a), bounds_of(b))]
 
@@ -240,11 +240,13 @@ def test_words_at_a_foot_that_had_to_be_cut_are_reported() -> None:
 
 
 @pytest.mark.parametrize("wide", [LEAST_WIDTH, BESIDE_FROM - 1, BESIDE_FROM, 300.0])
-def test_the_words_stand_beside_the_picture_where_there_is_room_else_below(wide: float) -> None:
+def test_the_words_stand_beside_the_picture_where_there_is_room_else_what_matters_most_over_it(wide: float) -> None:
     one = drawn(THREE, wide)
-    shown, told = bounds_of(piece(one, "picture")), bounds_of(piece(one, "table"))
-    assert (told[0] >= shown[2]) == (wide >= BESIDE_FROM)
-    assert (told[1] >= shown[3]) == (wide < BESIDE_FROM)
+    matters, shown, told = (bounds_of(piece(one, name)) for name in ("summary", "picture", "table"))
+    beside = wide >= BESIDE_FROM
+    assert (min(matters[0], told[0]) >= shown[2]) == beside
+    assert (matters[3] <= shown[1] and shown[3] <= told[1]) != beside
+    assert matters[3] < told[1]
 
 
 def test_too_narrow_a_width_is_refused() -> None:

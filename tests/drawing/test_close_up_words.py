@@ -10,6 +10,7 @@ from floorplan_circuits.drawing.close_up_facts import contents_of, how_we_know
 from floorplan_circuits.drawing.close_up_words import (
     CHANGED_SINCE,
     NEVER_OPENED,
+    NO_ONE_FEEDS_ALL,
     ONE_IS_NOT_ENOUGH,
     TIE_MAY_SLIP,
     WHATEVER_IS_OFF,
@@ -28,8 +29,9 @@ SWITCH = box(20, (0, 0), device(21, fed(31, 103), kind="switch", name="hall ligh
 
 
 def told(*boxes: Any, **fields: Any) -> str:
-    """The words of the table of the first box."""
-    return " ".join(words_in(piece(close_up(findings_of(*boxes, **fields), boxes[0].id, WIDE, LIGHT), "table")))
+    """The words beside the picture of the first box."""
+    shown = close_up(findings_of(*boxes, **fields), boxes[0].id, WIDE, LIGHT)
+    return " ".join(words for name in ("summary", "table") for words in words_in(piece(shown, name)))
 
 
 # --- how much enters ------------------------------------------------------------------------------------------------
@@ -70,6 +72,10 @@ def test_one_breaker_is_not_enough_for_a_shared_box_tied_or_not() -> None:
     assert said(shared=True, opened=True) == (ONE_IS_NOT_ENOUGH,)
     assert said(shared=True, tied=True, opened=True) == (ONE_IS_NOT_ENOUGH, TIE_MAY_SLIP)
     assert said(opened=True) == ()
+
+
+def test_where_tests_leave_no_one_breaker_for_all_it_counts_as_live() -> None:
+    assert said(shared=True, apart=True, opened=True) == (ONE_IS_NOT_ENOUGH, NO_ONE_FEEDS_ALL, WHATEVER_IS_OFF)
 
 
 @pytest.mark.parametrize("standing", ["contradicted", "expired"])
