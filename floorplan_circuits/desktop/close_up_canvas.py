@@ -7,7 +7,7 @@ from PySide6.QtWidgets import QWidget
 from floorplan_circuits.desktop.camera import PX_PER_MM
 from floorplan_circuits.desktop.ink_painter import Compiled, compiled, paint
 from floorplan_circuits.drawing.close_up import LEAST_WIDTH, CloseUp, close_up
-from floorplan_circuits.drawing.ink import Group, Mark
+from floorplan_circuits.drawing.ink import Group, Text, flat
 from floorplan_circuits.drawing.palette import LIGHT, Theme
 from floorplan_circuits.findings import Findings
 
@@ -72,12 +72,11 @@ class CloseUpCanvas(QWidget):
             paint(painter, self._ink.ops, self.mm, INSET, INSET, shown)
 
 
-def _sentences(mark: Mark) -> list[str]:
-    """Return what the rows of the table say, as they are told to a screen reader."""
-    if not isinstance(mark, Group):
-        return []
-    own = [mark.name] if mark.subject is not None and mark.subject.kind == "feed" and mark.name.endswith(".") else []
-    return [*own, *(words for inner in mark.marks for words in _sentences(inner))]
+def _sentences(ink: Group) -> list[str]:
+    """Return what is said of the box and of each cable in it, for a screen reader."""
+    pieces = {piece.name: piece for piece in ink.marks if isinstance(piece, Group)}
+    said = [mark.words for mark in flat(pieces["summary"]) if isinstance(mark, Text)]
+    return [*said, *(row.name for row in pieces["table"].marks if isinstance(row, Group))]
 
 
 def _cut(drawn: CloseUp) -> str:

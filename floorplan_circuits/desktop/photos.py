@@ -1,9 +1,11 @@
 """Photographs from files: read with bounds, turned upright, shrunk, and rid of all that is no picture."""
 
+from collections.abc import Iterator
+from contextlib import contextmanager
 from pathlib import Path
 from typing import NamedTuple
 
-from PySide6.QtCore import QBuffer, QByteArray, QIODevice, QSize, Qt
+from PySide6.QtCore import QBuffer, QByteArray, QIODevice, QSize, Qt, qInstallMessageHandler
 from PySide6.QtGui import QImage, QImageReader, QPainter
 
 LONGEST_PX = 1600
@@ -11,6 +13,10 @@ LONGEST_PX = 1600
 LARGEST_FILE, MOST_PIXELS = 60 * 2**20, 200_000_000
 JPEG_QUALITY = 85
 MEDIA = {b"png": "image/png", b"jpeg": "image/jpeg", b"jpg": "image/jpeg"}
+
+DAMAGED = "{} can’t be read: the file is damaged. Copy it from the camera again."
+CUT_OFF = "premature end"
+"""What the JPEG reader complains of where it makes up the rest of a picture."""
 
 
 class Photo(NamedTuple):
@@ -29,20 +35,35 @@ def read_photo(path: Path) -> Photo:
 
     It is drawn anew, so that the place and the camera that a file may tell of are not kept.
     """
+    with _gathered() as complaints:
+        image, kept = _read(path)
+    if image.isNull() or any(CUT_OFF in one for one in complaints):
+        raise NoPhoto(DAMAGED.format(path.name))
+    return Photo(_encoded(_plain(image), kept), kept)
+
+
+def _read(path: Path) -> tuple[QImage, str]:
+    """Return the picture upright and no longer than a photo may be, and what it is kept as."""
     reader = QImageReader(str(path))
     reader.setDecideFormatFromContent(True)
     reader.setAutoTransform(True)
     _refuse_at_once(path, reader)
-    size = reader.size()
+    size, kept = reader.size(), MEDIA[bytes(reader.format().data())]
     if max(size.width(), size.height()) > LONGEST_PX:
         reader.setScaledSize(size.scaled(QSize(LONGEST_PX, LONGEST_PX), Qt.AspectRatioMode.KeepAspectRatio))
         kept = "image/jpeg"
-    else:
-        kept = MEDIA[bytes(reader.format().data())]
-    image = reader.read()
-    if image.isNull():
-        raise NoPhoto(f"{path.name} can’t be read: the file is damaged. Copy it from the camera again.")
-    return Photo(_encoded(_plain(image), kept), kept)
+    return reader.read(), kept
+
+
+@contextmanager
+def _gathered() -> Iterator[list[str]]:
+    """Gather what the library complains of meanwhile, instead of printing it."""
+    complaints: list[str] = []
+    before = qInstallMessageHandler(lambda _kind, _context, words: complaints.append(str(words)))
+    try:
+        yield complaints
+    finally:
+        qInstallMessageHandler(before)
 
 
 def _refuse_at_once(path: Path, reader: QImageReader) -> None:
@@ -58,7 +79,7 @@ def _refuse_at_once(path: Path, reader: QImageReader) -> None:
         raise NoPhoto(f"{path.name} is no PNG or JPEG picture. Choose one that is.")
     size = reader.size()
     if not size.isValid():
-        raise NoPhoto(f"{path.name} can’t be read: the file is damaged. Copy it from the camera again.")
+        raise NoPhoto(DAMAGED.format(path.name))
     if size.width() * size.height() > MOST_PIXELS:
         most = MOST_PIXELS // 10**6
         raise NoPhoto(f"{path.name} has over {most} million pixels. Choose a smaller one.")
