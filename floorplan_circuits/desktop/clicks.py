@@ -34,8 +34,8 @@ class Clicks:
         session = self._area.session
         if session is None:
             return
-        if self._area.inside.on_key(event):
-            return
+        if self._area.inside.is_open or self._area.inside.on_key(event):
+            return  # the button of the double click that opened a box is let go over it
         tying = isinstance(session.tool, TieDevices)
         session.step(self._with_gang(event, session) if tying else event, self._area.canvas.reach())
 

@@ -67,6 +67,7 @@ def test_a_double_click_on_a_box_looks_inside_and_escape_goes_back_to_the_plan(o
     page = looked_into(opened, hand)
     assert page.canvas.accessibleName() == f"Box {SHARED} with the plate off"
     assert not hand.canvas.isVisible()
+    assert hand.says() == f"{SHARED} with the plate off. Esc goes back to the plan."
 
     QTest.keyClick(page, Qt.Key.Key_Escape)
     hand.settle()
