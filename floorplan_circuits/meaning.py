@@ -41,7 +41,8 @@ def _with_something_off(told: Seen, place: FeedPlace, findings: Findings, book: 
     off = _named(sorted(told.off - book.found_off), findings.marks)
     if known.standing == "proved":
         resting = _named(known.besides, findings.marks)
-        return f"tested {known.date}, on {_named(known.breakers, findings.marks)}{f', while {resting} stays off' if resting else ''}."
+        while_off = f", while {resting} stays off" if resting else ""
+        return f"tested {known.date}, on {_named(known.breakers, findings.marks)}{while_off}."
     if known.standing == "contradicted":
         return f"{known.says}. Treat as live whatever is off."
     if told.reading.says == "live":

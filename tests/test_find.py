@@ -64,6 +64,12 @@ def test_the_systems_legs_are_not_carried_over_when_it_is_stated_anew() -> None:
     assert find(stated, find(home)).panels[panel.id].legs[1] == "A"
 
 
+def test_walls_come_in_the_order_of_the_levels_whatever_order_they_were_in_before() -> None:
+    home = SAMPLES["house.json"]()
+    turned = change(home, levels=Table(reversed(home.levels.rows)))
+    assert find(home, find(turned)) == find(home)
+
+
 @settings(max_examples=30)
 @given(homes(), homes())
 def test_findings_of_any_other_home_before_change_nothing(home, other) -> None:

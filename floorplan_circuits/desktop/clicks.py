@@ -34,6 +34,8 @@ class Clicks:
         session = self._area.session
         if session is None:
             return
+        if self._area.inside.is_open or self._area.inside.on_key(event):
+            return  # the button of the double click that opened a box is let go over it
         if self._area.rail.stage == FIND_OUT:
             self._area.finding.on_plan(event, self._gang(event, session))
             return
@@ -63,8 +65,11 @@ class Clicks:
         self._area.say("Click the breaker that feeds what is selected." if chosen else says_of(session.tool))
 
     def on_opened(self, subject: Subject | None) -> None:
-        """Edit the name of what was double clicked; while finding out, a double click is two clicks."""
-        if self._area.rail.stage != FIND_OUT:
+        """Look inside a box that was double clicked; of anything else, edit the name.
+
+        While finding out, a double click is two clicks.
+        """
+        if self._area.rail.stage != FIND_OUT and not self._area.inside.on_opened(subject):
             self._area.naming.ask_for_opened(subject)
 
     def on_breaker_opened(self, subject: Subject) -> None:

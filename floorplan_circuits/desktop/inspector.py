@@ -52,7 +52,7 @@ class Inspector(FormPage):
         if session is self._session and told == self._told:
             return
         if QApplication.activePopupWidget() is not None:  # a list is open over the form: wait until it was chosen from
-            QTimer.singleShot(WAIT_MS, lambda: self.show_selection(session))
+            QTimer.singleShot(WAIT_MS, self, lambda: self.show_selection(session))
             return
         place = focused_place(self) if session is self._session else None
         self._session, self._told = session, told

@@ -6,7 +6,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from PySide6.QtGui import QAction, QActionGroup, QKeySequence
-from PySide6.QtWidgets import QApplication, QLineEdit, QMenu
+from PySide6.QtWidgets import QApplication, QLineEdit, QMenu, QPlainTextEdit
 
 from floorplan_circuits.desktop.aging import AgingDialog
 from floorplan_circuits.desktop.rail import DRAW, FIND_OUT, PANEL, PRINT, TIE
@@ -112,6 +112,7 @@ class Menus:
             ("Zoom &in", Keys.ZoomIn, partial(canvas.zoom, 1.25), True),
             ("Zoom &out", Keys.ZoomOut, partial(canvas.zoom, 0.8), True),
             ("Show the selected breaker a&lone", "Ctrl+L", window.work.show_only_selected, True),
+            ("Look inside the selected &box", "Ctrl+I", window.work.inside.look_at_selected, True),
             ("&Outline", "F6", self._show_outline, True),
         ]
 
@@ -126,7 +127,7 @@ class Menus:
     def _on_session(self, act: Callable[[Session], object]) -> None:
         """Do something with the session, unless a line of text has the keys and means them for itself."""
         field = QApplication.focusWidget()
-        if isinstance(field, QLineEdit):
+        if isinstance(field, QLineEdit | QPlainTextEdit):
             for mine, its_own in ((Session.undo, field.undo), (Session.redo, field.redo), (Session.cut, field.cut),
                                   (Session.copy, field.copy), (Session.paste, field.paste)):  # fmt: skip
                 if act is mine:

@@ -55,6 +55,12 @@ def sheet_of(theme: Theme) -> str:
     return f"""
     QWidget {{ color: {theme.ink}; }}
     QMainWindow, QDialog, QWidget#strip, QWidget#below, QWidget#side {{ background: {theme.furniture}; }}
+    QScrollArea#inside {{ border-left: 1px solid {theme.line}; }}
+    QFrame#cable {{ border: 1px solid {theme.line}; border-radius: 8px; }}
+    QPlainTextEdit {{
+        background: {theme.paper}; border: 1px solid {theme.line}; border-radius: 6px; padding: 3px 6px;
+    }}
+    QPlainTextEdit:focus {{ border: 2px solid {theme.ink}; }}
     QWidget#strip {{ border-bottom: 1px solid {theme.line}; }}
     QWidget#asking {{ background: {theme.paper}; border-bottom: 1px solid {theme.line}; }}
     QFrame#choice {{ background: {theme.furniture}; border: 1.5px solid {theme.ink}; border-radius: 8px; }}

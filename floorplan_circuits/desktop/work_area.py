@@ -10,6 +10,7 @@ from floorplan_circuits.desktop.belonging import belonging, levels_lit, sentence
 from floorplan_circuits.desktop.canvas import PlanCanvas
 from floorplan_circuits.desktop.clicks import Clicks
 from floorplan_circuits.desktop.finding_out import FindingOut
+from floorplan_circuits.desktop.looking_inside import LookingInside
 from floorplan_circuits.desktop.naming import Naming
 from floorplan_circuits.desktop.panel_entry import PanelEntry
 from floorplan_circuits.desktop.panel_page import PanelPage
@@ -45,6 +46,7 @@ class WorkArea(QWidget):
         self.rail = Rail(PanelPage(self.show_panel, self.take))
         self.entry, self.naming, self.clicks = PanelEntry(self), Naming(self), Clicks(self)
         self.finding, self.asking = FindingOut(self, self.rail.find_out_page), AskingBar()
+        self.inside = LookingInside(self)
         self.splitters = QSplitter(Qt.Orientation.Vertical), QSplitter(Qt.Orientation.Horizontal)
         self.middle = QStackedWidget()
         self._print_view: QWidget | None = None
@@ -85,6 +87,7 @@ class WorkArea(QWidget):
         self.canvas.hand_did.connect(self.clicks.on_plan)
         self.canvas.subject_hovered.connect(self._on_hover)
         self.canvas.subject_opened.connect(self.clicks.on_opened)
+        self.canvas.menu_wanted.connect(self.inside.offer)
         self.side.view.breaker_clicked.connect(self.clicks.on_breaker)
         self.side.view.breaker_hovered.connect(self._on_hover)
         self.side.view.space_clicked.connect(self.entry.begin)
@@ -110,6 +113,7 @@ class WorkArea(QWidget):
         session.name_wanted.connect(lambda subject: QTimer.singleShot(0, lambda: self.naming.ask(subject)))
         self.asking.watch(session)
         self.finding.leave()
+        self.inside.leave()
         self._fitted_for: int | None = None
         self.canvas.show_level(None)
         self._on_edited()
@@ -146,6 +150,7 @@ class WorkArea(QWidget):
             self.say(says_of(session.tool))
         if self.rail.stage == PRINT:
             self.show_stage(PRINT)
+        self.inside.refresh()
         self.entry.go_on()
         self.finding.on_found()
 
@@ -198,6 +203,7 @@ class WorkArea(QWidget):
 
     def show_level(self, level: int) -> None:
         """Look at another level."""
+        self.inside.leave()
         if self.session is not None:
             self.session.show_level(level)
             self._show_plan()
@@ -223,6 +229,7 @@ class WorkArea(QWidget):
         if self.session is None:
             return
         was = self.rail.stage
+        self.inside.leave()
         self.rail.choose(stage)
         if was == FIND_OUT != stage:
             self.finding.leave()
@@ -284,6 +291,7 @@ class WorkArea(QWidget):
 
     def go_to(self, subject: Subject) -> None:
         """Select something and bring it to the middle of the plan."""
+        self.inside.leave()
         session = self.session
         if session is None or session.findings is None:
             return
@@ -300,6 +308,7 @@ class WorkArea(QWidget):
 
     def take(self, tool: Tool) -> None:
         """Take a tool in hand and give the keys to the plan."""
+        self.inside.leave()
         if self.session is not None:
             self.session.take(tool)
             self.say(says_of(tool))
