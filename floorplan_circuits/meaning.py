@@ -43,8 +43,10 @@ def _with_something_off(told: Seen, place: FeedPlace, findings: Findings, book: 
         resting = _named(known.besides, findings.marks)
         while_off = f", while {resting} stays off" if resting else ""
         return f"tested {known.date}, on {_named(known.breakers, findings.marks)}{while_off}."
-    if known.standing == "contradicted":
-        return f"{known.says}. Treat as live whatever is off."
+    clash = next((one for one in findings.disagreements if one.feed == place.feed.id), None)
+    if clash is not None:
+        says = known.says if known.standing == "contradicted" else "no one breaker explains what was read"
+        return f"{says}; perhaps {clash.may_be[0]}. {clash.do}"
     if told.reading.says == "live":
         if Witnesses(findings.home).can_deny(place, told.round.method):
             return f"live with {off} off, so {off} is not all that feeds it. {TREAT}"

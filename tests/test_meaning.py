@@ -113,7 +113,7 @@ def test_what_denies_the_map_is_treated_as_live_whatever_is_off():
     said = means(single_test(home, FIRST, FEED, "live", method="two-lead tester", date=DAY))
 
     assert said.startswith("B1: found live with its breaker off")
-    assert said.endswith("Treat as live whatever is off.")
+    assert said.endswith("Treat it as live whatever is off.")
 
 
 @pytest.mark.parametrize(

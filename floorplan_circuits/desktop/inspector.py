@@ -15,6 +15,7 @@ from floorplan_circuits.edits.edited import Edited, counted
 from floorplan_circuits.edits.names import USES, rename, set_use
 from floorplan_circuits.edits.removal import remove
 from floorplan_circuits.edits.ties import tie, untie
+from floorplan_circuits.findings import Disagreement
 from floorplan_circuits.home.boxes import Box, Device, Feed, FromBreaker, Supplied
 from floorplan_circuits.home.home import Home
 from floorplan_circuits.home.kinds import catalogue, kind_named
@@ -109,7 +110,8 @@ class Inspector(FormPage):
         if not self.only_seen:
             self._box_rows(box)
         assert self._session is not None
-        self._column.addWidget(SeenSection(self._session.home, box.id, self._attempt, self.filled.emit))
+        clashes = _clashes(self._session, [box.id])
+        self._column.addWidget(SeenSection(self._session.home, box.id, clashes, self._attempt, self.filled.emit))
 
     def _box_rows(self, box: Box) -> None:
         form = self._form()
@@ -189,7 +191,16 @@ def _told(session: Session) -> tuple[object, ...]:
     rooms = [home.rooms.get(one.id) for one in session.view.selected if one.kind == "room"]
     boxes = [home.boxes[one] for one in _boxes_selected(session)]
     marks = findings.marks if findings is not None and (boxes or rooms) else {}
-    return session.view.selected, rooms, boxes, home.breakers.ids(), dict(marks), home.log if boxes else ()
+    seen = (home.log, _clashes(session, [box.id for box in boxes])) if boxes else ()
+    return session.view.selected, rooms, boxes, home.breakers.ids(), dict(marks), seen
+
+
+def _clashes(session: Session, boxes: list[int]) -> tuple[Disagreement, ...]:
+    """Return what readings of these boxes say against each other or against the map, as far as it was found."""
+    findings = session.findings
+    if findings is None:
+        return ()
+    return tuple(one for one in findings.disagreements if findings.conclusions[one.feed].box in boxes)
 
 
 def _uses(now: str) -> list[str]:

@@ -1,12 +1,13 @@
 """What was seen of a box, in its form: each log entry a sentence, newest first, with a way to strike one."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from datetime import date
 
 from PySide6.QtWidgets import QLabel, QLineEdit, QPushButton, QVBoxLayout, QWidget
 
 from floorplan_circuits.edits.edited import Edited
 from floorplan_circuits.edits.recording import strike
+from floorplan_circuits.findings import Disagreement
 from floorplan_circuits.home.home import Home
 from floorplan_circuits.told import Told, box_history
 
@@ -18,15 +19,19 @@ Attempt = Callable[[Callable[[Home], Edited]], Edited | None]
 
 
 class SeenSection(QWidget):
-    """The history of one box. `attempt` makes an edit of the session's home."""
+    """The history of one box, readings that clash first. `attempt` makes an edit of the session's home."""
 
-    def __init__(self, home: Home, box: int, attempt: Attempt, resized: Callable[[], None]) -> None:
+    def __init__(
+        self, home: Home, box: int, clashes: Sequence[Disagreement], attempt: Attempt, resized: Callable[[], None]
+    ) -> None:
         super().__init__()
         self._attempt, self._resized = attempt, resized
         self._column = QVBoxLayout(self)
         self._column.setContentsMargins(0, 8, 0, 0)
         self._column.setSpacing(4)
         self._column.addWidget(_label("What was seen", "section"))
+        for clash in clashes:
+            self._tell_clash(clash)
         history = box_history(home, box)
         if not history:
             self._column.addWidget(_label("Nothing is recorded of it yet."))
@@ -34,6 +39,16 @@ class SeenSection(QWidget):
             self._add(one)
         if len(history) > AT_FIRST:
             self._offer_rest(history[AT_FIRST:])
+
+    def _tell_clash(self, clash: Disagreement) -> None:
+        """Tell what cannot all hold, what may explain it, and in bold what to do."""
+        self._column.addWidget(_label(clash.says, "clash"))
+        self._column.addWidget(_label(f"Perhaps {'; or '.join(clash.may_be)}."))
+        do = _label(clash.do, "clash")
+        font = do.font()
+        font.setBold(True)
+        do.setFont(font)
+        self._column.addWidget(do)
 
     def _offer_rest(self, rest: tuple[Told, ...]) -> None:
         more = _button(f"{len(rest)} more, older")
