@@ -52,10 +52,10 @@ def tie(window, hand, place, *spots):
         hand.click(*spot)
 
 
-def test_of(window, hand, place, spot, says, *ticks, way="Two-lead tester"):
+def seen(window, hand, place, spot, says, *ticks):
     """Turn one breaker off, look at one receptacle, and say what it showed."""
     hand.stage(FIND_OUT)
-    hand.choose("Tested with", way)
+    hand.choose("Tested with", "Two-lead tester")
     hand.click_breaker(window.session.home.breakers.rows[place].id)
     for one in ticks:
         box = hand.shown(QCheckBox, one)[0]
@@ -64,9 +64,6 @@ def test_of(window, hand, place, spot, says, *ticks, way="Two-lead tester"):
     hand.settle()
     hand.click(*spot)
     press(hand, says)
-
-
-test_of.__test__ = False  # a helper, whatever its name
 
 
 def standings(window):
@@ -83,16 +80,16 @@ def hazards(window):
     return {(one.kind, one.box) for one in window.session.find_now().hazards}
 
 
-# --- a label swapped --------------------------------------------------------------------------------------------------
+# --- a label swapped ------------------------------------------------------------------------------------------------
 
 
 def test_a_label_swapped_is_denied_found_and_tested_where_it_is(home, hand):
-    test_of(home, hand, 0, PLUG, "live")
+    seen(home, hand, 0, PLUG, "live")
     assert standings(home) == ["contradicted", "claimed"]
     assert "found live with its breaker off; perhaps it has two supplies." in hand.says()
     assert hand.says().endswith("Repeat with 1 alone. Treat it as live whatever is off.")
 
-    test_of(home, hand, 1, PLUG, "dead", *WHOLE)
+    seen(home, hand, 1, PLUG, "dead", *WHOLE)
     assert standings(home) == ["contradicted", "claimed"]  # the map still says 1
 
     tie(home, hand, 1, PLUG)
@@ -102,7 +99,7 @@ def test_a_label_swapped_is_denied_found_and_tested_where_it_is(home, hand):
     assert breakers_of(home, 1) == ["1"]  # the neighbour is no wiser
 
 
-# --- a second circuit passing -------------------------------------------------------------------------------------------
+# --- a second circuit passing ---------------------------------------------------------------------------------------
 
 
 def looked_inside(window, hand, spot):
@@ -118,7 +115,7 @@ def looked_inside(window, hand, spot):
 
 
 def test_a_second_circuit_that_passes_is_told_once_somebody_has_looked(home, hand):
-    test_of(home, hand, 0, PLUG, "dead", *WHOLE)
+    seen(home, hand, 0, PLUG, "dead", *WHOLE)
     box, page = looked_inside(home, hand, PLUG)
     before = hazards(home)
     assert not {kind for kind, of in before if of == box.id}
@@ -138,12 +135,12 @@ def test_a_second_circuit_that_passes_is_told_once_somebody_has_looked(home, han
     assert ("unknown box", box.id) in hazards(home)  # and the box is unknown all the same
 
 
-# --- a rewired room -----------------------------------------------------------------------------------------------------
+# --- a rewired room -------------------------------------------------------------------------------------------------
 
 
 def test_a_room_that_was_rewired_expires_what_was_tested_there_and_nothing_else(home, hand):
-    test_of(home, hand, 0, PLUG, "dead", *WHOLE)
-    test_of(home, hand, 0, OTHER, "dead", *WHOLE)
+    seen(home, hand, 0, PLUG, "dead", *WHOLE)
+    seen(home, hand, 0, OTHER, "dead", *WHOLE)
     assert standings(home) == ["proved", "proved"]
 
     tie(home, hand, 1, PLUG)
@@ -151,18 +148,18 @@ def test_a_room_that_was_rewired_expires_what_was_tested_there_and_nothing_else(
     assert standings(home) == ["expired", "proved"]
     assert set(breakers_of(home)) == {"1", "3"}  # it may hang on either
 
-    test_of(home, hand, 1, PLUG, "dead", *WHOLE)
+    seen(home, hand, 1, PLUG, "dead", *WHOLE)
     assert standings(home) == ["proved", "proved"]
     assert breakers_of(home) == ["3"]
 
 
-# --- a loop -------------------------------------------------------------------------------------------------------------
+# --- a loop ---------------------------------------------------------------------------------------------------------
 
 
 def test_a_loop_is_live_with_either_off_and_taken_for_no_single_breaker(home, hand):
     nobody_knows(home, hand, PLUG)
     for place in range(3):
-        test_of(home, hand, place, PLUG, "live")
+        seen(home, hand, place, PLUG, "live")
     assert standings(home)[0] == "unknown"
     assert hand.says().startswith("B1: no one breaker explains what was read; perhaps it has two supplies.")
     (clash,) = home.session.find_now().disagreements
@@ -181,12 +178,12 @@ def nobody_knows(window, hand, spot):
     hand.choose("Breaker", "not known")
 
 
-# --- a neighbour's circuit ----------------------------------------------------------------------------------------------
+# --- a neighbour's circuit ------------------------------------------------------------------------------------------
 
 
 def test_a_neighbours_circuit_stays_live_whatever_is_off_and_is_never_said_to_be_dead(home, hand):
     for place in range(3):
-        test_of(home, hand, place, PLUG, "live")
+        seen(home, hand, place, PLUG, "live")
     assert standings(home)[0] == "contradicted"
     box = home.session.home.boxes.rows[0].id
     said = [one for one in home.session.find_now().hazards if one.box == box]
