@@ -61,6 +61,7 @@ class BoxKeeping(QWidget):
         column.addLayout(self.photos)
         column.addWidget(self.add)
         column.addWidget(_label(KEPT_WHEN_SAVED, "caption"))
+        column.addStretch(1)
 
     def show_box(self, session: Session, box: Box) -> None:
         """Show what is kept with a box; a note being typed stays."""
