@@ -112,7 +112,8 @@ def circuit_colours(
     for found in boxes.values():
         used.update(found.breakers)
         meets.update(dict.fromkeys(combinations(sorted(set(found.breakers)), 2), STRONG))
-    given = colours(sorted(home.breakers.ids()), meets)  # all of them, so that a first device moves no other's colour
+    several = {breaker.id for breaker in home.breakers if len(breaker.poles) > 1}  # for one appliance, so without area
+    given = colours(sorted(home.breakers.ids()), meets, several)  # all, so that a first device moves no other's colour
     return {breaker: place for breaker, place in given.items() if breaker in used}
 
 

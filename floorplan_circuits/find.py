@@ -107,7 +107,7 @@ def _drawn(home: Home, before: Findings | None) -> Findings:
         room_of=before.room_of if _same(before, home, "rooms", "boxes") else room_of_boxes(home),
         near=before.near if _same(before, home, "boxes") else near_boxes(home),
         neighbours=before.neighbours if _same(before, home, "rooms") else neighbouring_rooms(home),
-        walls=before.walls if _same(before, home, "rooms") else walls(home),
+        walls=before.walls if _same(before, home, "levels", "rooms") else walls(home),
         panels=before.panels if _same(before, home, "panels", "breakers", "system") else _panels(home),
     )
 

@@ -61,12 +61,21 @@ class Disagreement:
 
 
 @dataclass(frozen=True, slots=True)
+class SeenCable:
+    """A cable that somebody saw in an open box: where it enters, in their words, and its feed or None for not known."""
+
+    enters: str
+    feed: int | None
+
+
+@dataclass(frozen=True, slots=True)
 class BoxFinding:
     """What enters one box: the breakers (in the panel's order), other supplies in words, how many feeds nobody knows.
 
     `shared`: no one hand movement makes its conductors dead together. `tied`: their handles move together all the
     same, but can trip apart. `apart`: tests leave no one handle that could feed all of it, though nobody knows which
-    two do. `opened`: somebody looked inside since the last change of it.
+    two do. `opened`: somebody looked inside since the last change of it. `seen` are the cables in it when it was last
+    opened, changed since or not, and `seen_on` the day, as far as it was written down.
     """
 
     box: int
@@ -80,6 +89,8 @@ class BoxFinding:
     tied: bool = False
     apart: bool = False
     opened: bool = False
+    seen: tuple[SeenCable, ...] = ()
+    seen_on: str = ""
 
 
 BoxState = Literal["live", "unknown", "not proved", "not opened", "should be dead"]

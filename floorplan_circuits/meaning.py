@@ -41,11 +41,12 @@ def _with_something_off(told: Seen, place: FeedPlace, findings: Findings, book: 
     off = _named(sorted(told.off - book.found_off), findings.marks)
     if known.standing == "proved":
         resting = _named(known.besides, findings.marks)
-        return (
-            f"tested, on {_named(known.breakers, findings.marks)}{f', while {resting} stays off' if resting else ''}."
-        )
-    if known.standing == "contradicted":
-        return f"{known.says}. Treat as live whatever is off."
+        while_off = f", while {resting} stays off" if resting else ""
+        return f"tested {known.date}, on {_named(known.breakers, findings.marks)}{while_off}."
+    clash = next((one for one in findings.disagreements if one.feed == place.feed.id), None)
+    if clash is not None:
+        says = known.says if known.standing == "contradicted" else "no one breaker explains what was read"
+        return f"{says}; perhaps {clash.may_be[0]}. {clash.do}"
     if told.reading.says == "live":
         if Witnesses(findings.home).can_deny(place, told.round.method):
             return f"live with {off} off, so {off} is not all that feeds it. {TREAT}"
@@ -84,7 +85,7 @@ def _is_live(others: Iterable[Seen], dead: Seen, book: LogBook) -> bool:
     """Tell whether the nearest reading with all as usual was live, by the same way on the same day."""
     nearest = next((one for one in others if one.off <= book.found_off), None)
     same = nearest is not None and (nearest.round.method, day(nearest.round)) == (dead.round.method, day(dead.round))
-    return nearest is not None and same and nearest.reading.says == "live"
+    return nearest is not None and same and nearest.reading.says == "live" and not nearest.round.pressed
 
 
 def _unproved(entry: Round) -> Iterator[str]:

@@ -4,7 +4,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from floorplan_circuits.home.boxes import Box, FromBreaker, Supplied
-from floorplan_circuits.home.called import called_there
+from floorplan_circuits.home.called import called_there, feed_called
 from floorplan_circuits.home.home import Home, feeds
 from floorplan_circuits.home.log import (
     Change,
@@ -63,7 +63,8 @@ class _Teller:
             entry.entry: entry for _, entry in book.entries if isinstance(entry, Struck) and entry.entry not in counting
         }
         self._found_off = book.found_off
-        self._feeds = {place.feed.id: place for place in feeds(home) if place.box.id == box.id}
+        self._all = {place.feed.id: place for place in feeds(home)}
+        self._feeds = {feed: place for feed, place in self._all.items() if place.box.id == box.id}
         self._devices = {device.id for device in box.devices}
         self._everything = {box.id, *self._devices, *self._feeds}
 
@@ -105,17 +106,20 @@ class _Teller:
         shown = ", ".join(f"{' and '.join(names)} {says}".strip() for says, names in said.items())
         each = any(reading.each_hot for reading in entry.readings if reading.feed in self._feeds)
         parts = (
-            f"{shown} {self._state(entry.off)}",
+            f"{shown} {self._state(entry)}",
             way_named(entry.method).label.lower() + _proved(entry.tester),
             "each hot shown" if each else "",
             f"{entry.helper} called across" if entry.helper else "",
         )
         return ", ".join(part for part in parts if part)
 
-    def _state(self, off: Iterable[int]) -> str:
-        turned = [one for one in off if one not in self._found_off]
-        resting = [one for one in off if one in self._found_off]
-        words = f"with {self._named(turned)} off" if turned else "with all as usual"
+    def _state(self, entry: Round) -> str:
+        turned = [one for one in entry.off if one not in self._found_off]
+        resting = [one for one in entry.off if one in self._found_off]
+        pressed = [feed_called(self._all[feed]) for feed in entry.pressed if feed in self._all]
+        states = [f"with {self._named(turned)} off"] if turned else []
+        states += [f"with the test button pressed at {', '.join(pressed) or 'what is gone'}"] if entry.pressed else []
+        words = " and ".join(states) or "with all as usual"
         return f"{words} ({self._named(resting)} found off)" if resting else words
 
     def _named(self, handles: list[int]) -> str:

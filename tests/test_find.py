@@ -51,11 +51,23 @@ def test_carrying_over_from_before_an_edit_finds_the_same_as_starting_anew(edit)
     assert find(COTTAGE, find(edited)) == find(COTTAGE)
 
 
+def test_walls_follow_when_the_levels_change_places() -> None:
+    house = SAMPLES["house.json"]()
+    turned = change(house, levels=Table(reversed(house.levels.rows)))
+    assert find(turned, find(house)).walls == find(turned).walls != find(house).walls
+
+
 def test_the_systems_legs_are_not_carried_over_when_it_is_stated_anew() -> None:
     panel = change(COTTAGE.panels.rows[0], system="not known")
     home = change(COTTAGE, panels=Table([panel]), system="not known")
     stated = change(home, system="split-phase 120/240")
     assert find(stated, find(home)).panels[panel.id].legs[1] == "A"
+
+
+def test_walls_come_in_the_order_of_the_levels_whatever_order_they_were_in_before() -> None:
+    home = SAMPLES["house.json"]()
+    turned = change(home, levels=Table(reversed(home.levels.rows)))
+    assert find(home, find(turned)) == find(home)
 
 
 @settings(max_examples=30)

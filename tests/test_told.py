@@ -78,6 +78,15 @@ def test_the_halves_of_a_receptacle_are_told_apart():
     assert told(alike) == ["2026-03-14, owner: upper and lower dead with 1 off, two-lead tester"]
 
 
+def test_a_test_button_that_was_pressed_is_told():
+    home = record_round(HOME, [], [(FEED, "dead")], **TESTER).home
+    pressed = home.log[-1].changed(pressed=(OTHER_FEED,))
+
+    assert told(home.changed(log=(pressed,))) == [
+        "2026-03-14, owner: dead with the test button pressed at B2, two-lead tester"
+    ]
+
+
 def test_of_many_handles_off_the_count_is_told_and_one_that_is_gone_is_not_named():
     home = HOME
     for space in range(4, 9):

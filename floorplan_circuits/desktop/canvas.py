@@ -51,6 +51,8 @@ class PlanCanvas(QWidget):
     subject_hovered = Signal(object)
     subject_opened = Signal(object)
     """A double click on a subject, or on nothing."""
+    menu_wanted = Signal(object, QPoint)
+    """A click of the right button on a subject, or on nothing, and where on the screen."""
 
     def __init__(self) -> None:
         super().__init__()
@@ -178,6 +180,7 @@ class PlanCanvas(QWidget):
             picture.paint_lit(painter, self.camera, self.theme, self.lit)
             pen = QPen(QColor(self.theme.ink), 4.0 if self._blinking else 2.0)
             picture.paint_rings(painter, self.camera, pen, self.ringed)
+            picture.paint_keys(painter, self.camera, self.theme)
         if self.empty_words:
             self._paint_words(painter)
         if self._keyed:
@@ -242,10 +245,12 @@ class PlanCanvas(QWidget):
         self.unsetCursor()
         if event.button() == Qt.MouseButton.LeftButton and not self._space and not self._dragged:
             self.hand_did.emit(Release(*self._place(event), _adds(event)))
+        if event.button() == Qt.MouseButton.RightButton and not self._dragged:
+            self.menu_wanted.emit(self.subject_at(event.position()), event.globalPosition().toPoint())
         self._pressed = None
 
     def mouseDoubleClickEvent(self, event: QMouseEvent) -> None:  # noqa: N802  # Qt's name
-        """Open what is under the pointer, or what the first click selected: its name is edited in place."""
+        """Open what is under the pointer, or what the first click selected."""
         self.mousePressEvent(event)  # the second of two quick clicks is a click as well
         self.subject_opened.emit(self.subject_at(event.position()))
 

@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QApplication
 
 from floorplan_circuits.desktop.belonging import sentence
 from floorplan_circuits.desktop.gangs import device_at
-from floorplan_circuits.desktop.rail import PANEL, TIE
+from floorplan_circuits.desktop.rail import FIND_OUT, PANEL, TIE
 from floorplan_circuits.desktop.session import Session
 from floorplan_circuits.edits.ties import tie
 from floorplan_circuits.findings import Subject
@@ -34,15 +34,27 @@ class Clicks:
         session = self._area.session
         if session is None:
             return
+        if self._area.inside.is_open or self._area.inside.on_key(event):
+            return  # the button of the double click that opened a box is let go over it
+        if self._area.rail.stage == FIND_OUT:
+            self._area.finding.on_plan(event, self._gang(event, session))
+            return
         tying = isinstance(session.tool, TieDevices)
         session.step(self._with_gang(event, session) if tying else event, self._area.canvas.reach())
 
     def _with_gang(self, event: Event, session: Session) -> Event:
-        if isinstance(event, Key) or event.subject is None or event.subject.kind != "box":
+        device = self._gang(event, session)
+        if isinstance(event, Key) or device is None:
             return event
+        return replace(event, subject=Subject("device", device))
+
+    def _gang(self, event: Event, session: Session) -> int | None:
+        """Return the device whose gang is pointed at, None where a box is meant as a whole, or nothing."""
+        if isinstance(event, Key) or event.subject is None or event.subject.kind != "box":
+            return None
         box = session.home.boxes.get(event.subject.id)
         device = device_at(box, event.at, self._area.canvas.drawn_scale()) if box is not None else None
-        return event if device is None else replace(event, subject=Subject("device", device.id))
+        return None if device is None else device.id
 
     def begin_to_tie(self, session: Session) -> None:
         """Go on with the boxes that were selected for it; what a drawing tool left selected is let go."""
@@ -52,10 +64,26 @@ class Clicks:
         session.take(Select() if chosen else TieDevices())
         self._area.say("Click the breaker that feeds what is selected." if chosen else says_of(session.tool))
 
+    def on_opened(self, subject: Subject | None) -> None:
+        """Look inside a box that was double clicked; of anything else, edit the name.
+
+        While finding out, a double click is two clicks.
+        """
+        if self._area.rail.stage != FIND_OUT and not self._area.inside.on_opened(subject):
+            self._area.naming.ask_for_opened(subject)
+
+    def on_breaker_opened(self, subject: Subject) -> None:
+        """Type a breaker anew that was double clicked; while finding out, a double click is two clicks."""
+        if self._area.rail.stage != FIND_OUT:
+            self._area.entry.begin_again(subject)
+
     def on_breaker(self, subject: Subject) -> None:
         """Take a breaker in hand to tie, tie what is selected to it, or select it."""
         session = self._area.session
         if session is None:
+            return
+        if self._area.rail.stage == FIND_OUT:
+            self._area.finding.on_breaker(subject)
             return
         boxes = [one.id for one in session.view.selected if one.kind in ("box", "device")]
         if self._area.rail.stage == TIE and boxes and isinstance(session.tool, Select):

@@ -8,12 +8,14 @@ from PySide6.QtWidgets import QApplication, QFormLayout
 from floorplan_circuits.desktop.fields import Choice
 from floorplan_circuits.desktop.form_page import FormPage, MakeEdit
 from floorplan_circuits.desktop.keeping_focus import focus_place, focused_place
+from floorplan_circuits.desktop.seen_section import SeenSection
 from floorplan_circuits.desktop.session import Session
 from floorplan_circuits.edits.boxes import add_passing, join_halves, set_box, set_device, split_halves
 from floorplan_circuits.edits.edited import Edited, counted
 from floorplan_circuits.edits.names import USES, rename, set_use
 from floorplan_circuits.edits.removal import remove
 from floorplan_circuits.edits.ties import tie, untie
+from floorplan_circuits.findings import Disagreement
 from floorplan_circuits.home.boxes import Box, Device, Feed, FromBreaker, Supplied
 from floorplan_circuits.home.home import Home
 from floorplan_circuits.home.kinds import catalogue, kind_named
@@ -30,6 +32,9 @@ class Inspector(FormPage):
     filled = Signal()
     """It needs other room: it was filled anew, or laid out."""
 
+    only_seen = False
+    """Whether it tells of a box only what was seen: while finding out, nothing else is edited."""
+
     def event(self, event: QEvent) -> bool:
         """Tell when what was filled in is laid out: only then is it known how high it is."""
         done = super().event(event)
@@ -44,11 +49,11 @@ class Inspector(FormPage):
 
     def show_selection(self, session: Session | None) -> None:
         """Fill the form for what is selected; one that would say the same stays, with what is being typed in it."""
-        told = () if session is None else _told(session)
+        told = () if session is None else (*_told(session), self.only_seen)
         if session is self._session and told == self._told:
             return
         if QApplication.activePopupWidget() is not None:  # a list is open over the form: wait until it was chosen from
-            QTimer.singleShot(WAIT_MS, lambda: self.show_selection(session))
+            QTimer.singleShot(WAIT_MS, self, lambda: self.show_selection(session))
             return
         place = focused_place(self) if session is self._session else None
         self._session, self._told = session, told
@@ -102,6 +107,13 @@ class Inspector(FormPage):
 
     def _box_form(self, box: Box) -> None:
         self._words(f"Box {box.mark}", "section")
+        if not self.only_seen:
+            self._box_rows(box)
+        assert self._session is not None
+        clashes = _clashes(self._session, [box.id])
+        self._column.addWidget(SeenSection(self._session.home, box.id, clashes, self._attempt, self.filled.emit))
+
+    def _box_rows(self, box: Box) -> None:
         form = self._form()
         for device in sorted(box.devices, key=lambda one: one.slot):
             self._device_rows(form, device, len(box.devices) > 1)
@@ -179,7 +191,16 @@ def _told(session: Session) -> tuple[object, ...]:
     rooms = [home.rooms.get(one.id) for one in session.view.selected if one.kind == "room"]
     boxes = [home.boxes[one] for one in _boxes_selected(session)]
     marks = findings.marks if findings is not None and (boxes or rooms) else {}
-    return session.view.selected, rooms, boxes, home.breakers.ids(), dict(marks)
+    seen = (home.log, _clashes(session, [box.id for box in boxes])) if boxes else ()
+    return session.view.selected, rooms, boxes, home.breakers.ids(), dict(marks), seen
+
+
+def _clashes(session: Session, boxes: list[int]) -> tuple[Disagreement, ...]:
+    """Return what readings of these boxes say against each other or against the map, as far as it was found."""
+    findings = session.findings
+    if findings is None:
+        return ()
+    return tuple(one for one in findings.disagreements if findings.conclusions[one.feed].box in boxes)
 
 
 def _uses(now: str) -> list[str]:

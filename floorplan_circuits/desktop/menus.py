@@ -6,9 +6,10 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from PySide6.QtGui import QAction, QActionGroup, QKeySequence
-from PySide6.QtWidgets import QApplication, QLineEdit, QMenu
+from PySide6.QtWidgets import QApplication, QLineEdit, QMenu, QPlainTextEdit
 
-from floorplan_circuits.desktop.rail import DRAW, PANEL, PRINT, TIE
+from floorplan_circuits.desktop.aging import AgingDialog
+from floorplan_circuits.desktop.rail import DRAW, FIND_OUT, PANEL, PRINT, TIE
 from floorplan_circuits.desktop.session import Session
 from floorplan_circuits.findings import Subject
 
@@ -94,6 +95,8 @@ class Menus:
             ("Re&move", Keys.Delete, lambda: do(Session.remove), True),
             ("Select &all boxes of the level", Keys.SelectAll, self._select_all, True),
             ("&Name what is selected", "F2", self._name_selected, True),
+            None,
+            ("The house changed &hands, or an electrician was here…", "", self._ask_what_aged, True),
         ]
 
     def _view(self) -> list[Row | None]:
@@ -102,12 +105,14 @@ class Menus:
             ("&Draw the home", "Ctrl+1", partial(window.work.show_stage, DRAW), True),
             ("Set up the &panel", "Ctrl+2", partial(window.work.show_stage, PANEL), True),
             ("&Tie devices", "Ctrl+3", partial(window.work.show_stage, TIE), True),
-            ("P&rint", "Ctrl+4", partial(window.work.show_stage, PRINT), True),
+            ("&Find out", "Ctrl+4", partial(window.work.show_stage, FIND_OUT), True),
+            ("P&rint", "Ctrl+5", partial(window.work.show_stage, PRINT), True),
             None,
             ("Show all of the &level", "Ctrl+0", canvas.fit, True),
             ("Zoom &in", Keys.ZoomIn, partial(canvas.zoom, 1.25), True),
             ("Zoom &out", Keys.ZoomOut, partial(canvas.zoom, 0.8), True),
             ("Show the selected breaker a&lone", "Ctrl+L", window.work.show_only_selected, True),
+            ("Look inside the selected &box", "Ctrl+I", window.work.inside.look_at_selected, True),
             ("&Outline", "F6", self._show_outline, True),
         ]
 
@@ -122,7 +127,7 @@ class Menus:
     def _on_session(self, act: Callable[[Session], object]) -> None:
         """Do something with the session, unless a line of text has the keys and means them for itself."""
         field = QApplication.focusWidget()
-        if isinstance(field, QLineEdit):
+        if isinstance(field, QLineEdit | QPlainTextEdit):
             for mine, its_own in ((Session.undo, field.undo), (Session.redo, field.redo), (Session.cut, field.cut),
                                   (Session.copy, field.copy), (Session.paste, field.paste)):  # fmt: skip
                 if act is mine:
@@ -141,6 +146,10 @@ class Menus:
         session = self._window.session
         if session is not None and session.view.selected:
             self._window.work.naming.ask(session.view.selected[0])
+
+    def _ask_what_aged(self) -> None:
+        if self._window.session is not None:
+            AgingDialog(self._window.session, self._window).open()
 
     def _show_outline(self) -> None:
         self._window.dock.setVisible(not self._window.dock.isVisible())

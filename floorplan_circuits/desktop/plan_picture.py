@@ -2,7 +2,7 @@
 
 from collections.abc import Callable
 
-from PySide6.QtCore import QPointF, QRectF, Qt
+from PySide6.QtCore import QPointF, QRect, QRectF, Qt
 from PySide6.QtGui import QColor, QPainter, QPen, QPixmap
 
 from floorplan_circuits.desktop.camera import PX_PER_MM, Camera
@@ -17,6 +17,8 @@ BAND = 1.12
 """The plan is made anew for a scale once the view has zoomed this far from the one it was made for."""
 VEIL = 0.55
 RING_OUT, RING_CORNER = 5, 6
+KEYS_PX = 10
+"""How far from the corner the words of key letters stand, in pixels."""
 
 
 class PlanPicture:
@@ -117,6 +119,22 @@ class PlanPicture:
                 corners = (QPointF(*camera.to_pixels(spot[:2])), QPointF(*camera.to_pixels(spot[2:])))
                 ring = QRectF(*corners).adjusted(-RING_OUT, -RING_OUT, RING_OUT, RING_OUT)
                 painter.drawRoundedRect(ring, RING_CORNER, RING_CORNER)
+
+    def keys_in_words(self, scale: float) -> str:
+        """Return what the letters stand for that are on the plan instead of rooms' names, '' where there are none."""
+        return " · ".join(f"{key} {name}" for key, name in self.plan(scale).keys)
+
+    def paint_keys(self, painter: QPainter, camera: Camera, theme: Theme) -> None:
+        """Write in the lower left corner what the letters stand for."""
+        words = self.keys_in_words(camera.scale)
+        if words:
+            wide = int(camera.width) - 2 * KEYS_PX
+            wanted = QRect(KEYS_PX, 0, wide, int(camera.height) - KEYS_PX)
+            corner = Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignBottom | Qt.TextFlag.TextWordWrap
+            taken = painter.boundingRect(wanted, corner, words)
+            painter.fillRect(taken.adjusted(-4, -2, 4, 2), QColor(theme.canvas))
+            painter.setPen(QColor(theme.ink))
+            painter.drawText(wanted, corner, words)
 
     def paint_over(self, painter: QPainter, camera: Camera, ink: Group) -> None:
         """Paint ink that was made for the plan's own scale, such as a draft."""

@@ -4,6 +4,7 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QButtonGroup, QFrame, QLabel, QScrollArea, QStackedWidget, QVBoxLayout, QWidget
 
+from floorplan_circuits.desktop.find_out_page import FindOutPage
 from floorplan_circuits.desktop.inspector import Inspector
 from floorplan_circuits.desktop.kind_palette import KindPalette
 from floorplan_circuits.desktop.panel_page import PanelPage
@@ -14,7 +15,9 @@ from floorplan_circuits.drawing.palette import Theme
 RAIL_WIDE = 216
 FOOT_SHARE, FOOT_LEAST, FOOT_AIR = 0.68, 120, 20
 """How much of the tools' height the form of what is selected may take; its least height and its margins, in px."""
-DRAW, PANEL, TIE, PRINT = range(4)
+FIND_OUT_SHARE = 0.36
+"""The same while finding out, where the ticks above it must stay in sight."""
+DRAW, PANEL, TIE, FIND_OUT, PRINT = range(5)
 TIE_WORDS = (
     "Click a breaker on the panel, then the devices it feeds; or drag round many. Click again to untie.\n\n"
     "In a box of several, a click on one of them ties it alone; a click on the box’s number ties all.\n\n"
@@ -33,7 +36,7 @@ class Rail(QWidget):
         self.setObjectName("rail")
         self.setAttribute(Qt.WidgetAttribute.WA_StyledBackground)
         self.setFixedWidth(RAIL_WIDE)
-        self.palette_page, self.panel_page = KindPalette(), panel_page
+        self.palette_page, self.panel_page, self.find_out_page = KindPalette(), panel_page, FindOutPage()
         self.inspector = Inspector()
         self._group = QButtonGroup(self)
         self.buttons = [StageButton(verb) for verb in STAGES]
@@ -50,6 +53,7 @@ class Rail(QWidget):
         self._pages.addWidget(_scrolled(self.palette_page))
         self._pages.addWidget(_scrolled(panel_page))
         self._pages.addWidget(_scrolled(_words(TIE_WORDS)))
+        self._pages.addWidget(_scrolled(self.find_out_page))
         self._pages.addWidget(_scrolled(_words("The page is what the preview shows. Choose the paper above it.")))
         self._foot = _scrolled(self.inspector)
         self._foot.setObjectName("foot")
@@ -61,17 +65,19 @@ class Rail(QWidget):
     def choose(self, stage: int) -> None:
         """Show a stage."""
         self.buttons[stage].setChecked(True)
+        self.inspector.only_seen = stage == FIND_OUT
         self._pages.setCurrentIndex(stage)
         self._make_room()
 
     def _make_room(self) -> None:
         """Give the form of what is selected as much of the foot as it needs, and no more than its share."""
-        shown = self.stage in (DRAW, TIE) and not self.inspector.is_empty
+        shown = self.stage in (DRAW, TIE, FIND_OUT) and not self.inspector.is_empty
         self._foot.setVisible(shown)
         if shown:
             tools = self.height() - self._pages.y()
             needs = self.inspector.sizeHint().height() + FOOT_AIR
-            self._foot.setFixedHeight(min(needs, max(round(tools * FOOT_SHARE), FOOT_LEAST)))
+            share = FIND_OUT_SHARE if self.stage == FIND_OUT else FOOT_SHARE
+            self._foot.setFixedHeight(min(needs, max(round(tools * share), FOOT_LEAST)))
 
     def resizeEvent(self, event: QResizeEvent) -> None:  # noqa: N802  # Qt's name
         """Share the height anew."""

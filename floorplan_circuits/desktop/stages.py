@@ -11,7 +11,7 @@ from floorplan_circuits.home.boxes import NotKnown
 from floorplan_circuits.home.home import Home, existing_feeds
 
 STAGE_HIGH, NODE = 56, 15
-STAGES = ("Draw the home", "Set up the panel", "Tie devices", "Print")
+STAGES = ("Draw the home", "Set up the panel", "Tie devices", "Find out", "Print")
 
 
 def where_it_stands(home: Home, findings: Findings | None) -> tuple[tuple[str, float], ...]:
@@ -20,12 +20,18 @@ def where_it_stands(home: Home, findings: Findings | None) -> tuple[tuple[str, f
     devices = len({place.device.id for place in places if place.device is not None})
     tied = sum(not isinstance(place.feed.on, NotKnown) for place in places)
     spaces = sum(panel.spaces for panel in home.panels)
-    rooms = counted(len(home.rooms), "room")
+    rooms, of_all = counted(len(home.rooms), "room"), f"of {counted(len(places), 'feed')}"
     never = len(findings.never_tested) if findings is not None else len(places)
+    known = findings.conclusions.values() if findings is not None else ()
+    tested = sum(one.standing == "proved" for one in known)
     return (
         (f"{rooms}, {counted(devices, 'device')}", 0.0 if not home.rooms else 0.5 if not devices else 1.0),
         (f"{counted(len(home.breakers), 'breaker')}, {counted(spaces, 'space')}", _share(len(home.breakers), spaces)),
-        (f"{tied} of {counted(len(places), 'feed')} tied" if places else "no devices yet", _share(tied, len(places))),
+        (f"{tied} {of_all} tied" if places else "no devices yet", _share(tied, len(places))),
+        (
+            f"{tested} {of_all} tested" if places else "no devices yet",
+            _share(tested, len(places)),
+        ),
         (f"{counted(never, 'feed')} never tested" if home.rooms or home.panels else "nothing to print yet", 0.0),
     )
 

@@ -55,7 +55,15 @@ def sheet_of(theme: Theme) -> str:
     return f"""
     QWidget {{ color: {theme.ink}; }}
     QMainWindow, QDialog, QWidget#strip, QWidget#below, QWidget#side {{ background: {theme.furniture}; }}
+    QScrollArea#inside {{ border-left: 1px solid {theme.line}; }}
+    QFrame#cable {{ border: 1px solid {theme.line}; border-radius: 8px; }}
+    QPlainTextEdit {{
+        background: {theme.paper}; border: 1px solid {theme.line}; border-radius: 6px; padding: 3px 6px;
+    }}
+    QPlainTextEdit:focus {{ border: 2px solid {theme.ink}; }}
     QWidget#strip {{ border-bottom: 1px solid {theme.line}; }}
+    QWidget#asking {{ background: {theme.paper}; border-bottom: 1px solid {theme.line}; }}
+    QFrame#choice {{ background: {theme.furniture}; border: 1.5px solid {theme.ink}; border-radius: 8px; }}
     QWidget#below {{ border-top: 1px solid {theme.line}; }}
     QWidget#side {{ border-left: 1px solid {theme.line}; }}
     QLabel#home, QLabel#panel_title {{ font-size: 15px; font-weight: bold; }}
@@ -79,6 +87,18 @@ def sheet_of(theme: Theme) -> str:
         font-weight: bold;
     }}
     QPushButton {{ outline: none; }}
+    QPushButton#quiet {{
+        background: transparent; border: none; color: {theme.soft}; font-size: 12px; text-decoration: underline;
+        text-align: left; padding: 1px 0;
+    }}
+    QPushButton#quiet:focus {{ border: 2px solid {theme.ink}; border-radius: 4px; }}
+    QCheckBox::indicator, QRadioButton::indicator {{
+        width: 14px; height: 14px; background: {theme.paper}; border: 1px solid {theme.soft}; border-radius: 3px;
+    }}
+    QRadioButton::indicator {{ border-radius: 8px; }}
+    QCheckBox::indicator:checked, QRadioButton::indicator:checked {{ background: {theme.ink}; color: {theme.paper}; }}
+    QCheckBox::indicator:checked {{ image: url("{_icon("tick", theme)}"); }}
+    QCheckBox:focus, QRadioButton:focus {{ text-decoration: underline; }}
     QDialog QPushButton, QDialog QToolButton {{
         background: {theme.paper}; border: 1px solid {theme.line}; border-radius: 6px; padding: 4px 12px;
     }}
@@ -108,7 +128,7 @@ def sheet_of(theme: Theme) -> str:
     }}
     QSpinBox::up-button, QSpinBox::down-button {{ width: 0; }}
     QComboBox::drop-down {{ border: none; width: 17px; }}
-    QComboBox::down-arrow {{ image: url("{_arrow(theme)}"); width: 10px; height: 6px; }}
+    QComboBox::down-arrow {{ image: url("{_icon("down", theme)}"); width: 10px; height: 6px; }}
     QTreeView {{ background: {theme.paper}; border: none; }}
     QTreeView::item:selected {{ background: {theme.ink}; color: {theme.paper}; }}
     QDockWidget {{ font-weight: bold; }}
@@ -127,9 +147,9 @@ def sheet_of(theme: Theme) -> str:
     """
 
 
-def _arrow(theme: Theme) -> str:
-    name = "down-dark.svg" if theme.name == "dark" else "down-light.svg"
-    return (folder("resources") / "icons" / name).as_posix()
+def _icon(name: str, theme: Theme) -> str:
+    ground = "dark" if theme.name == "dark" else "light"
+    return (folder("resources") / "icons" / f"{name}-{ground}.svg").as_posix()
 
 
 def _bar(theme: Theme) -> str:

@@ -5,14 +5,17 @@ from dataclasses import replace
 from PySide6.QtCore import Qt, QTimer
 from PySide6.QtWidgets import QHBoxLayout, QSplitter, QStackedWidget, QVBoxLayout, QWidget
 
+from floorplan_circuits.desktop.asking_bar import AskingBar
 from floorplan_circuits.desktop.belonging import belonging, levels_lit, sentence
 from floorplan_circuits.desktop.canvas import PlanCanvas
 from floorplan_circuits.desktop.clicks import Clicks
+from floorplan_circuits.desktop.finding_out import FindingOut
+from floorplan_circuits.desktop.looking_inside import LookingInside
 from floorplan_circuits.desktop.naming import Naming
 from floorplan_circuits.desktop.panel_entry import PanelEntry
 from floorplan_circuits.desktop.panel_page import PanelPage
 from floorplan_circuits.desktop.panes import BELOW_HIGH, SIDE_WIDE, Below, Side, StatusLine, Strip
-from floorplan_circuits.desktop.rail import DRAW, PANEL, PRINT, TIE, Rail
+from floorplan_circuits.desktop.rail import DRAW, FIND_OUT, PANEL, PRINT, TIE, Rail
 from floorplan_circuits.desktop.session import Session
 from floorplan_circuits.drawing.palette import LIGHT, Theme
 from floorplan_circuits.drawing.plan import Plan, plan
@@ -42,6 +45,8 @@ class WorkArea(QWidget):
         self.status = self.foot.says
         self.rail = Rail(PanelPage(self.show_panel, self.take))
         self.entry, self.naming, self.clicks = PanelEntry(self), Naming(self), Clicks(self)
+        self.finding, self.asking = FindingOut(self, self.rail.find_out_page), AskingBar()
+        self.inside = LookingInside(self)
         self.splitters = QSplitter(Qt.Orientation.Vertical), QSplitter(Qt.Orientation.Horizontal)
         self.middle = QStackedWidget()
         self._print_view: QWidget | None = None
@@ -71,6 +76,7 @@ class WorkArea(QWidget):
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(0)
         column.addWidget(self.strip)
+        column.addWidget(self.asking)
         column.addLayout(row, 1)
         column.addWidget(self.foot)
 
@@ -80,11 +86,12 @@ class WorkArea(QWidget):
         self.strip.level_wanted.connect(self.naming.ask_for_level)
         self.canvas.hand_did.connect(self.clicks.on_plan)
         self.canvas.subject_hovered.connect(self._on_hover)
-        self.canvas.subject_opened.connect(self.naming.ask_for_opened)
+        self.canvas.subject_opened.connect(self.clicks.on_opened)
+        self.canvas.menu_wanted.connect(self.inside.offer)
         self.side.view.breaker_clicked.connect(self.clicks.on_breaker)
         self.side.view.breaker_hovered.connect(self._on_hover)
         self.side.view.space_clicked.connect(self.entry.begin)
-        self.side.view.breaker_opened.connect(self.entry.begin_again)
+        self.side.view.breaker_opened.connect(self.clicks.on_breaker_opened)
         self.side.panel_wanted.connect(lambda: self.show_stage(PANEL))
         self.side.panel_chosen.connect(self.show_panel)
         self.below.list.hazard_chosen.connect(self.go_to_hazard)
@@ -104,6 +111,9 @@ class WorkArea(QWidget):
         session.looked.connect(self._on_looked)
         session.said.connect(self.say)
         session.name_wanted.connect(lambda subject: QTimer.singleShot(0, lambda: self.naming.ask(subject)))
+        self.asking.watch(session)
+        self.finding.leave()
+        self.inside.leave()
         self._fitted_for: int | None = None
         self.canvas.show_level(None)
         self._on_edited()
@@ -140,7 +150,9 @@ class WorkArea(QWidget):
             self.say(says_of(session.tool))
         if self.rail.stage == PRINT:
             self.show_stage(PRINT)
+        self.inside.refresh()
         self.entry.go_on()
+        self.finding.on_found()
 
     def _on_looked(self) -> None:
         session = self.session
@@ -191,6 +203,7 @@ class WorkArea(QWidget):
 
     def show_level(self, level: int) -> None:
         """Look at another level."""
+        self.inside.leave()
         if self.session is not None:
             self.session.show_level(level)
             self._show_plan()
@@ -216,7 +229,10 @@ class WorkArea(QWidget):
         if self.session is None:
             return
         was = self.rail.stage
+        self.inside.leave()
         self.rail.choose(stage)
+        if was == FIND_OUT != stage:
+            self.finding.leave()
         if stage == PRINT:
             self._show_print()
         else:
@@ -225,6 +241,8 @@ class WorkArea(QWidget):
                 self.session.take(Select())
         if stage == TIE:
             self.clicks.begin_to_tie(self.session)
+        elif stage == FIND_OUT and was != stage:
+            self.finding.begin()
         elif stage == PANEL:
             self.say(PANEL_SAYS if self.panel() is not None else PANEL_ASKS)
 
@@ -253,7 +271,7 @@ class WorkArea(QWidget):
         pointed = subject is not None and subject.kind in ("box", "breaker")
         self._show_belonging((subject,) if pointed and subject is not None else self.session.view.selected)
         words = sentence(self.session.findings, subject)
-        if words and isinstance(self.session.tool, Select):
+        if words and isinstance(self.session.tool, Select) and self.rail.stage != FIND_OUT:
             self.say(words)
 
     def _show_belonging(self, subjects: tuple[Subject, ...]) -> None:
@@ -261,7 +279,7 @@ class WorkArea(QWidget):
         found = belonging(findings, subjects)
         self.canvas.light(found.lit)
         self.canvas.ring(found.ringed)
-        self.side.view.ring(found.breakers)
+        self.side.view.ring(self.finding.rings(found.breakers))
         self.strip.show_counts(levels_lit(findings, found.lit))
 
     def go_to_hazard(self, hazard: Hazard) -> None:
@@ -273,6 +291,7 @@ class WorkArea(QWidget):
 
     def go_to(self, subject: Subject) -> None:
         """Select something and bring it to the middle of the plan."""
+        self.inside.leave()
         session = self.session
         if session is None or session.findings is None:
             return
@@ -289,6 +308,7 @@ class WorkArea(QWidget):
 
     def take(self, tool: Tool) -> None:
         """Take a tool in hand and give the keys to the plan."""
+        self.inside.leave()
         if self.session is not None:
             self.session.take(tool)
             self.say(says_of(tool))

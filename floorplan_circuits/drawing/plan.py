@@ -11,19 +11,12 @@ from floorplan_circuits.drawing.overlaps import Segment, around
 from floorplan_circuits.drawing.palette import Theme
 from floorplan_circuits.drawing.placement import Ground
 from floorplan_circuits.drawing.plan_boxes import DrawnBox, circuits_in_words, drawn_box, subject_of
-from floorplan_circuits.drawing.plan_building import (
-    flight_bounds,
-    floors,
-    openings,
-    stairs,
-    swings,
-    wall_segments,
-    walls,
-    zone_edges,
-)
+from floorplan_circuits.drawing.plan_building import floors, openings, swings, wall_segments, walls, zone_edges
 from floorplan_circuits.drawing.plan_dots import dots
 from floorplan_circuits.drawing.plan_labels import Labels, label_boxes, write_labels
+from floorplan_circuits.drawing.plan_stairs import flight_bounds, stair_words, stairs
 from floorplan_circuits.drawing.room_names import name_rooms
+from floorplan_circuits.drawing.shown_zones import Floor, shown_floor
 from floorplan_circuits.drawing.symbols import bounds as symbol_bounds
 from floorplan_circuits.drawing.symbols import stamp
 from floorplan_circuits.findings import XY, Findings, Subject
@@ -64,16 +57,19 @@ def plan(findings: Findings, level: int, scale: float, theme: Theme, only: int |
     segments = wall_segments(frame)
     ground, labels = Ground(segments), Labels()
     panels = [panel for panel in findings.home.panels if panel.level == level and panel.at is not None]
-    base = (floors(frame), walls(segments, theme), openings(frame), stairs(frame))
-    draw = dots if scale >= DOTS_FROM else _close_up
+    floor = shown_floor(frame)
+    base = (floors(frame, floor), walls(segments, theme), openings(frame), stairs(frame))
     things = [_panel(panel, frame, ground, labels) for panel in panels]
-    things += draw(frame, ground, labels)
+    if scale >= DOTS_FROM:
+        things += dots(frame, ground, labels)
+    else:
+        things += _close_up(frame, floor, ground, labels)
     ink = Group((*base, *things, *labels.marks), Subject("level", level))
     return Plan(ink, _extent(segments, frame, labels), tuple(labels.spots), tuple(labels.keys),
                 tuple(labels.not_placed), scale, tuple(labels.listed))  # fmt: skip
 
 
-def _close_up(frame: Frame, ground: Ground, labels: Labels) -> list[Mark]:
+def _close_up(frame: Frame, floor: Floor, ground: Ground, labels: Labels) -> list[Mark]:
     """Draw every symbol, then place names and plates round them: what is most in danger first."""
     things: list[Mark] = []
     boxes = [drawn_box(box, frame, ground) for box in frame.boxes()]
@@ -85,18 +81,18 @@ def _close_up(frame: Frame, ground: Ground, labels: Labels) -> list[Mark]:
     first, rest = _by_urgency([one for one in boxes if frame.shows(one.box)], frame)
     crowd = Crowd(ground)
     label_boxes(first, crowd)
-    _shun(frame, ground)
+    _shun(frame, floor, ground)
     name_rooms(frame.rooms(), frame, ground, labels)
     label_boxes(rest, crowd)
     write_labels((*first, *rest), crowd, frame, labels)
-    return things
+    return [*things, *stair_words(frame, ground)]
 
 
-def _shun(frame: Frame, ground: Ground) -> None:
+def _shun(frame: Frame, floor: Floor, ground: Ground) -> None:
     """Note what names avoid while they can."""
     for bounds in (*swings(frame), *flight_bounds(frame)):
         ground.shun(bounds)
-    for edge in zone_edges(frame):
+    for edge in zone_edges(frame, floor):
         ground.shun_line(edge)
 
 

@@ -1,8 +1,5 @@
-"""The building on the plan: floors with their circuits' colours, walls, openings, stairs."""
+"""The building on the plan: floors with their circuits' colours, walls, openings."""
 
-from collections import Counter
-from collections.abc import Iterator, Sequence
-from itertools import pairwise
 from math import cos, radians, sin
 
 from floorplan_circuits.drawing.frame import Frame
@@ -14,19 +11,17 @@ from floorplan_circuits.drawing.ink import (
     Path,
     Pen,
     Shape,
-    Text,
     path_bounds,
     polygon,
     polyline,
-    rectangle,
     turned,
 )
 from floorplan_circuits.drawing.insets import inset
-from floorplan_circuits.drawing.lettering import width
 from floorplan_circuits.drawing.overlaps import Segment
 from floorplan_circuits.drawing.palette import Theme, hatch, tint
-from floorplan_circuits.findings import XY, Subject, Zone
-from floorplan_circuits.home.building import Opening, Stair
+from floorplan_circuits.drawing.shown_zones import Floor
+from floorplan_circuits.findings import XY, Zone
+from floorplan_circuits.home.building import Opening
 
 OUTER, INNER = 1.0, 0.5
 ZONE_EDGE, ZONE_DASH = 0.18, (1.4, 0.9)
@@ -38,7 +33,7 @@ DOT_SPACING, DOT = 2.4, 0.32
 # --- floors ---------------------------------------------------------------------------------------------------------
 
 
-def floors(frame: Frame) -> Group:
+def floors(frame: Frame, floor: Floor) -> Group:
     """Draw every zone: tint and hatch of its circuit, dots where nobody knows, and the zones' edges.
 
     An edge is dashed where a feed beside it is neither tested nor traced; so is a line along the walls of a room
@@ -47,17 +42,14 @@ def floors(frame: Frame) -> Group:
     marks: list[Mark] = [
         Shape(polygon(*map(frame.mm, room.outline)), frame.theme.paper) for room in frame.rooms() if room.outline
     ]
-    zones = _zones(frame)
-    for zone in zones:
+    for zone in floor.zones:
         path = tuple(segment for ring in zone.rings for segment in polygon(*map(frame.mm, ring)))
         marks += fill(path, _colour_of(zone, frame), frame.theme)
-    parts = Counter(zone.room for zone in zones)
-    by_standing = _edges_by_standing(zones, frame)
     for dash, settled in ((ZONE_DASH, False), ((), True)):
-        path = tuple(part for edge in by_standing[settled] for part in polyline(edge.a, edge.b))
+        path = tuple(part for line in floor.lines(settled) for part in polyline(*map(frame.mm, line)))
         if path:
             marks.append(Shape(path, None, Pen(ZONE_EDGE, frame.theme.ink, dash)))
-    whole = [zone for zone in zones if parts[zone.room] == 1 and zone.breaker is not None and not zone.settled]
+    whole = [zone for zone in floor.whole_rooms if zone.breaker is not None and not zone.settled]
     marks += [_inner_line(zone, frame) for zone in whole]
     return Group(tuple(marks))
 
@@ -68,42 +60,9 @@ def _inner_line(zone: Zone, frame: Frame) -> Shape:
     return Shape(path, None, Pen(ZONE_EDGE, frame.theme.ink, ZONE_DASH))
 
 
-def _zones(frame: Frame) -> list[Zone]:
-    on_level = {room.id for room in frame.rooms()}
-    return [
-        zone
-        for zone in frame.findings.zones
-        if zone.room in on_level and (frame.only is None or zone.breaker == frame.only)
-    ]
-
-
-def zone_edges(frame: Frame) -> list[Segment]:
+def zone_edges(frame: Frame, floor: Floor) -> list[Segment]:
     """Return, in paper mm, the edges of circuits' areas in rooms that more than one circuit shares."""
-    by_standing = _edges_by_standing(_zones(frame), frame)
-    return [*by_standing[True], *by_standing[False]]
-
-
-def _edges_by_standing(zones: Sequence[Zone], frame: Frame) -> dict[bool, list[Segment]]:
-    """Return the edges with settled zones on all their sides under True, all others under False."""
-    parts = Counter(zone.room for zone in zones)
-    settled: dict[tuple[XY, XY], bool] = {}
-    for zone in zones:
-        if parts[zone.room] > 1 or frame.only is not None:
-            for edge in _edges(zone):
-                settled[edge] = settled.get(edge, True) and zone.settled
-    found: dict[bool, list[Segment]] = {True: [], False: []}
-    for (a, b), is_settled in settled.items():
-        found[is_settled].append(Segment(frame.mm(a), frame.mm(b)))
-    return found
-
-
-def _edges(zone: Zone) -> Iterator[tuple[XY, XY]]:
-    """Yield the zone's edges, each from its lesser end, so that an edge of two zones is drawn once."""
-    for ring in zone.rings:
-        whole = [(round(x), round(y)) for x, y in ring]
-        for a, b in pairwise((*whole, whole[0])):
-            if a != b:
-                yield (a, b) if a < b else (b, a)
+    return [Segment(frame.mm(a), frame.mm(b)) for a, b in (*floor.settled, *floor.unsettled)]
 
 
 def _colour_of(zone: Zone, frame: Frame) -> int | None:
@@ -198,57 +157,6 @@ def _window(_opening: Opening, wide: float, theme: Theme) -> list[Shape]:
 
 def _open_way(_opening: Opening, wide: float, theme: Theme) -> list[Shape]:
     return [Shape(polyline((-wide / 2, 0), (wide / 2, 0)), None, Pen(0.13, theme.soft, (0.9, 0.7)))]
-
-
-# --- stairs ---------------------------------------------------------------------------------------------------------
-
-STAIR_WORD, STAIR_WORD_SIZE = 2.6, 7.0
-TREAD_MM = 260
-"""Going of one step in house millimetres, to draw by: common practice, no source."""
-
-
-def stairs(frame: Frame) -> Group:
-    """Draw the flights whose foot or head is on this level."""
-    return Group(tuple(_stair(stair, frame) for stair in _flights(frame)))
-
-
-def _flights(frame: Frame) -> list[Stair]:
-    return [stair for stair in frame.findings.home.stairs if frame.level in (stair.level, stair.head)]
-
-
-def flight_bounds(frame: Frame) -> list[Bounds]:
-    """Return the boxes round the level's stairs, in paper mm, for names to keep out of."""
-    return [path_bounds(turned(_flight(stair, frame), stair.angle, frame.mm(stair.at))) for stair in _flights(frame)]
-
-
-def _flight(stair: Stair, frame: Frame) -> Path:
-    run, half = stair.run / frame.scale, stair.width / frame.scale / 2
-    return polygon((0, -half), (run, -half), (run, half), (0, half))
-
-
-def _stair(stair: Stair, frame: Frame) -> Group:
-    """Draw treads across, and an arrow the way it climbs, along +x from the lowest step."""
-    run, half, theme = stair.run / frame.scale, stair.width / frame.scale / 2, frame.theme
-    steps = max(2, round(stair.run / TREAD_MM))
-    treads = [polyline((run * at / steps, -half), (run * at / steps, half)) for at in range(1, steps)]
-    arrow = [polyline((0.6, 0), (run - 0.6, 0)), polyline((run - 1.8, -0.7), (run - 0.6, 0), (run - 1.8, 0.7))]
-    at = frame.mm(stair.at)
-    lines = [
-        Shape(turned(part, stair.angle, at), None, Pen(0.13, theme.soft)) for part in (_flight(stair, frame), *treads)
-    ]
-    lines += [Shape(turned(part, stair.angle, at), None, Pen(0.2, theme.soft)) for part in arrow]
-    word = "up" if stair.level == frame.level else "down"
-    name = _stair_word(word, facing(stair.angle), at, run, theme)
-    return Group((*lines, *name), Subject("stair", stair.id))
-
-
-def _stair_word(word: str, climbs: XY, at: XY, run: float, theme: Theme) -> tuple[Shape, Text]:
-    """Write which way it goes on the flight itself, where a person steps on it: names and plates keep off there."""
-    along = min(STAIR_WORD, run / 3) if word == "up" else max(run - STAIR_WORD - 2.0, run * 2 / 3)
-    x, y = at[0] + along * climbs[0], at[1] + along * climbs[1]
-    wide = width(word, STAIR_WORD_SIZE) + 0.8
-    ground = Shape(rectangle(x - wide / 2, y - 1.5, wide, 3.0), theme.paper)
-    return ground, Text((x, y + 0.9), word, STAIR_WORD_SIZE, False, theme.soft, "middle")
 
 
 def facing(angle: int) -> XY:

@@ -10,6 +10,7 @@ from floorplan_circuits.drawing.placement import Ground
 from floorplan_circuits.drawing.plan_boxes import DOUBTFUL, ON_WALL, dot_box, subject_of
 from floorplan_circuits.drawing.plan_building import OUTER, facing
 from floorplan_circuits.drawing.plan_labels import Labels, label_dots, write_labels
+from floorplan_circuits.drawing.plan_stairs import stair_words
 from floorplan_circuits.drawing.room_names import name_rooms_of_overview
 from floorplan_circuits.findings import XY
 from floorplan_circuits.home.boxes import Box
@@ -52,7 +53,7 @@ def dots(frame: Frame, ground: Ground, labels: Labels) -> list[Mark]:
     unsure = [dot_box(box, at, DOT, frame) for box, at in drawn if box.id in told]
     label_dots(unsure, crowd)
     write_labels((*urgent, *unsure), crowd, frame, labels)
-    return [mark for mark in marks if mark is not None]
+    return [*(mark for mark in marks if mark is not None), *stair_words(frame, ground)]
 
 
 def _place(box: Box, frame: Frame) -> XY:

@@ -1,9 +1,10 @@
 """Labels of boxes on the plan: their plates, placed so that nothing covers anything and none leaves its room unled."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, field
 from functools import partial
 from itertools import chain
+from math import dist
 from typing import Literal
 
 from floorplan_circuits.drawing.candidates import around_point, from_ceiling, from_wall
@@ -11,7 +12,8 @@ from floorplan_circuits.drawing.crowding import SHORT, Crowd, Form, Kept, Try, W
 from floorplan_circuits.drawing.frame import Frame
 from floorplan_circuits.drawing.ink import Bounds, Group, Mark, Pen, Shape, Text, polyline, rectangle
 from floorplan_circuits.drawing.lettering import cap_height, width
-from floorplan_circuits.drawing.placement import Candidate, Ground
+from floorplan_circuits.drawing.overlaps import around
+from floorplan_circuits.drawing.placement import Candidate, Ground, Line
 from floorplan_circuits.drawing.plan_boxes import RADIUS, DrawnBox, subject_of
 from floorplan_circuits.drawing.plates import (
     BOX_PLATE_HEIGHT,
@@ -25,6 +27,8 @@ from floorplan_circuits.findings import XY, Subject
 
 MARK_SIZE = 6.8
 BLOCK_GAP = 0.45
+TOUCHES = 0.05
+"""How far in mm from a plate a line that leads to it may end."""
 FARTHEST_LED, FARTHEST_OUTSIDE = 20.0, 34.0
 """How far in mm a line may lead to a label, in its own room and outside the building."""
 
@@ -118,7 +122,8 @@ def _write(one: DrawnBox, kept: Kept | None, frame: Frame, labels: Labels) -> No
         return
     labels.spots.append((kept.placed.bounds, subject_of(one.box)))
     if kept.placed.leader is not None:
-        labels.marks.append(Shape(polyline(*kept.placed.leader), None, Pen(0.15, frame.theme.ink)))
+        line = _to_touch(kept.placed.leader, _blocks(one, kept.form, kept.placed.centre))
+        labels.marks.append(Shape(polyline(*line), None, Pen(0.15, frame.theme.ink)))
     labels.marks.append(Group(tuple(_body(one, kept.form, kept.placed.centre, frame)), subject_of(one.box)))
 
 
@@ -167,26 +172,50 @@ def _mark_height() -> float:
     return cap_height(MARK_SIZE) + 0.7
 
 
+def _blocks(one: DrawnBox, form: Form, centre: XY) -> tuple[Bounds, ...]:
+    """Return where the blocks of a label stand: the row of its circuits first, then what goes with it."""
+    x, y = centre
+    if form != "whole":
+        return (around(centre, _label_size(one, form)),)
+    row = row_width(one.plates), PLATE_HEIGHT
+    if one.caution and one.found is not None:
+        plate = box_plate_width(one.box.mark, one.found.tied), BOX_PLATE_HEIGHT
+        inward_up = one.facing is not None and one.facing[1] < 0
+        half = (PLATE_HEIGHT + BOX_PLATE_HEIGHT + BLOCK_GAP) / 2
+        sign = 1 if inward_up else -1  # the row of circuits stands next to the box, the caution plate beyond it
+        beyond = y - sign * (half - BOX_PLATE_HEIGHT / 2)
+        return around((x, y + sign * (half - PLATE_HEIGHT / 2)), row), around((x, beyond), plate)
+    mark = width(one.box.mark, MARK_SIZE) + 0.4, _mark_height()
+    return around((x, y - _mark_height() / 2), row), around((x, y + PLATE_HEIGHT / 2), mark)
+
+
+def _to_touch(leader: Line, blocks: Sequence[Bounds]) -> Line:
+    """Return the leader, led on to the nearest block where it ends beside a narrower one."""
+    if not leader:
+        return leader
+    x, y = leader[-1]
+    ends = [(max(left, min(right, x)), max(top, min(bottom, y))) for left, top, right, bottom in blocks]
+    nearest = min(ends, key=lambda end: dist(end, (x, y)))
+    return leader if dist(nearest, (x, y)) < TOUCHES else (*leader, nearest)
+
+
 def _body(one: DrawnBox, form: Form, centre: XY, frame: Frame) -> list[Mark]:
     x, y = centre
     if form == "mark":
         return _mark(one, (x, y + cap_height(MARK_SIZE) / 2), frame)
     if form == "danger" and one.found is not None:
         return [box_plate(one.box.mark, one.found, centre, frame.theme)]
+    blocks = _blocks(one, form, centre)
+    row = plate_row(one.plates, _middle(blocks[0]), frame.theme)
     if form == "plates":
-        return [plate_row(one.plates, centre, frame.theme)]
+        return [row]
     if one.caution and one.found is not None:
-        inward_up = one.facing is not None and one.facing[1] < 0
-        half = (PLATE_HEIGHT + BOX_PLATE_HEIGHT + BLOCK_GAP) / 2
-        sign = 1 if inward_up else -1  # the row of circuits stands next to the box, the caution plate beyond it
-        row_y, plate_y = y + sign * (half - PLATE_HEIGHT / 2), y - sign * (half - BOX_PLATE_HEIGHT / 2)
-        return [
-            plate_row(one.plates, (x, row_y), frame.theme),
-            box_plate(one.box.mark, one.found, (x, plate_y), frame.theme),
-        ]
-    row_y = y - _mark_height() / 2
-    baseline = row_y + PLATE_HEIGHT / 2 + _mark_height() - 0.1
-    return [*_mark(one, (x, baseline), frame), plate_row(one.plates, (x, row_y), frame.theme)]
+        return [row, box_plate(one.box.mark, one.found, _middle(blocks[1]), frame.theme)]
+    return [*_mark(one, (x, blocks[1][3] - 0.1), frame), row]
+
+
+def _middle(bounds: Bounds) -> XY:
+    return (bounds[0] + bounds[2]) / 2, (bounds[1] + bounds[3]) / 2
 
 
 def _mark(one: DrawnBox, at: XY, frame: Frame) -> list[Mark]:

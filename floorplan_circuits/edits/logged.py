@@ -23,10 +23,11 @@ def logged(home: Home, says: str, model: type[Entry], *entries: Fields) -> Edite
 
 def told(date: str, who: str, note: str) -> Fields:
     """Return what every entry tells. Raises `Refused` for a date that is neither empty nor a day of the calendar."""
-    return {"date": _day(date), "who": " ".join(who.split()), "note": note.strip()}
+    return {"date": a_day(date), "who": " ".join(who.split()), "note": note.strip()}
 
 
-def _day(date: str) -> str:
+def a_day(date: str) -> str:
+    """Return a date that is empty or a day of the calendar. Raises `Refused` for another."""
     try:
         if date and (len(date) != len(A_DAY) or calendar.fromisoformat(date).isoformat() != date):
             raise ValueError

@@ -158,16 +158,14 @@ def record_traced(
 def record_opened(
     home: Home, box: int, cables: Sequence[tuple[str, int | None]], *, date: str, who: str = "", note: str = ""
 ) -> Edited:
-    """Record that somebody looked in a box: every cable, where it enters, and the feed it is or None for not known."""
+    """Record that somebody looked in a box: every cable, where it enters, and the feed it is or None for not known.
+
+    A cable may be the other end of a feed that the map has in another box.
+    """
     found = there(home.boxes, box, "box")
-    own = {feed.id for feed in found.feeds()}
     for _, feed in cables:
         if feed is not None:
             place_of_feed(home, feed)
-            if feed not in own:
-                raise Refused(
-                    f"That is no feed of {found.mark}. Say that the cable is not known, or add its feed first."
-                )
     seen = tuple(Cable(enters=" ".join(enters.split()), feed=feed) for enters, feed in cables)
     fields = {"kind": "opened", "box": box, "cables": seen, **told(date, who, note)}
     return logged(home, f"Record what was seen in {found.mark}: {counted(len(seen), 'cable')}", Opened, fields)

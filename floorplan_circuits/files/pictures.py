@@ -8,6 +8,9 @@ from hashlib import sha256
 from floorplan_circuits.home.home import Picture
 from floorplan_circuits.home.record import change
 
+MOST_BYTES = 44 * 2**20
+"""Of all pictures of a home together: as base64 they still leave room in the largest file that can be opened."""
+
 
 class BadPicture(ValueError):
     """The bytes of a picture in the file are not what its hash says. `row` counts from 1."""
@@ -50,3 +53,8 @@ def joined(rows: Iterable[Picture], content: Mapping[str, bytes]) -> Iterator[Pi
     for row in rows:
         found = content.get(row.hash)
         yield row if found is None else change(row, data=base64.b64encode(found).decode("ascii"))
+
+
+def have_room(rows: Iterable[Picture], content: Mapping[str, bytes], added: bytes) -> bool:
+    """Tell whether another picture still fits into the file beside those of the home."""
+    return sum(len(content.get(row.hash, b"")) for row in rows) + len(added) <= MOST_BYTES

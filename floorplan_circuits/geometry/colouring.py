@@ -5,7 +5,7 @@ first, so the palette lists its pale ones before its deep ones.
 """
 
 from collections import Counter
-from collections.abc import Iterable, Mapping
+from collections.abc import Container, Iterable, Mapping
 
 HUES = 6
 TEXTURES = 5
@@ -17,14 +17,15 @@ Clash = tuple[int, int, int]
 NO_CLASH: Clash = (0, 0, 0)
 
 
-def colours(order: Iterable[int], meets: Mapping[tuple[int, int], int]) -> dict[int, int]:
+def colours(order: Iterable[int], meets: Mapping[tuple[int, int], int], seldom: Container[int] = ()) -> dict[int, int]:
     """Return a palette place for each of `order`, taken greedily in that order.
 
     `meets` tells how strongly two of them meet (3, 2 or 1), whichever way round. Of the places that none has which it
     meets and which was placed before it (of all, where there is none such), each gets the one whose hue clashes least
     with theirs, any strong meeting counting before all weaker; then one used least so far (all thirty before any
-    repeats), plain before hatched, and the hue used least, so that a small home gets all six. So no later one alters
-    an earlier.
+    repeats), whose hatch clashes least, since grey paper shows little else; then plain before hatched, and the hue
+    used least, so that a small home gets all six. So no later one alters an earlier. Those in `seldom`, which hardly
+    ever colour a floor, leave the plain places to the others.
 
     Examples:
         >>> colours([1, 2, 3], {})
@@ -37,7 +38,7 @@ def colours(order: Iterable[int], meets: Mapping[tuple[int, int], int]) -> dict[
     used, hues_used = Counter[int](), Counter[int]()
     for one in dict.fromkeys(order):
         met = [(placed[other], strength) for other, strength in neighbours.get(one, ()) if other in placed]
-        place = _best(met, used, hues_used)
+        place = _best(met, used, hues_used, one in seldom)
         placed[one] = place
         used[place] += 1
         hues_used[place % HUES] += 1
@@ -58,15 +59,18 @@ def _neighbours(meets: Mapping[tuple[int, int], int]) -> dict[int, list[tuple[in
     return found
 
 
-def _best(met: list[tuple[int, int]], used: Counter[int], hues_used: Counter[int]) -> int:
+def _best(met: list[tuple[int, int]], used: Counter[int], hues_used: Counter[int], is_seldom: bool) -> int:
     by_hue = _clashes((place % HUES, strength) for place, strength in met)
     by_place = _clashes(met)
+    by_hatch = _clashes((place // HUES, strength) for place, strength in met if place >= HUES)
     return min(
         [place for place in range(PLACES) if place not in by_place] or range(PLACES),
         key=lambda place: (
             by_hue.get(place % HUES, NO_CLASH),
             by_place.get(place, NO_CLASH),
+            is_seldom and place < HUES,
             used[place],
+            by_hatch.get(place // HUES, NO_CLASH),
             place // HUES,
             hues_used[place % HUES],
             place,

@@ -24,7 +24,7 @@ SHAKES_MM = (0.0, 0.003, 0.03, 0.3, 3.0)
 """How far places are moved, in turn, where their cells do not add up to the floor."""
 
 CRISP_MM = 0.01
-"""Corners that stray less than this from a straight edge are left out."""
+"""Corners that stray less than this from a straight edge are left out, but for those where three zones meet."""
 
 NUDGE_MM = 0.3
 """How far places that coincide are set apart: less than half a millimetre, so that no two ever meet anew."""
@@ -143,7 +143,7 @@ def _open_side(outline: Outline, at: Point) -> tuple[float, float]:
 
 def _rings(parts: npt.NDArray[np.object_]) -> list[tuple[Ring, ...]]:
     """Return the rings of each part, crisp, in micrometre steps, without slivers."""
-    pieces, of_part = shapely.get_parts(shapely.simplify(parts, CRISP_MM), return_index=True)
+    pieces, of_part = shapely.get_parts(_crisp(parts), return_index=True)
     kept = (shapely.get_type_id(pieces) == POLYGON) & (shapely.area(pieces) > SLIVER_MM2)
     rings, of_piece = shapely.get_rings(pieces[kept], return_index=True)
     corners, of_ring = shapely.get_coordinates(rings, return_index=True)
@@ -153,3 +153,16 @@ def _rings(parts: npt.NDArray[np.object_]) -> list[tuple[Ring, ...]]:
     for part, start, end in zip(of_part[kept][of_piece].tolist(), [0, *ends], ends, strict=False):
         found[part].append(tuple(rounded[start : end - 1]))
     return [tuple(rings) for rings in found]
+
+
+def _crisp(parts: npt.NDArray[np.object_]) -> npt.NDArray[np.object_]:
+    """Return the parts without corners on straight edges, but for those of others: an edge of two is the same in both.
+
+    Where three meet, the corner of two may lie on a straight edge of the third.
+    """
+    crisp: npt.NDArray[np.object_] = shapely.remove_repeated_points(shapely.simplify(parts, CRISP_MM), CRISP_MM)
+    if len(parts) == 1:
+        return crisp
+    corners = shapely.multipoints(np.round(shapely.get_coordinates(crisp), 3))
+    snapped: npt.NDArray[np.object_] = shapely.remove_repeated_points(shapely.snap(crisp, corners, 2 * CRISP_MM))
+    return np.where(shapely.is_valid(snapped), snapped, crisp)

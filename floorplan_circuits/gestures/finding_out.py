@@ -1,11 +1,11 @@
 """Finding out: one breaker off, a way of testing, and then each click on a device records what it showed."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 
 from floorplan_circuits.edits.edited import Edited, Refused, there
 from floorplan_circuits.edits.logged import Fields
-from floorplan_circuits.edits.recording import record_round, single_test
+from floorplan_circuits.edits.recording import record_round, single_test, strike
 from floorplan_circuits.edits.seen import may_turn_off
 from floorplan_circuits.home.boxes import Box
 from floorplan_circuits.home.home import FeedPlace, Home, feeds
@@ -17,6 +17,7 @@ NOT_A_READING = ("signal tracer", "helper on the phone")
 CHOOSE_A_WAY = "Say first how you test: choose it on the left."
 SAYS = "Turn a breaker off, click it on the panel, then click each device that you look at."
 READS = ("dead", "live", "unclear")
+A_SLIP = "a slip of the hand"
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,14 +44,17 @@ def choices() -> tuple[Way, ...]:
 
 
 def with_breaker(now: SetUp, home: Home, breaker: int) -> SetUp:
-    """Return what holds with another breaker off, or with none if it was this one; what was seen with the last is past.
+    """Return what holds with another breaker off: what was ticked of the last one is not said of it.
 
     Raises `Refused` for one that may not be turned off, that was found off, or that gives trouble.
     """
-    if breaker == now.breaker:
-        return _afresh(now, None)
     may_turn_off(home, breaker)
-    return _afresh(now, breaker)
+    return now if breaker == now.breaker else _afresh(now, breaker)
+
+
+def back_on(now: SetUp) -> SetUp:
+    """Return what holds with all as usual again."""
+    return now if now.breaker is None else _afresh(now, None)
 
 
 def _afresh(now: SetUp, breaker: int | None) -> SetUp:
@@ -87,6 +91,22 @@ def recorded(now: SetUp, home: Home, feed: int, says: str, date: str) -> Edited:
     dead = says == "dead"
     seen: Fields = {"live_before": now.live_before and dead, "live_again": now.live_again and dead}
     return single_test(home, now.breaker, feed, says, **common, **seen)
+
+
+def slip_struck(home: Home, entries: Iterable[int], date: str, who: str) -> Edited:
+    """Strike all that one click recorded. Raises `Refused` if none of it counts any more."""
+    after, made, gone = home, list[int](), ""
+    for entry in entries:
+        try:
+            edited = strike(after, entry, A_SLIP, date=date, who=who)
+        except Refused as refused:
+            gone = str(refused)
+            continue
+        after = edited.home
+        made.extend(edited.made)
+    if not made:
+        raise Refused(gone or "Nothing was recorded yet.")
+    return Edited(after, "Strike what was recorded last", tuple(made))
 
 
 def headline(now: SetUp, home: Home) -> str:

@@ -1,7 +1,6 @@
-"""What every sheet has: head, caution foot, scale bar, section heads; dates as people write them."""
+"""What every sheet has: head, caution foot, scale bar, section heads."""
 
 from collections.abc import Sequence
-from datetime import date
 
 from floorplan_circuits.drawing.ink import Group, Mark, Pen, Shape, Text, circle, polygon, polyline, rectangle
 from floorplan_circuits.drawing.lettering import cap_height, fits, width, wrap
@@ -24,24 +23,6 @@ CAUTIONS = (
     "Local codes apply. Call a licensed electrician for work in the panel, on aluminium, or on anything "
     "you don’t understand."
 )
-MONTHS = (
-    "January", "February", "March", "April", "May", "June",
-    "July", "August", "September", "October", "November", "December",
-)  # fmt: skip
-
-
-def written(day: str) -> str:
-    """Return an ISO day as people write it; what is no day comes back as it is.
-
-    Examples:
-        >>> written("2026-03-14"), written("")
-        ('14 March 2026', '')
-    """
-    try:
-        found = date.fromisoformat(day)
-    except ValueError:
-        return day
-    return f"{found.day} {MONTHS[found.month - 1]} {found.year}"
 
 
 def head(area: Rect, title: str, caption: str, home: str, made: str, theme: Theme) -> tuple[Group, tuple[str, ...]]:

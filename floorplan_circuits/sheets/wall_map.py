@@ -5,11 +5,12 @@ from dataclasses import dataclass, field
 
 from floorplan_circuits.drawing.ink import Group, Mark, scaled
 from floorplan_circuits.drawing.palette import PAPER, Theme
+from floorplan_circuits.drawing.phrases import written
 from floorplan_circuits.drawing.sheet import Page, Sheet
 from floorplan_circuits.findings import Findings
 from floorplan_circuits.home.building import Level
 from floorplan_circuits.sheets.continuation import Piece, RestOfList, further_pages, title_of
-from floorplan_circuits.sheets.furniture import caution_height, foot_caution, head, written
+from floorplan_circuits.sheets.furniture import caution_height, foot_caution, head
 from floorplan_circuits.sheets.layouts import inner_size
 from floorplan_circuits.sheets.level_page import LevelPage, Lists, level_page
 from floorplan_circuits.sheets.lists import no_room

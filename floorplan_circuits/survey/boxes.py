@@ -4,7 +4,7 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from itertools import combinations
 
-from floorplan_circuits.findings import BoxFinding, Conclusion
+from floorplan_circuits.findings import BoxFinding, Conclusion, SeenCable
 from floorplan_circuits.home.boxes import Box, Device
 from floorplan_circuits.home.home import Home
 from floorplan_circuits.supply.handles import moves_together
@@ -95,7 +95,15 @@ def _finding(box: Box, survey: Survey, together: Mapping[int, frozenset[int]]) -
         tied=len(breakers) > 1 and not others and _one_movement(breakers, together),
         apart=apart,
         opened=survey.record.opened_since_change(box.id),
+        seen=_seen(box, survey.record),
+        seen_on=survey.record.opened_on(box.id),
     )
+
+
+def _seen(box: Box, record: LogBook) -> tuple[SeenCable, ...]:
+    """Return every cable that somebody saw when the box was last opened, and where it enters."""
+    _, entry = record.opened.get(box.id, (-1, None))
+    return tuple(SeenCable(cable.enters, cable.feed) for cable in entry.cables) if entry is not None else ()
 
 
 def cables(box: Box, record: LogBook) -> Iterator[int | None]:

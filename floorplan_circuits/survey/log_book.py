@@ -128,6 +128,11 @@ class LogBook:
         readable = entry is not None and not entry.extras() and entry.id not in self.named_by_unknown
         return readable and place > max(self.changed_boxes.get(box, -1), self.changed_anything)
 
+    def opened_on(self, box: int) -> str:
+        """Return the day somebody last looked inside, '' where nobody did or wrote it down."""
+        _, entry = self.opened.get(box, (-1, None))
+        return day(entry) if entry is not None else ""
+
     def last_date(self) -> str:
         """Return the date of the last entry that has one, or an empty string."""
         return next((entry.date for _, entry in reversed(self.entries) if entry.date), "")

@@ -15,6 +15,7 @@ from floorplan_circuits.survey.cases import Case, Evidence
 from floorplan_circuits.survey.log_book import Seen
 from floorplan_circuits.survey.shut import Shut
 from floorplan_circuits.survey.smallest import smallest_cover
+from floorplan_circuits.survey.witness import TESTERS
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,11 +72,13 @@ def explains_dead(one: Seen, case: Case, evidence: Evidence) -> bool:
     """Tell whether a 'dead' may be laid to what was off: by a strong witness of this feed, everything off being there.
 
     Where the round names a handle that is gone, that one may have been it. A device whose test button was pressed is
-    the reason itself.
+    the reason itself. A tester that was not proved before and after is no evidence at all (HSE GS38; NFPA 70E 120.5).
     """
+    tester = one.round.tester
     return (
         one.reading.says == "dead"
         and not one.round.pressed
+        and (one.round.method not in TESTERS or (tester.before and tester.after))
         and evidence.bench.witnesses.can_prove(case.place, one.round.method)
         and one.off <= evidence.handles
     )

@@ -49,6 +49,23 @@ def test_the_whole_level_is_shown_as_large_as_it_goes(canvas: PlanCanvas, cottag
     assert max(shown.width() / canvas.width(), shown.height() / canvas.height()) > 0.85
 
 
+def test_letters_that_stand_for_rooms_are_told_in_the_corner(canvas: PlanCanvas) -> None:
+    picture = canvas.picture
+    assert picture is not None
+    canvas.camera = replace(canvas.camera, scale=60.0, centre=(-90_000.0, 0.0))  # nothing else is in sight
+    assert picture.keys_in_words(60.0) == ""
+    blank = canvas.grab().toImage()
+    canvas.camera = replace(canvas.camera, scale=125.0)
+    told = canvas.grab().toImage()
+
+    assert picture.keys_in_words(125.0) == "a Back hall"
+    changed = {
+        (x, y) for x in range(told.width()) for y in range(told.height()) if told.pixel(x, y) != blank.pixel(x, y)
+    }
+    assert changed
+    assert all(x < 120 and y > told.height() - 40 for x, y in changed)
+
+
 def test_the_whole_level_stays_in_view_when_the_window_grows(canvas: PlanCanvas) -> None:
     before = canvas.camera.scale
     canvas.resize(1500, 1200)

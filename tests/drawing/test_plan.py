@@ -1,6 +1,7 @@
 """The plan of the sample homes: every circuit is told, nothing covers anything, and a point names what it is on."""
 
 from itertools import combinations
+from math import dist
 
 import pytest
 
@@ -85,6 +86,25 @@ def test_no_leader_runs_over_a_symbol_or_another_label(name: str, scale: float) 
                 line = Segment(a, b)
                 hit = [one for one, bounds in things if one != label.subject and crosses_box(line, bounds)]
                 assert hit == [], words_in(label)
+
+
+def test_a_leader_touches_its_label_though_its_rows_are_unlike_in_width() -> None:
+    found, leaders = sample("house"), 0
+    for level in found.home.levels.ids():
+        for scale in (75.0, 100.0, 125.0, 145.0):
+            marks = plan(found, level, scale, PAPER).ink.marks
+            for at, mark in enumerate(marks):
+                if isinstance(mark, Shape):
+                    label = marks[at + 1]
+                    assert isinstance(label, Group)
+                    assert min(gap(points(mark)[-1], bounds_of(part)) for part in label.marks) < 0.2, words_in(label)
+                    leaders += 1
+    assert leaders > 20
+
+
+def gap(at: tuple[float, float], bounds: tuple[float, float, float, float]) -> float:
+    left, top, right, bottom = bounds
+    return dist(at, (max(left, min(right, at[0])), max(top, min(bottom, at[1]))))
 
 
 def points(mark: Shape) -> list[tuple[float, float]]:

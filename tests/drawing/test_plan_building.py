@@ -3,22 +3,22 @@
 import pytest
 
 from floorplan_circuits.drawing.frame import Frame
-from floorplan_circuits.drawing.ink import Hatch, Shape, Text, flat, path_bounds, rectangle
+from floorplan_circuits.drawing.ink import Group, Hatch, Shape, flat, path_bounds, rectangle
+from floorplan_circuits.drawing.overlaps import Segment
 from floorplan_circuits.drawing.palette import PAPER, hues, tint
 from floorplan_circuits.drawing.plan_building import (
     facing,
     fill,
-    flight_bounds,
     floors,
     openings,
-    stairs,
     swings,
     wall_segments,
     walls,
     zone_edges,
 )
+from floorplan_circuits.drawing.shown_zones import shown_floor
 from floorplan_circuits.find import find
-from floorplan_circuits.home.building import Level, Opening, Stair
+from floorplan_circuits.home.building import Opening
 from floorplan_circuits.home.table import Table
 from tests.drawing.drawn import bounds_of, box, breaker, device, fed, home, room, sample
 
@@ -34,6 +34,14 @@ def frame(**fields: object) -> Frame:
     return Frame(find(home(rooms=(ROOM,), **fields)), 1, 50.0, PAPER)  # type: ignore[arg-type]
 
 
+def floor_of(shown: Frame) -> Group:
+    return floors(shown, shown_floor(shown))
+
+
+def edges(shown: Frame) -> list[Segment]:
+    return zone_edges(shown, shown_floor(shown))
+
+
 def door(hinge: str, swing: str, angle: int = 90) -> Opening:
     return Opening.model_validate(
         {"id": 40, "level": 1, "kind": "door", "at": (2000, 0), "width": 800, "angle": angle, "hinge": hinge,
@@ -46,19 +54,19 @@ def door(hinge: str, swing: str, angle: int = 90) -> Opening:
 
 def test_a_room_on_two_circuits_is_divided_by_a_dashed_edge() -> None:
     divided = frame(boxes=SPLIT, breakers=BREAKERS)
-    assert zone_edges(divided)
-    dashed = [mark for mark in flat(floors(divided)) if isinstance(mark, Shape) and mark.pen and mark.pen.dash]
+    assert edges(divided)
+    dashed = [mark for mark in flat(floor_of(divided)) if isinstance(mark, Shape) and mark.pen and mark.pen.dash]
     assert len(dashed) == 1
     assert path_bounds(dashed[0].path) == pytest.approx((0, 0, 80, 60))
 
 
 def test_a_room_on_one_circuit_has_no_edge_inside() -> None:
-    assert zone_edges(frame(boxes=SPLIT[:1], breakers=BREAKERS)) == []
+    assert edges(frame(boxes=SPLIT[:1], breakers=BREAKERS)) == []
 
 
 def test_an_edge_of_two_zones_is_drawn_once() -> None:
-    edges = zone_edges(frame(boxes=SPLIT, breakers=BREAKERS))
-    assert len({frozenset((edge.a, edge.b)) for edge in edges}) == len(edges)
+    found = edges(frame(boxes=SPLIT, breakers=BREAKERS))
+    assert len({frozenset((edge.a, edge.b)) for edge in found}) == len(found)
 
 
 def test_a_floor_that_nobody_knows_is_dotted_without_tint() -> None:
@@ -116,25 +124,7 @@ def test_an_opening_cuts_its_wall_in_the_paper_colour(kind: str) -> None:
     assert (right - left, bottom - top) == pytest.approx((16, 1.2))
 
 
-# --- stairs ---------------------------------------------------------------------------------------------------------
-
-
-def test_stairs_say_up_where_they_start_and_down_where_they_end() -> None:
-    levels = Table([Level(id=1, name="Ground floor"), Level(id=2, name="Upper floor", order=1)])
-    stair = Stair(id=50, level=1, head=2, at=(1000, 1000), angle=0, width=900, run=2600)
-    findings = find(home(levels=levels, stairs=Table([stair])))
-    for level, word in ((1, "up"), (2, "down")):
-        drawn = stairs(Frame(findings, level, 50.0, PAPER))
-        assert [mark.words for mark in flat(drawn) if isinstance(mark, Text)] == [word]
-    (bounds,) = flight_bounds(Frame(findings, 1, 50.0, PAPER))
-    assert bounds == pytest.approx((20, 11, 72, 29))
-    assert flight_bounds(Frame(findings, 3, 50.0, PAPER)) == []
-
-
-def test_a_stair_has_a_tread_for_every_step() -> None:
-    stair = Stair(id=50, level=1, at=(0, 0), angle=0, width=900, run=2600)
-    shapes = [mark for mark in flat(stairs(frame(stairs=Table([stair])))) if isinstance(mark, Shape)]
-    assert len(shapes) == 1 + 9 + 2 + 1  # outline, treads between ten steps, arrow, the ground of its word
+# --- which way things look --------------------------------------------------------------------------------------------
 
 
 @pytest.mark.parametrize(("angle", "way"), [(0, (1, 0)), (90, (0, 1)), (180, (-1, 0)), (270, (0, -1))])
@@ -143,5 +133,5 @@ def test_a_thing_looks_along_its_angle_clockwise_from_the_right(angle: int, way:
 
 
 def test_the_floor_of_every_room_is_as_large_as_the_room() -> None:
-    drawn = floors(frame(boxes=SPLIT, breakers=BREAKERS))
+    drawn = floor_of(frame(boxes=SPLIT, breakers=BREAKERS))
     assert bounds_of(drawn) == pytest.approx((0, 0, 80, 60))

@@ -180,7 +180,7 @@ CANNOT_BE: dict[str, tuple[str, Callable[[], object]]] = {
     "a trace to nothing": ("breaker is not there", lambda: record_traced(HOME, FEED, GONE, **ALONE)),
     "a trace in no pass": ("at least 1", lambda: record_traced(HOME, FEED, FIRST, passes=0, **ALONE)),
     "a look into nothing": ("box is not there", lambda: record_opened(HOME, GONE, [("top", None)], **ALONE)),
-    "another box's feed": ("no feed of B1", lambda: record_opened(HOME, BOX, [("top", OTHER_FEED)], **ALONE)),
+    "a feed that is gone": ("feed is not there", lambda: record_opened(HOME, BOX, [("top", GONE)], **ALONE)),
     "a cable gone": ("feed is not there", lambda: record_opened(HOME, BOX, [("top", GONE)], **ALONE)),
     "a tester in a switch": (
         "plugs into a receptacle",
@@ -448,3 +448,9 @@ def test_a_test_with_a_part_missing_proves_nothing_in_any_home(seed, missing, da
 
     lamp_may_do = missing == "each_hot" and home.breakers[handle].opens in ("hot", "both hots")
     assert lamp_may_do or find(after).conclusions[feed].standing != "proved"
+
+
+def test_a_cable_may_be_the_other_end_of_a_feed_of_another_box():
+    (entry,) = record_opened(HOME, BOX, [("top", OTHER_FEED)], **ALONE).home.log
+
+    assert entry.cables[0].feed == OTHER_FEED

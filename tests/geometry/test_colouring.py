@@ -44,6 +44,21 @@ def test_a_seventh_circuit_that_meets_all_others_differs_by_its_hatch():
     assert found[6] >= HUES
 
 
+def test_hatched_circuits_that_meet_have_unlike_hatches():
+    """Grey paper shows hatches better than hues."""
+    meets = dict.fromkeys(combinations(range(6, 10), 2), STRONG)
+    found = colours(range(10), meets)
+
+    assert sorted(found[one] // HUES for one in range(6, 10)) == [1, 2, 3, 4]
+
+
+def test_what_is_seldom_on_a_floor_leaves_the_plain_places_to_others():
+    found = colours(range(10), {}, seldom={0, 1, 2, 3})
+
+    assert sorted(found[one] for one in range(4, 10)) == list(range(HUES))
+    assert all(found[one] >= HUES for one in range(4))
+
+
 def test_where_hues_run_out_a_shared_room_gives_way_before_a_shared_box():
     order = [0, 1, 2, 3, 4, 5, 9]
     meets = {(one, 9): STRONG for one in range(6)} | {(3, 9): WEAK}

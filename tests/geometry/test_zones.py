@@ -1,5 +1,7 @@
 """Zones: each point of the floor goes to its nearest place; the zones of a room add up to it."""
 
+from collections import Counter
+from itertools import pairwise
 from math import dist
 
 import pytest
@@ -59,6 +61,20 @@ def test_a_circuit_in_two_ends_of_a_room_has_two_pieces():
 
     assert len(zones["a"]) == 2
     assert len(zones["b"]) == 1
+
+
+def test_where_three_circuits_meet_all_have_the_corner():
+    """Four devices in a square: two on one circuit, whose area has a straight edge along both others."""
+    zones = divide(ROOM, [((1000, 1000), 5), ((1000, 2000), 5), ((3000, 1000), 6), ((3000, 2000), 7)])
+
+    assert all((2000, 1500) in ring for rings in zones.values() for ring in rings)
+
+
+def test_no_corner_comes_twice_where_an_edge_all_but_ends_in_a_corner_of_the_room():
+    zones = divide(ROOM, [((1500, 1000), 0), ((2500, 1000), 1), ((3000, 500), 0), ((3500, 1000), 1)])
+
+    for ring in (ring for rings in zones.values() for ring in rings):
+        assert all(a != b for a, b in pairwise((*ring, ring[0])))
 
 
 def test_a_circuit_amid_another_leaves_a_hole_in_it():
@@ -167,3 +183,24 @@ def test_a_point_of_the_floor_is_in_the_zone_of_its_nearest_place(drawn, across,
     assert any(floor_of(zones[key]).distance(shapely.Point(point)) < 1 for key in keys if key in zones)
     others = [floor_of(rings) for key, rings in zones.items() if key not in keys]
     assert not any(floor.buffer(-1).contains(shapely.Point(point)) for floor in others)
+
+
+@settings(max_examples=150, deadline=None)
+@given(
+    st.lists(
+        st.tuples(st.tuples(st.integers(1, 7), st.integers(1, 5)), st.integers(0, 3)),
+        min_size=3, max_size=16, unique_by=lambda place: place[0],
+    )
+)  # fmt: skip
+def test_an_edge_inside_the_room_is_the_same_in_both_zones_beside_it(drawn):
+    """Devices stand on a grid here, as people put them: there areas have straight edges along two others."""
+    zones = divide(ROOM, [((500 * x, 500 * y), key) for (x, y), key in drawn])
+    beside = Counter()
+    for rings in zones.values():
+        for ring in rings:
+            beside.update(frozenset(edge) for edge in pairwise((*ring, ring[0])))
+    walls = polygon(ROOM).exterior
+
+    for edge, count in beside.items():
+        on_wall = shapely.LineString(list(edge)).interpolate(0.5, normalized=True).distance(walls) < 1
+        assert count == (1 if on_wall else 2)

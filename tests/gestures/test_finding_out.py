@@ -13,10 +13,12 @@ from floorplan_circuits.gestures.finding_out import (
     CHOOSE_A_WAY,
     SetUp,
     also_recorded,
+    back_on,
     choices,
     headline,
     readable,
     recorded,
+    slip_struck,
     taken,
     with_breaker,
     with_way,
@@ -24,6 +26,7 @@ from floorplan_circuits.gestures.finding_out import (
 from floorplan_circuits.home.home import Home
 from floorplan_circuits.home.log import Round
 from floorplan_circuits.home.power import Found, Permission
+from floorplan_circuits.told import box_history
 from tests.edits.samples import box_of, breaker_at, device_of, feeds_in, house, typed_in
 
 DAY = "2026-03-14"
@@ -45,13 +48,18 @@ def test_a_device_can_be_read_by_any_way_that_says_live_or_dead():
     assert not {"signal tracer", "opened", "old label", "helper on the phone"} & set(names)
 
 
-def test_a_breaker_is_off_until_it_is_chosen_again():
+def test_a_breaker_is_off_until_it_is_said_to_be_back_on():
     now = with_breaker(SetUp(), HOME, FIRST)
 
     assert headline(now, HOME) == "1 is off"
     assert headline(with_breaker(now, HOME, SECOND), HOME) == "2 is off"
-    assert headline(with_breaker(now, HOME, FIRST), HOME) == "All as usual"
+    assert headline(back_on(now), HOME) == "All as usual"
     assert headline(replace(now, breaker=999_999), HOME) == "All as usual"
+
+
+def test_a_second_click_on_the_breaker_that_is_off_changes_nothing():
+    assert with_breaker(ALL, HOME, FIRST) is ALL
+    assert back_on(SetUp()) == SetUp()
 
 
 @pytest.mark.parametrize(
@@ -76,6 +84,7 @@ def test_one_that_takes_somebody_s_word_says_whose():
 
 
 def test_no_tick_outlives_what_it_was_said_of():
+    assert back_on(ALL) == replace(ALL, breaker=None, live_before=False, live_again=False, tester_after=False)
     other_breaker, other_way = with_breaker(ALL, HOME, SECOND), with_way(ALL, "lamp plugged in")
 
     assert other_breaker == replace(ALL, breaker=SECOND, live_before=False, live_again=False, tester_after=False)
@@ -132,3 +141,16 @@ def test_a_click_reads_one_device_or_all_that_enters_and_nothing_planned():
     assert len(readable(box, switch, home)) == 1
     assert readable(box, switch, planned) == ()
     assert len(readable(box, None, planned)) == 3
+
+
+def test_a_slip_strikes_all_that_one_click_recorded():
+    edited = recorded(ALL, HOME, FEED, "dead", DAY)
+
+    struck = slip_struck(edited.home, edited.made, DAY, "owner").home
+
+    assert find(struck).conclusions[FEED].standing == "unknown"
+    why = {one.struck for one in box_history(struck, box_of(HOME, "B1"))}
+    assert why == {f"Struck, {DAY}, owner: a slip of the hand"}
+    for nothing in (edited.made, ()):
+        with pytest.raises(Refused, match=r"struck already|Nothing was recorded"):
+            slip_struck(struck, nothing, DAY, "")

@@ -43,7 +43,14 @@ def test_only_all_parts_together_prove(done) -> None:
 def test_a_test_of_which_one_step_was_never_logged_proves_nothing(left_out) -> None:
     steps = list(evening(set(PARTS)))
     del steps[left_out]
-    assert known(house(None, *steps)).standing == "unknown"
+    assert known(house(None, *steps)).standing == ("unknown" if left_out == 1 else "suggested")
+
+
+@pytest.mark.parametrize("tester", [{"before": True}, {"after": True}, {}])
+def test_dead_by_a_tester_that_was_not_proved_is_no_evidence_at_all(tester) -> None:
+    """GS38 and 70E 120.5: a detector that is not proved on a live source, before and after, has shown nothing."""
+    one = known(house(None, went(), went("dead", A, tester=tester), went()))
+    assert (one.standing, one.candidates) == ("unknown", (101, 102, 103))
 
 
 @pytest.mark.parametrize(

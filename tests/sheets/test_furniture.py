@@ -19,23 +19,12 @@ from floorplan_circuits.sheets.furniture import (
     scale_bar,
     section_head,
     text_lines,
-    written,
 )
 from floorplan_circuits.sheets.paper import Rect
 from tests.drawing.drawn import bounds_of, overlap, words_in
 
 AREA = Rect(9, 0, 165, 0)
 MADE = "Made 14 March 2026 from evidence up to 3 March 2026"
-
-
-# --- dates ----------------------------------------------------------------------------------------------------------
-
-
-@pytest.mark.parametrize(
-    ("day", "words"), [("2026-03-14", "14 March 2026"), ("2026-12-01", "1 December 2026"), ("", ""), ("soon", "soon")]
-)
-def test_a_day_is_written_as_people_write_it(day: str, words: str) -> None:
-    assert written(day) == words
 
 
 # --- the head -------------------------------------------------------------------------------------------------------

@@ -141,6 +141,7 @@ FAULTS = (
         "if not one.clear:",
         "a change of the box lapses no exclusion",
     ),
+    Fault("narrowing", "(tester.before and tester.after)", "True", "a tester that was not proved suggests"),
     Fault("narrowing", "and one.off <= evidence.handles", "", "a handle that is gone concludes"),
     Fault("narrowing", "void.update(since_live)", "pass", "what was dead at the closing check still counts"),
     Fault(

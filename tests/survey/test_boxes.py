@@ -3,7 +3,7 @@ from collections.abc import Iterable
 import pytest
 from hypothesis import given, settings
 
-from floorplan_circuits.findings import BoxFinding
+from floorplan_circuits.findings import BoxFinding, SeenCable
 from floorplan_circuits.home.boxes import Behind, Box, Feed, FromBreaker, FromElsewhere, FromSource, Supplied
 from floorplan_circuits.home.home import Home, feeds
 from floorplan_circuits.home.power import Tie
@@ -321,3 +321,25 @@ def test_handles_that_move_together_can_feed_both() -> None:
 
 def _live_with_off(feed: int, *handles: int) -> list[dict]:
     return [went("live", handle, feed=feed) for handle in handles]
+
+
+# --- what was seen --------------------------------------------------------------------------------------------------
+
+
+def test_the_cables_last_seen_are_told_with_their_day_though_it_was_changed_since() -> None:
+    early = {"kind": "opened", "box": BOX, "cables": [{"enters": "top", "feed": FEED}]}
+    late = {
+        "kind": "opened",
+        "box": BOX,
+        "date": "2026-03-02T10:30",
+        "cables": [{"enters": "bottom", "feed": FEED}, {"enters": "back"}],
+    }
+    box = entering(one_box({FEED: on(A)}, early, late, changed(BOX)))
+    assert box.seen == (SeenCable("bottom", FEED), SeenCable("back", None))
+    assert box.seen_on == "2026-03-02"
+    assert not box.opened
+
+
+def test_of_a_box_that_nobody_opened_nothing_was_seen() -> None:
+    box = entering(one_box({FEED: on(A)}))
+    assert (box.seen, box.seen_on) == ((), "")

@@ -1,0 +1,55 @@
+"""Dates, small numbers and lists as people write them."""
+
+from collections.abc import Sequence
+from datetime import date
+
+MONTHS = (
+    "January", "February", "March", "April", "May", "June",
+    "July", "August", "September", "October", "November", "December",
+)  # fmt: skip
+SMALL = ("no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten")
+
+
+def written(day: str) -> str:
+    """Return an ISO day as people write it; what is no day comes back as it is.
+
+    Examples:
+        >>> written("2026-03-14"), written("")
+        ('14 March 2026', '')
+    """
+    try:
+        found = date.fromisoformat(day)
+    except ValueError:
+        return day
+    return f"{found.day} {MONTHS[found.month - 1]} {found.year}"
+
+
+def in_words(count: int) -> str:
+    """Return a small count as a word before a noun.
+
+    Examples:
+        >>> in_words(0), in_words(2), in_words(11)
+        ('no', 'two', '11')
+    """
+    return SMALL[count] if 0 <= count < len(SMALL) else str(count)
+
+
+def listed(words: Sequence[str]) -> str:
+    """Join words as a person says them; nothing for none.
+
+    Examples:
+        >>> listed([]), listed(["5"]), listed(["5", "7", "9"])
+        ('', '5', '5, 7 and 9')
+    """
+    *most, last = words or ("",)
+    return f"{', '.join(most)} and {last}" if most else last
+
+
+def capital(words: str) -> str:
+    """Return the words as a sentence begins, names in them left as they are.
+
+    Examples:
+        >>> capital("a label says"), capital("")
+        ('A label says', '')
+    """
+    return words[:1].upper() + words[1:]
