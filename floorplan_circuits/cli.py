@@ -16,7 +16,7 @@ if TYPE_CHECKING:
     from floorplan_circuits.findings import Findings, Layer
 
 NOTHING_FOUND, HAZARDS, UNREADABLE = 0, 1, 2
-CLASHES = HAZARDS
+CLASHES = NOT_WHOLE = HAZARDS
 SHEETS = ("wall-map",)
 LAYERS = ("receptacles", "lights", "both")
 PAPERS = ("letter", "legal", "tabloid", "a4", "a3")
@@ -32,6 +32,8 @@ def main(arguments: Sequence[str] | None = None) -> int:
             return _check(_check_options(words[1:]))
         if words[:1] == ["known"]:
             return _known(_known_options(words[1:]))
+        if words[:1] == ["shutoff"]:
+            return _shutoff(_shutoff_options(words[1:]))
         return _window(_window_options(words))
 
 
@@ -86,6 +88,18 @@ def _known_options(words: Sequence[str]) -> argparse.Namespace:
         epilog="Exit status: 0 no readings clash, 1 some do, 2 unreadable.",
     )
     parser.add_argument("home", type=Path, metavar="HOME", help="the home's file")
+    parser.add_argument("--json", action="store_true", help="the same as JSON, in the form that shared/ documents")
+    return parser.parse_args(words)
+
+
+def _shutoff_options(words: Sequence[str]) -> argparse.Namespace:
+    parser = argparse.ArgumentParser(
+        prog="floorplan-circuits shutoff",
+        description="Say what to turn off before boxes are opened, what goes dark, and what stays live all the same.",
+        epilog="Exit status: 0 only if every box should be dead with its neutrals known, 2 bad input, 1 otherwise.",
+    )
+    parser.add_argument("home", type=Path, metavar="HOME", help="the home's file")
+    parser.add_argument("marks", nargs="+", metavar="MARK", help="the boxes to be opened, by their marks: B14")
     parser.add_argument("--json", action="store_true", help="the same as JSON, in the form that shared/ documents")
     return parser.parse_args(words)
 
@@ -164,6 +178,27 @@ def _known(options: argparse.Namespace) -> int:
     findings, _ = found
     _tell(_as_json_text(as_json(findings)) if options.json else as_text(findings))
     return CLASHES if findings.disagreements else NOTHING_FOUND
+
+
+# --- shutoff --------------------------------------------------------------------------------------------------------
+
+
+def _shutoff(options: argparse.Namespace) -> int:
+    found = _findings(options.home)
+    if found is None:
+        return UNREADABLE
+    from floorplan_circuits.cut_report import as_json, as_text
+    from floorplan_circuits.find import shut_off
+
+    findings, _ = found
+    boxes = {box.mark.casefold(): box.id for box in findings.home.boxes if box.id in findings.boxes}
+    missing = [mark for mark in options.marks if mark.casefold() not in boxes]
+    if missing:
+        print(f"{options.home}: there is no box {', '.join(missing)}. Give the mark on its plate.", file=sys.stderr)
+        return UNREADABLE
+    plan = shut_off(findings, tuple(dict.fromkeys(boxes[mark.casefold()] for mark in options.marks)))
+    _tell(_as_json_text(as_json(plan, findings)) if options.json else as_text(plan, findings))
+    return NOTHING_FOUND if plan.is_whole else NOT_WHOLE
 
 
 def _as_json_text(values: dict[str, Any]) -> str:

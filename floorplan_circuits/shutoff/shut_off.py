@@ -13,9 +13,10 @@ from floorplan_circuits.shutoff.choices import Board, Choice, cheapest, single_h
 from floorplan_circuits.shutoff.critical import rank, to_mind
 from floorplan_circuits.shutoff.cut import Cut, nearest_cut
 from floorplan_circuits.shutoff.dark import goes_dark, loads_of, places_of
-from floorplan_circuits.shutoff.handles import Handles
+from floorplan_circuits.shutoff.handles import HANDLE_KINDS, Handles
 from floorplan_circuits.shutoff.targets import Target, targets, with_candidates
 from floorplan_circuits.shutoff.telling_why import stays_live, unknown, why
+from floorplan_circuits.supply.walks import reached
 from floorplan_circuits.survey.states import Judge, box_states
 from floorplan_circuits.survey.telling import Telling
 
@@ -64,7 +65,8 @@ def _told(desk: Desk, boxes: tuple[int, ...], wanted: Sequence[Target], cut: Cut
     off = cut.off | board.handles.resting
     around, near = Around(home, known, board.supplies, off), _spot(home, boxes)
     within = desk.findings.room_of.get(boxes[0]) if boxes else None
-    barred = {one: because for one, because in board.handles.barred.items() if one not in board.handles.resting}
+    above = {number for kind, number in reached(board.supplies, [one.node for one in wanted]) if kind in HANDLE_KINDS}
+    barred = {one: why for one, why in board.handles.barred.items() if one in above - board.handles.resting}
     return ShutOff(
         boxes=boxes,
         off=tuple(_movements(desk, cut.off, cut, board)),

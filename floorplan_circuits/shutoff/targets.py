@@ -4,8 +4,8 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 
 from floorplan_circuits.findings import Conclusion
-from floorplan_circuits.home.boxes import Box
-from floorplan_circuits.home.home import Home
+from floorplan_circuits.home.boxes import Box, FromBreaker, Supplied
+from floorplan_circuits.home.home import Home, existing_feeds
 from floorplan_circuits.supply.graph import SupplyGraph
 from floorplan_circuits.supply.walks import Node
 from floorplan_circuits.survey.boxes import cables
@@ -51,18 +51,30 @@ def may_hang_on(one: Conclusion, home: Home) -> tuple[int, ...]:
 
 def _sharing(home: Home, breakers: Iterable[int]) -> Iterator[Target]:
     """Yield the circuits whose neutral is shared with one of these breakers, each with the one it shares with."""
-    groups: dict[int, list[int]] = {}
+    shared, used = sharing_neutrals(home), dict.fromkeys(breakers)
+    for mine in used:
+        for other in shared.get(mine, ()):
+            if other not in used:
+                yield Target(("circuit", other), None, (), mine)
+
+
+def sharing_neutrals(home: Home) -> dict[int, tuple[int, ...]]:
+    """Return for each breaker those that share a neutral with it: by its poles, or by a feed that returns there."""
+    groups: dict[object, list[int]] = {}
     for breaker in home.breakers:
         for pole in breaker.poles:
             if isinstance(pole.neutral, int):
                 groups.setdefault(pole.neutral, []).append(breaker.id)
-    used = dict.fromkeys(breakers)
-    for mine in used:
-        for group in groups.values():
-            if mine in group:
-                yield from (
-                    Target(("circuit", other), None, (), mine) for other in dict.fromkeys(group) if other not in used
-                )
+    for place in existing_feeds(home):
+        feed = place.feed
+        if isinstance(feed.returns, FromBreaker) and isinstance(feed.on, Supplied):
+            own = [supply.breaker for supply in feed.on.supplies if isinstance(supply, FromBreaker)]
+            groups[("feed", feed.id)] = [feed.returns.breaker, *own]
+    found: dict[int, dict[int, None]] = {}
+    for group in groups.values():
+        for one in group:
+            found.setdefault(one, {}).update(dict.fromkeys(other for other in group if other != one))
+    return {one: tuple(other for other in others if other in home.breakers) for one, others in found.items()}
 
 
 def with_candidates(graph: SupplyGraph, wanted: Iterable[Target]) -> Mapping[Node, tuple[Node, ...]]:

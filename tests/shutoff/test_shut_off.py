@@ -71,6 +71,17 @@ def test_every_circuit_that_shares_a_neutral_is_in() -> None:
     assert ("shares a neutral with 1",) in [one.because for one in plan.off]
 
 
+def test_a_borrowed_neutral_puts_the_other_circuit_in_from_either_side() -> None:
+    borrowed = {"kind": "breaker", "breaker": B}
+    home = house({FEED: on(A)}, feed_fields={"returns": borrowed})
+    assert handles_off(plan_of(home)) == {A, B}
+    box = home.boxes[box_of(FEED)]
+    other = change(
+        box, id=9001, mark="B9001", devices=(change(box.devices[0], id=9002, feeds=(Feed(id=9003, on=on(B)),)),)
+    )
+    assert handles_off(plan_of(change(home, boxes=home.boxes.put(other)), 9001)) == {A, B}
+
+
 def test_a_feed_narrowed_to_two_puts_both_in_and_one_that_may_be_any_none() -> None:
     assert handles_off(plan_of(house(None, went("live", A)))) == {B, C}
     plan = plan_of(house())
