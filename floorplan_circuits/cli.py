@@ -34,6 +34,8 @@ def main(arguments: Sequence[str] | None = None) -> int:
             return _known(_known_options(words[1:]))
         if words[:1] == ["shutoff"]:
             return _shutoff(_shutoff_options(words[1:]))
+        if words[:1] == ["revive"]:
+            return _revive(_revive_options(words[1:]))
         return _window(_window_options(words))
 
 
@@ -101,6 +103,16 @@ def _shutoff_options(words: Sequence[str]) -> argparse.Namespace:
     parser.add_argument("home", type=Path, metavar="HOME", help="the home's file")
     parser.add_argument("marks", nargs="+", metavar="MARK", help="the boxes to be opened, by their marks: B14")
     parser.add_argument("--json", action="store_true", help="the same as JSON, in the form that shared/ documents")
+    return parser.parse_args(words)
+
+
+def _revive_options(words: Sequence[str]) -> argparse.Namespace:
+    parser = argparse.ArgumentParser(
+        prog="floorplan-circuits revive",
+        description="Say what to look at where something went dead, nearest first, and when to stop.",
+    )
+    parser.add_argument("home", type=Path, metavar="HOME", help="the home's file")
+    parser.add_argument("mark", metavar="MARK", help="the box in which something went dead, by its mark: B14")
     return parser.parse_args(words)
 
 
@@ -191,14 +203,37 @@ def _shutoff(options: argparse.Namespace) -> int:
     from floorplan_circuits.find import shut_off
 
     findings, _ = found
-    boxes = {box.mark.casefold(): box.id for box in findings.home.boxes if box.id in findings.boxes}
-    missing = [mark for mark in options.marks if mark.casefold() not in boxes]
-    if missing:
-        print(f"{options.home}: there is no box {', '.join(missing)}. Give the mark on its plate.", file=sys.stderr)
+    boxes = _boxes_by_mark(findings, options.home, options.marks)
+    if boxes is None:
         return UNREADABLE
-    plan = shut_off(findings, tuple(dict.fromkeys(boxes[mark.casefold()] for mark in options.marks)))
+    plan = shut_off(findings, boxes)
     _tell(_as_json_text(as_json(plan, findings)) if options.json else as_text(plan, findings))
     return NOTHING_FOUND if plan.is_whole else NOT_WHOLE
+
+
+def _boxes_by_mark(findings: "Findings", path: Path, marks: Sequence[str]) -> tuple[int, ...] | None:
+    """Return the boxes of these marks; say on stderr which there are none of."""
+    boxes = {box.mark.casefold(): box.id for box in findings.home.boxes if box.id in findings.boxes}
+    missing = [mark for mark in marks if mark.casefold() not in boxes]
+    if missing:
+        print(f"{path}: there is no box {', '.join(missing)}. Give the mark on its plate.", file=sys.stderr)
+        return None
+    return tuple(dict.fromkeys(boxes[mark.casefold()] for mark in marks))
+
+
+def _revive(options: argparse.Namespace) -> int:
+    found = _findings(options.home)
+    if found is None:
+        return UNREADABLE
+    from floorplan_circuits.cut_report import revival_as_text
+    from floorplan_circuits.find import revive
+
+    findings, _ = found
+    boxes = _boxes_by_mark(findings, options.home, [options.mark])
+    if boxes is None:
+        return UNREADABLE
+    _tell(revival_as_text(revive(findings, boxes[0]), findings))
+    return NOTHING_FOUND
 
 
 def _as_json_text(values: dict[str, Any]) -> str:

@@ -7,6 +7,7 @@ from collections.abc import Iterator, Sequence
 from typing import Any
 
 from floorplan_circuits.findings import BoxWhenOff, Findings, GoesDark, OtherChoice, ShutOff, ToTurnOff
+from floorplan_circuits.shutoff.revive import Revival
 
 CAUTION = (
     "A map can be wrong: test every conductor before you touch it, and prove the tester before and after, on a known "
@@ -148,3 +149,16 @@ def _choice_line(one: OtherChoice, findings: Findings) -> str:
 
 def _listed(head: str, lines: Sequence[str]) -> list[str]:
     return [f"{head}:", *(f"    {line}" for line in lines)] if lines else []
+
+
+# --- it went dead ---------------------------------------------------------------------------------------------------
+
+
+def revival_as_text(found: Revival, findings: Findings) -> str:
+    """Return what to look at where something went dead."""
+    others = [findings.home.boxes[box].mark for box in found.also_on]
+    lines = [f"Something in {findings.home.boxes[found.box].mark} is dead:"]
+    lines += [f"{nth}. {step}" for nth, step in enumerate(found.steps, 1)]
+    if others:
+        lines += ["", f"The same breaker should feed {', '.join(others)}: if these work, it has not tripped."]
+    return "\n".join([*lines, "", found.stop, "Dead to the eye is not dead: test before you touch."])

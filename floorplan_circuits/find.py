@@ -17,6 +17,9 @@ from floorplan_circuits.geometry.walls import walls
 from floorplan_circuits.hazards.all_hazards import hazards
 from floorplan_circuits.home.boxes import Box
 from floorplan_circuits.home.home import Home
+from floorplan_circuits.shutoff.handles import barred
+from floorplan_circuits.shutoff.revive import Revival
+from floorplan_circuits.shutoff.revive import revive as look_for
 from floorplan_circuits.shutoff.shut_off import Desk
 from floorplan_circuits.shutoff.shut_off import shut_off as work_out
 from floorplan_circuits.supply.graph import supply_graph
@@ -60,6 +63,12 @@ def shut_off(findings: Findings, boxes: Sequence[int]) -> ShutOff:
     at_odds = frozenset(one.feed for one in findings.disagreements)
     judge = Judge(Evidence.of(home, graph, book), findings.conclusions, statements(home, graph), at_odds)
     return work_out(Desk(findings, judge, Telling.of(home, book)), boxes)
+
+
+def revive(findings: Findings, box: int) -> Revival:
+    """Return what to look at where something in a box went dead, nearest first, and when to stop."""
+    home = findings.home
+    return look_for(findings, statements(home, supply_graph(home)), barred(home, LogBook(home)), box)
 
 
 def _surveyed(home: Home, before: Findings | None, drawn: Findings, book: LogBook) -> Findings:

@@ -172,9 +172,9 @@ def _choices(wanted: Sequence[Target], cut: Cut, board: Board) -> Iterator[Other
     if not cuttable:
         return
     least = cheapest(cuttable, board)
-    told = {cut.off}
+    told = {cut.off, frozenset[int]()}
     for choice in [*([least] if least is not None else []), *single_handles(cuttable, board)]:
-        if choice.off not in told and len(told) <= MOST_CHOICES:
+        if choice.off not in told and len(told) <= MOST_CHOICES + 1:
             told.add(choice.off)
             yield _choice(choice, board)
 
