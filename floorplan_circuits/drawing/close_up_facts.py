@@ -1,6 +1,6 @@
 """What the close-up of a box has to show, gathered from the findings: each gang, each cable, and how we know."""
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from floorplan_circuits.drawing.phrases import capital, listed, written
@@ -75,7 +75,10 @@ class Contents:
 def contents_of(findings: Findings, box: Box) -> Contents:
     """Return all that is in a box and enters it; what is only planned is not there yet."""
     found = findings.boxes.get(box.id)
-    enters = {cable.feed: cable.enters for cable in found.seen if cable.feed is not None} if found else {}
+    enters: dict[int, list[str]] = {}
+    for cable in found.seen if found is not None else ():
+        if cable.feed is not None and cable.enters:
+            enters.setdefault(cable.feed, []).append(cable.enters)
     gangs = tuple(_gangs(box, findings, enters))
     lanes = [_passing(feed, findings, enters) for feed in box.passing if feed.id in findings.conclusions]
     lanes += _strange(box, found, findings)
@@ -88,7 +91,7 @@ def contents_of(findings: Findings, box: Box) -> Contents:
 # --- devices --------------------------------------------------------------------------------------------------------
 
 
-def _gangs(box: Box, findings: Findings, enters: Mapping[int, str]) -> Iterator[Gang]:
+def _gangs(box: Box, findings: Findings, enters: Mapping[int, Sequence[str]]) -> Iterator[Gang]:
     built = [device for device in box.devices if not device.planned]
     covered = 0
     for slot in range(1, box.gangs + 1):
@@ -107,12 +110,12 @@ def gangs_wide(device: Device) -> int:
     return 2 if kind_named(device.kind).symbol == "double duplex receptacle" else 1
 
 
-def _strands(device: Device, findings: Findings, enters: Mapping[int, str]) -> Iterator[Strand]:
+def _strands(device: Device, findings: Findings, enters: Mapping[int, Sequence[str]]) -> Iterator[Strand]:
     named = name_of(device)
     feeds = [feed for feed in device.feeds if feed.id in findings.conclusions]
     for feed in sorted(feeds, key=lambda one: _place_of(one, kind_named(device.kind).parts)):
         what = f"{named}: {feed.part}" if feed.part else named
-        yield _strand(feed, findings, what, enters.get(feed.id, ""))
+        yield _strand(feed, findings, what, enters.get(feed.id, ()))
     if not feeds:
         yield _unrecorded(named, NOT_RECORDED)
 
@@ -133,9 +136,9 @@ def name_of(device: Device) -> str:
 # --- cables without a device ----------------------------------------------------------------------------------------
 
 
-def _passing(feed: Feed, findings: Findings, enters: Mapping[int, str]) -> Lane:
+def _passing(feed: Feed, findings: Findings, enters: Mapping[int, Sequence[str]]) -> Lane:
     words = listed([one for one in (feed.part, " ".join(feed.note.split())) if one])
-    strand = _strand(feed, findings, "Cable without a device", enters.get(feed.id, ""), passing=True)
+    strand = _strand(feed, findings, "Cable without a device", enters.get(feed.id, ()), passing=True)
     if words:
         strand = replace(strand, how=(capital(words), *strand.how))
     return Lane(strand, True, words)
@@ -150,14 +153,15 @@ def _strange(box: Box, found: BoxFinding | None, findings: Findings) -> Iterator
             continue
         seen = f"Seen when the box was opened{_on(found.seen_on if found else '')}"
         known = findings.conclusions.get(cable.feed) if cable.feed is not None else None
+        places = (cable.enters,) if cable.enters else ()
         if known is None:
-            strand = _unrecorded("Cable that nobody knows", seen, *_enters(cable.enters))
+            strand = _unrecorded("Cable that nobody knows", seen, *_enters(places))
         else:
             place = marks.get(known.feed, "")
             what = f"Cable of a feed in {place}" if place else "Cable of another box’s feed"
-            strand = _of(known, findings, what, cable.enters)
+            strand = _of(known, findings, what, places)
             strand = replace(strand, how=(*strand.how, seen))
-        yield Lane(replace(strand, from_below=_is_below(cable.enters)), passes=False)
+        yield Lane(replace(strand, from_below=_is_below(places)), passes=False)
 
 
 def _on(day: str) -> str:
@@ -167,13 +171,13 @@ def _on(day: str) -> str:
 # --- strands --------------------------------------------------------------------------------------------------------
 
 
-def _strand(feed: Feed, findings: Findings, what: str, enters: str, passing: bool = False) -> Strand:
+def _strand(feed: Feed, findings: Findings, what: str, enters: Sequence[str], passing: bool = False) -> Strand:
     made = _of(findings.conclusions[feed.id], findings, what, enters, passing)
     how = (*made.how, *(["Low voltage"] if feed.volts == "low" else []))
     return replace(made, part=feed.part, how=how, from_below=_is_below(enters), volts=feed.volts)
 
 
-def _of(known: Conclusion, findings: Findings, what: str, enters: str, passing: bool = False) -> Strand:
+def _of(known: Conclusion, findings: Findings, what: str, enters: Sequence[str], passing: bool = False) -> Strand:
     shown = plate_of(known, findings.marks, passing)
     colours = tuple(dict.fromkeys(findings.colours.get(one) for one in known.breakers)) or (None,)
     how = (*how_we_know(known), *_on_what(known, findings.marks), *_enters(enters))
@@ -184,8 +188,9 @@ def _unrecorded(what: str, *how: str) -> Strand:
     return Strand(None, Plate(UNKNOWN_WORD, "unknown"), (), "", what, how)
 
 
-def _is_below(enters: str) -> bool:
-    return any(word in BELOW for word in enters.lower().split())
+def _is_below(enters: Sequence[str]) -> bool:
+    """Tell whether all cables of a feed that somebody saw enter at the bottom."""
+    return bool(enters) and all(any(word in BELOW for word in place.lower().split()) for place in enters)
 
 
 def how_we_know(known: Conclusion) -> tuple[str, ...]:
@@ -207,7 +212,9 @@ def _on_what(known: Conclusion, marks: Mapping[int, str]) -> Iterator[str]:
         yield f"From {words}"
 
 
-def _enters(words: str) -> Iterable[str]:
-    if not words:
-        return ()
-    return (f"Enters at the {words}",) if words.lower() in PLACES else (f"Enters: {words}",)
+def _enters(places: Sequence[str]) -> Iterator[str]:
+    """Yield where cables of one feed enter: one in and one on to the next box is usual."""
+    if places:
+        plain = all(place.lower() in PLACES for place in places)
+        words = listed(list(dict.fromkeys(places)))
+        yield f"Enters at the {words}" if plain else f"Enters: {words}"

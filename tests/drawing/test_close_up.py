@@ -154,6 +154,14 @@ def test_a_cable_stands_below_the_box_where_it_was_seen_to_enter_at_the_bottom()
     assert cable < face
 
 
+def test_a_feed_that_comes_in_and_goes_on_is_drawn_once_from_above_and_told_to_enter_twice() -> None:
+    known = box(20, (0, 0), device(21, fed(31, 103)))
+    shown = drawn(known, log=[opened(20, ("bottom", 31), ("top", 31), ("bottom", 31))])
+    (cable,), (face,) = (groups(piece(shown, "picture"), name) for name in ("cable", "feed"))
+    assert bounds_of(cable)[3] < bounds_of(face)[1]
+    assert any("Enters at the bottom and top." in words for words in words_in(piece(shown, "table")))
+
+
 def test_a_cable_of_another_boxs_feed_tells_its_circuit_and_that_box() -> None:
     here, there = box(20, (0, 0), device(21, fed(31, 103))), box(40, (900, 0), device(41, fed(42, 107)))
     findings = findings_of(here, there, log=[opened(20, ("top", 31), ("top", 42))])
@@ -275,10 +283,9 @@ def test_any_box_is_drawn_inside_its_size_with_a_plate_for_each_feed(home: Home,
         assert surface.pages[0].marks
         assert clashes(shown) == []
         assert is_inside(shown)
-        drawn_feeds = sorted(group.subject.id for group in groups(piece(shown, "picture"), "feed") if group.subject)
-        assert drawn_feeds == sorted({*drawn_feeds})
-        built = {feed.id for feed in one.feeds() if feed.id in findings.conclusions}
-        assert built <= {*drawn_feeds}
+        plates = [group.subject.id for group in groups(piece(shown, "picture"), "feed") if group.subject]
+        built = [feed.id for feed in one.feeds() if feed.id in findings.conclusions]
+        assert [plates.count(feed) for feed in built] == [1] * len(built)
         assert not any(isinstance(mark, Stamp) and mark.radius <= 0 for mark in flat(shown.ink))
 
 
