@@ -3,13 +3,13 @@
 What has the very same inputs as in earlier findings is carried over, so that `find(h, before) == find(h)` always.
 """
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import replace
 from typing import TypeGuard
 
 from floorplan_circuits.areas import circuit_colours, loads_by_room, zones
 from floorplan_circuits.directory.wording import lines
-from floorplan_circuits.findings import Findings, Layer, PanelFinding, ShutOff
+from floorplan_circuits.findings import Findings, Layer, PanelFinding, ShutOff, WhatIf
 from floorplan_circuits.geometry.nearness import near_boxes
 from floorplan_circuits.geometry.neighbours import neighbouring_rooms
 from floorplan_circuits.geometry.rooms import room_of_boxes, room_shapes
@@ -23,13 +23,14 @@ from floorplan_circuits.shutoff.revive import revive as look_for
 from floorplan_circuits.shutoff.shut_off import Desk
 from floorplan_circuits.shutoff.shut_off import shut_off as work_out
 from floorplan_circuits.supply.graph import supply_graph
+from floorplan_circuits.supply.handles import moves_together
 from floorplan_circuits.supply.numbering import marks, panel_finding, reading_order
 from floorplan_circuits.survey.boxes import Survey, box_findings, placed_again
 from floorplan_circuits.survey.cases import Evidence
 from floorplan_circuits.survey.conclusions import conclude
 from floorplan_circuits.survey.log_book import LogBook
 from floorplan_circuits.survey.statements import statements
-from floorplan_circuits.survey.states import Judge
+from floorplan_circuits.survey.states import Judge, box_states, feed_states
 from floorplan_circuits.survey.telling import Telling
 from floorplan_circuits.survey.troubles import keep_off
 
@@ -58,11 +59,25 @@ def find(home: Home, before: Findings | None = None, layer: Layer = "both") -> F
 
 def shut_off(findings: Findings, boxes: Sequence[int]) -> ShutOff:
     """Return what to turn off before these boxes are opened, what goes dark, and what stays live all the same."""
-    home = findings.home
-    book, graph = LogBook(home), supply_graph(home)
-    at_odds = frozenset(one.feed for one in findings.disagreements)
-    judge = Judge(Evidence.of(home, graph, book), findings.conclusions, statements(home, graph), at_odds)
-    return work_out(Desk(findings, judge, Telling.of(home, book)), boxes)
+    judge = _judge(findings)
+    return work_out(Desk(findings, judge, Telling.of(findings.home, judge.evidence.record)), boxes)
+
+
+def what_if(findings: Findings, handles: Iterable[int]) -> WhatIf:
+    """Return what every feed and box would be with these handles off. Nothing is changed."""
+    judge = _judge(findings)
+    together, record = moves_together(findings.home), judge.evidence.record
+    moved = frozenset(one for handle in handles for one in together.get(handle, frozenset({handle})))
+    off = moved | record.found_off
+    opened = off - record.never_opened
+    lit = (one for one in findings.home.breakers.ids() if judge.evidence.is_live(("circuit", one), opened))
+    return WhatIf(off, feed_states(judge, off), box_states(judge, off), frozenset(lit))
+
+
+def _judge(findings: Findings) -> Judge:
+    home, at_odds = findings.home, frozenset(one.feed for one in findings.disagreements)
+    graph = supply_graph(home)
+    return Judge(Evidence.of(home, graph, LogBook(home)), findings.conclusions, statements(home, graph), at_odds)
 
 
 def revive(findings: Findings, box: int) -> Revival:

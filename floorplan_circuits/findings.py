@@ -118,6 +118,29 @@ class BoxWhenOff:
 
 
 @dataclass(frozen=True, slots=True)
+class FeedWhenOff:
+    """What one feed is while given handles are off, and why; 'not opened' is said of boxes alone."""
+
+    feed: int
+    state: BoxState
+    because: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class WhatIf:
+    """The home as it would be with these handles off: nothing is turned, and the home is not changed.
+
+    `off` holds all that the hand would move along and what was found off. `lit` tells the breakers that still have
+    power on their load side: a subpanel's go with its feeder.
+    """
+
+    off: frozenset[int]
+    feeds: Mapping[int, FeedWhenOff]
+    boxes: Mapping[int, BoxWhenOff]
+    lit: frozenset[int]
+
+
+@dataclass(frozen=True, slots=True)
 class ToTurnOff:
     """One hand movement of a shut-off: its breakers or main, the panel and spaces, and what each is for.
 

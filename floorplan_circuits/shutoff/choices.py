@@ -41,7 +41,7 @@ class Board:
     def choice(self, movements: Iterable[int]) -> Choice:
         """Return what turning these off does and costs; the cost of several is the sum of what each costs alone."""
         each = tuple(sorted(movements))
-        off = frozenset[int]().union(*(self.handles.together[one] for one in each))
+        off = frozenset[int]().union(*(self.handles.together[one] for one in each)) - self.handles.resting
         cost = sum(self.cost(one) for one in each)
         return Choice(each, off, goes_dark(off, self.handles.resting, self.supplies, self.loads), cost)
 

@@ -68,7 +68,7 @@ def _first_handles(node: Node, supplies: Supplies, handles: Handles) -> frozense
             if giver[0] in ("breaker", "main") and giver[1] in handles.resting:
                 continue
             if handles.may_open(giver):
-                found |= handles.together[giver[1]]
+                found |= handles.together[giver[1]] - handles.resting
             else:
                 todo.append(giver)
     return frozenset(found)

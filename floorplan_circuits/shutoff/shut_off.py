@@ -105,9 +105,8 @@ def _movements(desk: Desk, handles: frozenset[int], cut: Cut, board: Board) -> I
             continue
         moved = tuple(sorted(board.handles.together[handle] & handles, key=lambda one: order.get(one, 0)))
         done.update(moved)
-        because = [
-            why(one, moved, desk.findings.conclusions, board.places, desk.tell) for one in cut.why.get(min(moved), ())
-        ]
+        cut_for = cut.why.get(min(board.handles.together[handle]), ())
+        because = [why(one, moved, desk.findings.conclusions, board.places, desk.tell) for one in cut_for]
         yield ToTurnOff(moved, *_on_panel(desk.home, moved), tuple(dict.fromkeys(because)), _ask(desk.home, moved))
 
 

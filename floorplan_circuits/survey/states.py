@@ -11,7 +11,7 @@
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 
-from floorplan_circuits.findings import BoxState, BoxWhenOff, Conclusion
+from floorplan_circuits.findings import BoxState, BoxWhenOff, Conclusion, FeedWhenOff
 from floorplan_circuits.home.boxes import Box, Disconnected
 from floorplan_circuits.home.home import Home
 from floorplan_circuits.home.power import Breaker
@@ -51,6 +51,22 @@ def box_states(judge: Judge, off: Iterable[int], boxes: Iterable[int] | None = N
     open_ones = frozenset(off) | judge.evidence.record.found_off
     asked = judge.home.boxes if boxes is None else (judge.home.boxes[box] for box in boxes)
     return {box.id: _state(box, judge, open_ones) for box in asked if not is_only_planned(box)}
+
+
+def feed_states(judge: Judge, off: Iterable[int]) -> dict[int, FeedWhenOff]:
+    """Return what each feed is while these handles and what was found off are off, whatever else is in its box."""
+    open_ones = frozenset(off) | judge.evidence.record.found_off
+    return {feed: FeedWhenOff(feed, *_of_feed(feed, judge, open_ones)) for feed in judge.known}
+
+
+def _of_feed(feed: int, judge: Judge, off: frozenset[int]) -> Told:
+    if is_harmless(feed, judge.stated[feed], judge.known[feed], judge.evidence.record):
+        return "should be dead" if _is_off(feed, judge, off) else "live", "low voltage behind a transformer"
+    return _feed(feed, judge, off)
+
+
+def _is_off(feed: int, judge: Judge, off: frozenset[int]) -> bool:
+    return not judge.evidence.is_live(("feed", feed), off - judge.evidence.record.never_opened)
 
 
 def _state(box: Box, judge: Judge, off: frozenset[int]) -> BoxWhenOff:
