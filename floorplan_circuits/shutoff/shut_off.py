@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
-from floorplan_circuits.findings import BoxWhenOff, Findings, GoesDark, OtherChoice, ShutOff, ToTurnOff
+from floorplan_circuits.findings import BoxWhenOff, Conclusion, Findings, GoesDark, OtherChoice, ShutOff, ToTurnOff
 from floorplan_circuits.home.boxes import Device
 from floorplan_circuits.home.called import feed_called
 from floorplan_circuits.home.home import FeedPlace, Home, mains
@@ -70,7 +70,7 @@ def _told(desk: Desk, boxes: tuple[int, ...], wanted: Sequence[Target], cut: Cut
     return ShutOff(
         boxes=boxes,
         off=tuple(_movements(desk, cut.off, cut, board)),
-        keep_off=tuple(_movements(desk, cut.keep_off, cut, board)),
+        keep_off=tuple(_movements(desk, cut.keep_off | _leaned_on(wanted, known, board), cut, board)),
         goes_dark=_dark(desk, [feed for feed in dark if feed not in inside], places),
         states=tuple(states[box] for box in boxes if box in states),
         unknown=tuple(dict.fromkeys((*unknown(wanted, known, places), *_untold(desk, boxes, states)))),
@@ -81,6 +81,12 @@ def _told(desk: Desk, boxes: tuple[int, ...], wanted: Sequence[Target], cut: Cut
         choices=tuple(_choices(wanted, cut, board)),
         only_the_main=bool(cut.off) and cut.off <= {main.id for _, main in mains(home)},
     )
+
+
+def _leaned_on(wanted: Iterable[Target], known: Mapping[int, Conclusion], board: Board) -> frozenset[int]:
+    """Return what was found off and the proofs of these feeds lean on: they hold only while it stays so."""
+    besides = (one for target in wanted if target.feed is not None for one in known[target.feed].besides)
+    return frozenset(besides) & board.handles.resting
 
 
 def _untold(desk: Desk, boxes: Iterable[int], states: Mapping[int, BoxWhenOff]) -> Iterator[str]:

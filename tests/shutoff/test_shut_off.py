@@ -147,6 +147,13 @@ def test_what_was_found_off_stays_off_and_is_told_to_keep_so() -> None:
     assert [one.handles for one in plan.keep_off] == [(A,)]
 
 
+def test_what_a_test_leans_on_is_told_to_be_kept_off() -> None:
+    resting = [breaker(A, opens="hot"), breaker(B, found={"state": "off"}), breaker(C)]
+    plan = plan_of(house({FEED: on(A)}, *a_test(A, resting=(B,)), SEEN, breakers=resting))
+    assert handles_off(plan) == {A}
+    assert [one.handles for one in plan.keep_off] == [(B,)]
+
+
 def test_whose_word_is_needed_is_told() -> None:
     asked = breaker(A, may_open={"may": "ask", "whose": "Kim", "why": "the server"})
     (movement,) = plan_of(house({FEED: on(A)}, breakers=[asked, breaker(B)])).off
