@@ -46,6 +46,11 @@ def test_a_cable_that_passes_is_turned_off_too() -> None:
     assert handles_off(plan) == {A, B}
 
 
+def test_a_cable_that_somebody_saw_in_it_is_turned_off_too() -> None:
+    home = house({FEED: on(A), 401: on(B)}, opened(box_of(FEED), FEED, 401))
+    assert handles_off(plan_of(home)) == {A, B}
+
+
 def test_what_hangs_behind_another_device_is_cut_at_its_breaker() -> None:
     assert handles_off(plan_of(house({FEED: behind(401), 401: on(C)}))) == {C}
 
