@@ -185,6 +185,20 @@ def test_critical_things_come_first_with_what_to_mind() -> None:
     assert plan.goes_dark[0].mind.startswith("Keep its door shut.")
 
 
+def test_what_was_dark_before_does_not_go_dark() -> None:
+    panels = (panel(PANEL, spaces=200), panel(2, prefix="G", fed_by=({"kind": "breaker", "breaker": C},)))
+    breakers = [breaker(A, of=2, may_open={"may": "never"}), breaker(B, of=2, found={"state": "off"}), breaker(C)]
+    plan = plan_of(house({FEED: on(A), 401: on(B)}, panels=panels, breakers=breakers))
+    assert handles_off(plan) == {C}
+    assert plan.goes_dark == ()
+
+
+def test_of_tied_handles_one_that_was_found_off_is_not_turned_off_again() -> None:
+    factory = Tie(group=1, made="by the factory")
+    tied = [breaker(A, tie=factory), breaker(B, found={"state": "off"}, tie=factory)]
+    assert handles_off(plan_of(house({FEED: on(A)}, breakers=tied))) == {A}
+
+
 def test_the_nearest_tested_point_that_stays_live_is_named() -> None:
     home = house({FEED: on(A), 401: on(A), 402: on(B), 403: on(C)}, *a_test(A, feed=401), *a_test(B, feed=402))
     assert plan_of(home).prove_tester_at == box_of(402)
