@@ -3,8 +3,7 @@
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from itertools import combinations
-
-import networkx as nx
+from typing import TYPE_CHECKING
 
 from floorplan_circuits.home.home import FeedPlace
 from floorplan_circuits.shutoff.cut import Supplies, is_live
@@ -13,6 +12,9 @@ from floorplan_circuits.shutoff.handles import HANDLE_KINDS, Handles
 from floorplan_circuits.shutoff.targets import Target
 from floorplan_circuits.supply.graph import ALWAYS_LIVE
 from floorplan_circuits.supply.walks import Node, reached
+
+if TYPE_CHECKING:
+    import networkx as nx
 
 MOST_TIES = 6
 """Ties among the ancestors that are tried both ways; further ones are taken as if each handle were paid for alone."""
@@ -105,6 +107,8 @@ def _least(
     board: Board,
 ) -> tuple[int, frozenset[int]] | None:
     """Return the least cost and its movements where some ties are opened and others are not to be touched."""
+    import networkx as nx  # late: cuts alone need it, and loading it takes as long as all else of a check
+
     handles = board.handles
     off = frozenset[int]().union(*(handles.together[one] for one in opened)) | handles.resting
     graph: nx.DiGraph[tuple[str, Node]] = nx.DiGraph()
@@ -131,6 +135,8 @@ def _least(
 def _cut_of(
     graph: "nx.DiGraph[tuple[str, Node]]", paid: int, opened: frozenset[int], handles: Handles
 ) -> tuple[int, frozenset[int]] | None:
+    import networkx as nx
+
     try:
         value, (reachable, _) = nx.minimum_cut(graph, ("in", SOURCE), ("in", SINK))
     except nx.NetworkXUnbounded:

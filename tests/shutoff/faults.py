@@ -81,15 +81,9 @@ FAULTS = (
     ),
     Fault(
         "shutoff/cut",
-        'if giver[0] in ("breaker", "main") and giver[1] in handles.resting:\n                continue',
-        "",
+        "found |= handles.together[giver[1]] - handles.resting",
+        "found |= handles.together[giver[1]]",
         "what was found off is turned off again",
-    ),
-    Fault(
-        "shutoff/choices",
-        "if found is not None and (best is None or found[0] < best[0]):",
-        "if found is not None:",
-        "the dearest choice is taken for the cheapest",
     ),
     Fault(
         "shutoff/choices",

@@ -46,6 +46,11 @@ def test_a_cable_that_passes_is_turned_off_too() -> None:
     assert handles_off(plan) == {A, B}
 
 
+def test_a_cable_that_somebody_saw_in_it_is_turned_off_too() -> None:
+    home = house({FEED: on(A), 401: on(B)}, opened(box_of(FEED), FEED, 401))
+    assert handles_off(plan_of(home)) == {A, B}
+
+
 def test_what_hangs_behind_another_device_is_cut_at_its_breaker() -> None:
     assert handles_off(plan_of(house({FEED: behind(401), 401: on(C)}))) == {C}
 
@@ -178,6 +183,20 @@ def test_critical_things_come_first_with_what_to_mind() -> None:
     plan = plan_of(change(home, boxes=home.boxes.put(box)))
     assert [one.feed for one in plan.goes_dark] == [402, 401]
     assert plan.goes_dark[0].mind.startswith("Keep its door shut.")
+
+
+def test_what_was_dark_before_does_not_go_dark() -> None:
+    panels = (panel(PANEL, spaces=200), panel(2, prefix="G", fed_by=({"kind": "breaker", "breaker": C},)))
+    breakers = [breaker(A, of=2, may_open={"may": "never"}), breaker(B, of=2, found={"state": "off"}), breaker(C)]
+    plan = plan_of(house({FEED: on(A), 401: on(B)}, panels=panels, breakers=breakers))
+    assert handles_off(plan) == {C}
+    assert plan.goes_dark == ()
+
+
+def test_of_tied_handles_one_that_was_found_off_is_not_turned_off_again() -> None:
+    factory = Tie(group=1, made="by the factory")
+    tied = [breaker(A, tie=factory), breaker(B, found={"state": "off"}, tie=factory)]
+    assert handles_off(plan_of(house({FEED: on(A)}, breakers=tied))) == {A}
 
 
 def test_the_nearest_tested_point_that_stays_live_is_named() -> None:
