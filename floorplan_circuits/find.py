@@ -3,13 +3,13 @@
 What has the very same inputs as in earlier findings is carried over, so that `find(h, before) == find(h)` always.
 """
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Collection, Iterable, Sequence
 from dataclasses import replace
 from typing import TypeGuard
 
 from floorplan_circuits.areas import circuit_colours, loads_by_room, zones
 from floorplan_circuits.directory.wording import lines
-from floorplan_circuits.findings import Findings, Layer, PanelFinding, ShutOff, WhatIf
+from floorplan_circuits.findings import Findings, Layer, PanelFinding, ShutOff, TestPlan, WhatIf
 from floorplan_circuits.geometry.nearness import near_boxes
 from floorplan_circuits.geometry.neighbours import neighbouring_rooms
 from floorplan_circuits.geometry.rooms import room_of_boxes, room_shapes
@@ -17,6 +17,8 @@ from floorplan_circuits.geometry.walls import walls
 from floorplan_circuits.hazards.all_hazards import hazards
 from floorplan_circuits.home.boxes import Box
 from floorplan_circuits.home.home import Home
+from floorplan_circuits.rounds.patterns import Strength
+from floorplan_circuits.rounds.plan import plan as make_plan
 from floorplan_circuits.shutoff.handles import barred
 from floorplan_circuits.shutoff.revive import Revival
 from floorplan_circuits.shutoff.revive import revive as look_for
@@ -78,6 +80,19 @@ def _judge(findings: Findings) -> Judge:
     home, at_odds = findings.home, frozenset(one.feed for one in findings.disagreements)
     graph = supply_graph(home)
     return Judge(Evidence.of(home, graph, LogBook(home)), findings.conclusions, statements(home, graph), at_odds)
+
+
+def plan_rounds(
+    findings: Findings,
+    *,
+    strength: Strength = "equal weight",
+    cap: int | None = None,
+    leave_on: Collection[int] = (),
+    boxes: Collection[int] = (),
+) -> TestPlan:
+    """Return the plan of test rounds for all that is not proved yet, or for some boxes alone."""
+    home, known, room_of = findings.home, findings.conclusions, findings.room_of
+    return make_plan(home, LogBook(home), known, room_of, strength=strength, cap=cap, leave_on=leave_on, boxes=boxes)
 
 
 def revive(findings: Findings, box: int) -> Revival:

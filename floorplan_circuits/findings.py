@@ -204,6 +204,68 @@ class ShutOff:
 
 
 @dataclass(frozen=True, slots=True)
+class Stop:
+    """A room on the walk of a round, None for boxes in no room: the feeds to look at there, box by box."""
+
+    room: int | None
+    feeds: tuple[int, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class PlannedRound:
+    """One round of a plan: the handles that are off, those to move beforehand, and the walk past the feeds.
+
+    `off` and `moves` name one handle of each movement. `moves` are turned off where they are in `off`, else back on.
+    """
+
+    off: tuple[int, ...]
+    moves: tuple[int, ...]
+    walk: tuple[Stop, ...]
+    metres: float
+
+
+@dataclass(frozen=True, slots=True)
+class Solo:
+    """One handle to be turned off alone, and the feeds that are said or suggested to be on it."""
+
+    handle: int
+    feeds: tuple[int, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Effort:
+    """What a way of finding out takes."""
+
+    rounds: int
+    moves: int
+    readings: int
+    metres: float
+    minutes: float
+
+
+@dataclass(frozen=True, slots=True)
+class TestPlan:
+    """A plan of test rounds. All is read once with all on before the first and again after the last round.
+
+    `handles` are those to be told apart, one of each movement. `left_alone`: handles that stay as they are, with why.
+    `apart`: feeders and mains, and fuses, which are tested by themselves. `advice`: feeds with nothing to watch, with
+    what to put there. `all_on` is the walk with all on.
+    """
+
+    __test__ = False
+
+    handles: tuple[int, ...]
+    left_alone: Mapping[int, str]
+    apart: tuple[int, ...]
+    feeds: tuple[int, ...]
+    advice: Mapping[int, str]
+    all_on: PlannedRound
+    rounds: tuple[PlannedRound, ...]
+    solo: tuple[Solo, ...]
+    compared: Mapping[str, Effort]
+
+
+@dataclass(frozen=True, slots=True)
 class Hazard:
     """One danger: the box, one plain sentence what it is, why it matters, what to do, and where the rule stands."""
 

@@ -34,7 +34,7 @@ def test_with_least_rounds_handles_are_off_as_seldom_as_can_be() -> None:
 
 @pytest.mark.parametrize(("strength", "pairs"), [("least rounds", 120), ("one more round", 30), ("equal weight", 0)])
 def test_so_many_loops_on_two_of_20_handles_pass_for_one_handle(strength, pairs) -> None:
-    """A feed on two handles is dead only where both are off. The figures are those the project's design reckons with."""
+    """A feed on two handles is dead only where both are off. The figures were reckoned beside the table."""
     some = patterns([1] * 20, strength)
     assert sum(a & b in some for a, b in combinations(some, 2)) == pairs
 

@@ -1,0 +1,157 @@
+"""The plan of an evening: patterns for the handles, rounds in the order that moves fewest, a short walk in each."""
+
+from collections.abc import Collection, Iterator, Mapping, Sequence
+from dataclasses import dataclass, field
+from itertools import pairwise, permutations
+
+from floorplan_circuits.findings import Conclusion, Effort, PlannedRound, Solo, Stop, TestPlan
+from floorplan_circuits.geometry.routes import Routes, Spot, routes
+from floorplan_circuits.home.home import FeedPlace, Home
+from floorplan_circuits.rounds.patterns import Strength, off_in, patterns
+from floorplan_circuits.rounds.scope import Scope, scope
+from floorplan_circuits.rounds.walk import length_of, short_walk
+from floorplan_circuits.supply.handles import moves_together
+from floorplan_circuits.survey.log_book import LogBook
+
+READ_S, MOVE_S, PACE_M_PER_S = 6.0, 5.0, 1.0
+"""A look at one thing, a handle turned, and walking with open eyes: our own guesses, for comparing ways only."""
+TRACE_S = 45.0
+"""A tracer plugged in, two passes over the panel, unplugged: our own guess."""
+MOST_ORDERED = 7
+"""Up to so many rounds every order is tried for the fewest moves."""
+
+
+@dataclass(frozen=True)
+class Site:
+    """Where it all is: rooms, ways between them, and the panel where each walk begins."""
+
+    home: Home
+    room_of: Mapping[int, int | None]
+    ways: Routes
+    start: Spot | None
+    _walks: dict[tuple[int | None, ...], tuple[tuple[int | None, ...], float]] = field(default_factory=dict)
+
+    def walk(self, rooms: Sequence[int | None]) -> tuple[tuple[int | None, ...], float]:
+        """Return rooms in walking order from the panel, and how many metres that is."""
+        key = tuple(rooms)
+        if key not in self._walks:
+            self._walks[key] = self._walked(key)
+        return self._walks[key]
+
+    def _walked(self, rooms: tuple[int | None, ...]) -> tuple[tuple[int | None, ...], float]:
+        placed = [room for room in rooms if room in self.ways.spots]
+        nowhere = tuple(room for room in rooms if room not in self.ways.spots)
+        if not placed:
+            return rooms, 0.0
+        spots = [self.ways.spots[room] for room in placed if room is not None]
+        spots = [self.start or spots[0], *spots]
+        table = [[far[other] for other in spots] for far in (self.ways.far(spot, spots) for spot in spots)]
+        order = short_walk(table)
+        return (*(placed[at - 1] for at in order[1:]), *nowhere), length_of(order, table) / 1000
+
+
+def plan(
+    home: Home,
+    record: LogBook,
+    known: Mapping[int, Conclusion],
+    room_of: Mapping[int, int | None],
+    *,
+    strength: Strength = "equal weight",
+    cap: int | None = None,
+    leave_on: Collection[int] = (),
+    boxes: Collection[int] = (),
+) -> TestPlan:
+    """Return the plan for all that is not proved yet, or for `boxes` alone; it goes on from what the log says."""
+    about = scope(home, record, known, leave_on, boxes)
+    site = Site(home, room_of, routes(home), _at_panel(home))
+    masks = patterns([about.busy[handle] for handle in about.handles], strength, cap)
+    count = max((mask.bit_length() for mask in masks), default=0)
+    off = [tuple(about.handles[at] for at in off_in(masks, nth)) for nth in range(count)]
+    rounds = tuple(_rounds(_fewest_moves(off), about.feeds, site))
+    all_on = _round((), (), about.feeds, site)
+    solo = tuple(_solo(home, about, known))
+    return TestPlan(
+        handles=about.handles,
+        left_alone=about.left_alone,
+        apart=about.apart,
+        feeds=tuple(place.feed.id for place in about.feeds),
+        advice=about.advice,
+        all_on=all_on,
+        rounds=rounds,
+        solo=solo,
+        compared=_compared(about, rounds, all_on, solo),
+    )
+
+
+def _at_panel(home: Home) -> Spot | None:
+    panel = next((panel for panel in home.panels if panel.at is not None and panel.level is not None), None)
+    if panel is None or panel.at is None or panel.level is None:
+        return None
+    return panel.level, float(panel.at[0]), float(panel.at[1])
+
+
+# --- rounds ---------------------------------------------------------------------------------------------------------
+
+
+def _fewest_moves(rounds: Sequence[tuple[int, ...]]) -> list[tuple[int, ...]]:
+    """Return the rounds in the order in which the fewest handles are turned, from all on to all on again."""
+    if len(rounds) <= MOST_ORDERED:
+        return min((list(some) for some in permutations(rounds)), key=moves_in, default=[])
+    left, ordered = list(rounds), list[tuple[int, ...]]()
+    while left:
+        last = set(ordered[-1]) if ordered else set[int]()
+        ordered.append(left.pop(min(range(len(left)), key=lambda at: len(last ^ {*left[at]}))))
+    return ordered
+
+
+def moves_in(rounds: Sequence[tuple[int, ...]]) -> int:
+    """Return how many handles are turned in all: to each round from the one before, and back on at the end."""
+    states = [set[int](), *map(set, rounds), set[int]()]
+    return sum(len(a ^ b) for a, b in pairwise(states))
+
+
+def _rounds(off: Sequence[tuple[int, ...]], feeds: Sequence[FeedPlace], site: Site) -> Iterator[PlannedRound]:
+    before: set[int] = set()
+    for handles in off:
+        moves = tuple(sorted(before ^ {*handles}))
+        yield _round(handles, moves, feeds, site)
+        before = {*handles}
+
+
+def _round(off: tuple[int, ...], moves: tuple[int, ...], feeds: Sequence[FeedPlace], site: Site) -> PlannedRound:
+    rooms: dict[int | None, list[int]] = {}
+    for place in feeds:
+        rooms.setdefault(site.room_of.get(place.box.id), []).append(place.feed.id)
+    order, metres = site.walk(tuple(rooms))
+    return PlannedRound(off, moves, tuple(Stop(room, tuple(rooms[room])) for room in order), metres)
+
+
+def _solo(home: Home, about: Scope, known: Mapping[int, Conclusion]) -> Iterator[Solo]:
+    """Yield each handle with the feeds that are said or suggested to be on it: one after another they prove it."""
+    together, unproved = moves_together(home), {place.feed.id for place in about.feeds}
+    for handle in about.handles:
+        feeds = tuple(feed for feed, one in known.items() if feed in unproved and {*one.breakers} & together[handle])
+        if feeds:
+            yield Solo(handle, feeds)
+
+
+# --- ways compared --------------------------------------------------------------------------------------------------
+
+
+def _compared(
+    about: Scope, rounds: Sequence[PlannedRound], all_on: PlannedRound, solo: Sequence[Solo]
+) -> dict[str, Effort]:
+    """Return what the plan takes beside one breaker at a time and beside a signal tracer."""
+    feeds, handles = len(about.feeds), len(about.handles)
+    mine = (len(rounds) + 2, moves_in([one.off for one in rounds]), feeds * (len(rounds) + 2))
+    metres = sum(one.metres for one in rounds) + 2 * all_on.metres
+    return {
+        "plan": _effort(*mine, metres),
+        "one_at_a_time": _effort(handles + 2, 2 * handles, feeds * (handles + 2), all_on.metres * (handles + 2)),
+        "tracer": Effort(1, 0, feeds, 2 * all_on.metres, (feeds * TRACE_S + 2 * all_on.metres / PACE_M_PER_S) / 60),
+    }
+
+
+def _effort(rounds: int, moves: int, readings: int, metres: float) -> Effort:
+    seconds = moves * MOVE_S + readings * READ_S + metres / PACE_M_PER_S
+    return Effort(rounds, moves, readings, round(metres, 1), round(seconds / 60, 1))

@@ -1,0 +1,109 @@
+"""What a plan is about: the handles to be told apart, those left alone, the feeds to look at, what to watch there."""
+
+from collections.abc import Collection, Iterator, Mapping
+from dataclasses import dataclass
+
+from floorplan_circuits.findings import Conclusion
+from floorplan_circuits.home.home import FeedPlace, Home, existing_feeds, mains
+from floorplan_circuits.home.kinds import kind_named
+from floorplan_circuits.supply.handles import moves_together
+from floorplan_circuits.survey.log_book import LogBook
+from floorplan_circuits.survey.statements import breakers_above
+from floorplan_circuits.survey.troubles import keep_off
+
+PLUG_IN = "plug in a lamp or a radio without a battery"
+BULB_FIRST = "put in a bulb that works, and leave its switch on"
+ADAPTER = "nothing to watch: with the breaker off and tested, clip on a tracer's adapter for bare ends"
+BY_TESTER = "nothing to watch from outside: it is found when its box is opened with all that may feed it off"
+AUTOMATIC = "it may go out by itself: force it on, or call it unclear"
+
+
+@dataclass(frozen=True, slots=True)
+class Scope:
+    """What there is to find out. `handles` name one of each movement, the busiest first known by `busy`.
+
+    `apart` are feeders and mains, and fuses: kept on in the rounds, tested by themselves.
+    """
+
+    handles: tuple[int, ...]
+    busy: Mapping[int, int]
+    left_alone: Mapping[int, str]
+    apart: tuple[int, ...]
+    feeds: tuple[FeedPlace, ...]
+    advice: Mapping[int, str]
+
+
+def scope(
+    home: Home, record: LogBook, known: Mapping[int, Conclusion], leave_on: Collection[int], boxes: Collection[int]
+) -> Scope:
+    """Return what a plan is about: all that is not proved, or of `boxes` alone where any are given.
+
+    Handles that no such feed can hang on by what the log says are left on: they need not be told apart any more.
+    """
+    together, alone = moves_together(home), _left_alone(home, record, leave_on)
+    feeders = frozenset[int]().union(*breakers_above(home).values())
+    wanted = [place for place in _unproved(home, known) if not boxes or place.box.id in boxes]
+    watched = [place for place in wanted if not _nothing_to_watch(place)]
+    possible = {breaker for place in watched for breaker in _may_be(known[place.feed.id], home)}
+    movements = dict.fromkeys(min(together[breaker]) for breaker in home.breakers.ids() if breaker in possible)
+    apart = [one for one in movements if together[one] & feeders or home.breakers[one].device == "fuse"]
+    handles = [one for one in movements if one not in apart and not any(other in alone for other in together[one])]
+    return Scope(
+        tuple(handles),
+        {one: _busy(one, together[one], known) for one in handles},
+        alone,
+        (*apart, *(main.id for _, main in mains(home))),
+        tuple(watched),
+        dict(_advice(home, wanted)),
+    )
+
+
+def _unproved(home: Home, known: Mapping[int, Conclusion]) -> Iterator[FeedPlace]:
+    for place in existing_feeds(home):
+        if known[place.feed.id].standing != "proved" and place.feed.volts != "low":
+            yield place
+
+
+def _may_be(one: Conclusion, home: Home) -> tuple[int, ...]:
+    """Return the breakers a feed may be on: what no reading excludes, and what is said of it."""
+    return (*one.candidates, *(breaker for breaker in one.breakers if breaker in home.breakers))
+
+
+def _busy(handle: int, moved: Collection[int], known: Mapping[int, Conclusion]) -> int:
+    return sum(1 for one in known.values() if {*one.breakers} & {*moved})
+
+
+def _left_alone(home: Home, record: LogBook, leave_on: Collection[int]) -> dict[int, str]:
+    """Return the handles that stay as they are, with why."""
+    found = {
+        breaker.id: f"was found {breaker.found.state}" + (f" ({breaker.found.why})" if breaker.found.why else "")
+        for breaker in home.breakers
+        if breaker.id in record.found_off
+    }
+    asks = {
+        breaker.id: f"ask {breaker.may_open.whose or 'first'}"
+        for breaker in home.breakers
+        if breaker.may_open.may == "ask" and breaker.id not in found
+    }
+    wished = dict.fromkeys(leave_on, "is to stay on")
+    return {**wished, **asks, **keep_off(home, record), **found}
+
+
+def _nothing_to_watch(place: FeedPlace) -> bool:
+    return place.device is None or place.device.kind in ("junction box", "loose cable end", "blank outlet")
+
+
+def _advice(home: Home, places: list[FeedPlace]) -> Iterator[tuple[int, str]]:
+    """Yield for each feed what to put there or to mind; nothing for what shows by itself."""
+    by_itself = {feed for control in home.controls if control.by not in ("hand", "pull cord") for feed in control.feeds}
+    for place in places:
+        if place.feed.id in by_itself:
+            yield place.feed.id, AUTOMATIC
+        elif place.box.mount == "loose cable end" or (place.device and place.device.kind == "loose cable end"):
+            yield place.feed.id, ADAPTER
+        elif _nothing_to_watch(place):
+            yield place.feed.id, BY_TESTER
+        elif place.device is not None and kind_named(place.device.kind).group == "receptacle":
+            yield place.feed.id, PLUG_IN
+        elif place.device is not None and kind_named(place.device.kind).group == "light":
+            yield place.feed.id, BULB_FIRST
