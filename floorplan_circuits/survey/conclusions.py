@@ -179,17 +179,21 @@ def _traced(case: Case, evidence: Evidence) -> Conclusion | None:
 def _suggested(case: Case, left: Narrowed, evidence: Evidence) -> Conclusion | None:
     """Return `suggested` where the readings leave one handle alone, and the map names no other.
 
-    A feeder above it is left too while it was on throughout: the nearest is meant.
+    Some 'dead' must speak for it: what was live throughout may come from elsewhere. A feeder above it is left too while
+    it was on throughout: the nearest is meant. One whose circuit has another supply on the map is not the only one.
     """
-    if not left.readings or case.stated.others or case.stated.joined:
+    dead = [one for one in left.readings if one.reading.says == "dead"]
+    if not dead or case.stated.others or case.stated.joined:
         return None
     nearest = frozenset(
         one for one in left.fitting if not any(one in evidence.above.get(other, ()) for other in left.fitting)
     )
     if not nearest or nearest != evidence.bench.together.get(min(nearest)) or not {*case.stated.breakers} <= nearest:
         return None
+    if any(evidence.is_live(("circuit", breaker), nearest) for breaker in nearest):
+        return None
     breakers = case.stated.breakers or tuple(one for one in left.fitting if one in nearest)
-    return _conclusion(case.place, "suggested", breakers, says="rounds suggest it", date=day(left.readings[-1].round))
+    return _conclusion(case.place, "suggested", breakers, says="rounds suggest it", date=day(dead[-1].round))
 
 
 def _as_stated(place: FeedPlace, stated: Stated) -> Conclusion:

@@ -86,9 +86,9 @@ FAULTS = (
     ),
     Fault(
         "survey/conclusions",
-        "if not left.readings or case.stated.others or case.stated.joined:",
+        "if not dead or case.stated.others or case.stated.joined:",
         "if case.stated.others or case.stated.joined:",
-        "a home with one breaker suggests it unread",
+        "what was live throughout is suggested",
     ),
     Fault(
         "survey/conclusions",

@@ -147,9 +147,16 @@ def test_rounds_that_leave_one_breaker_alone_suggest_it(hangs) -> None:
     assert one.candidates == (A, B, C)
 
 
-def test_elimination_suggests_what_it_leaves() -> None:
-    one = known(house(None, went("live", A), went("live", B)))
+def test_elimination_suggests_what_it_leaves_once_a_dead_speaks_for_it() -> None:
+    lives = went("live", A), went("live", B)
+    assert known(house(None, *lives)).says == "nobody knows; could be 9, on more than one, or from elsewhere"
+    one = known(house(None, *lives, went("dead", B, C), went("live")))
     assert (one.standing, one.breakers, one.candidates) == ("suggested", (C,), (C,))
+
+
+def test_nothing_is_suggested_on_a_circuit_that_the_map_joins_to_another() -> None:
+    feeds = {FEED: UNKNOWN, 401: on(A, B)}
+    assert known(house(feeds, went("dead", A, B), went("live", B), went("live", C))).standing == "unknown"
 
 
 def test_a_suggestion_against_the_map_stays_a_claim_and_is_told() -> None:
