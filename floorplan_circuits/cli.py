@@ -13,12 +13,18 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
-    from floorplan_circuits.findings import Findings, Layer
+    from floorplan_circuits.findings import Findings, Layer, TestPlan
+    from floorplan_circuits.rounds.patterns import Strength
 
 NOTHING_FOUND, HAZARDS, UNREADABLE = 0, 1, 2
 CLASHES = NOT_WHOLE = HAZARDS
 SHEETS = ("wall-map",)
 LAYERS = ("receptacles", "lights", "both")
+STRENGTHS: "dict[str, Strength]" = {
+    "least": "least rounds",
+    "check": "one more round",
+    "equal-weight": "equal weight",
+}
 PAPERS = ("letter", "legal", "tabloid", "a4", "a3")
 
 
@@ -36,6 +42,8 @@ def main(arguments: Sequence[str] | None = None) -> int:
             return _shutoff(_shutoff_options(words[1:]))
         if words[:1] == ["revive"]:
             return _revive(_revive_options(words[1:]))
+        if words[:1] == ["rounds"]:
+            return _rounds(_rounds_options(words[1:]))
         return _window(_window_options(words))
 
 
@@ -113,6 +121,22 @@ def _revive_options(words: Sequence[str]) -> argparse.Namespace:
     )
     parser.add_argument("home", type=Path, metavar="HOME", help="the home's file")
     parser.add_argument("mark", metavar="MARK", help="the box in which something went dead, by its mark: B14")
+    return parser.parse_args(words)
+
+
+def _rounds_options(words: Sequence[str]) -> argparse.Namespace:
+    parser = argparse.ArgumentParser(
+        prog="floorplan-circuits rounds",
+        description="Plan test rounds that find which breaker feeds what, or take their answers into HOME.",
+        epilog="Exit status: 0 done, 2 unreadable, or answers that do not fit the plan.",
+    )
+    parser.add_argument("home", type=Path, metavar="HOME", help="the home's file")
+    parser.add_argument("--json", action="store_true", help="the same as JSON, in the form that shared/ documents")
+    parser.add_argument("--strength", choices=tuple(STRENGTHS), default="equal-weight", help="what may go wrong unseen")
+    parser.add_argument("--cap", type=int, metavar="N", help="the most handles that may be off at once")
+    parser.add_argument("--leave-on", default="", metavar="7,12", help="breakers that stay on, by their numbers")
+    parser.add_argument("--box", action="append", default=[], metavar="MARK", help="find out about this box alone")
+    parser.add_argument("--answers", type=Path, metavar="FILE", help="the answers of this plan: recorded in HOME")
     return parser.parse_args(words)
 
 
@@ -233,6 +257,72 @@ def _revive(options: argparse.Namespace) -> int:
     if boxes is None:
         return UNREADABLE
     _tell(revival_as_text(revive(findings, boxes[0]), findings))
+    return NOTHING_FOUND
+
+
+# --- rounds ---------------------------------------------------------------------------------------------------------
+
+
+def _rounds(options: argparse.Namespace) -> int:
+    found = _findings(options.home)
+    if found is None:
+        return UNREADABLE
+    from floorplan_circuits.find import plan_rounds
+    from floorplan_circuits.plan_report import as_json, as_text
+
+    findings, _ = found
+    boxes = _boxes_by_mark(findings, options.home, options.box)
+    left_on = _handles_by_mark(findings, options.home, options.leave_on)
+    if boxes is None or left_on is None or not _is_a_cap(options.cap):
+        return UNREADABLE
+    plan = plan_rounds(findings, strength=STRENGTHS[options.strength], cap=options.cap, leave_on=left_on, boxes=boxes)
+    if options.answers is not None:
+        return _take_answers(options.home, options.answers, plan)
+    _tell(_as_json_text(as_json(plan, findings)) if options.json else as_text(plan, findings))
+    return NOTHING_FOUND
+
+
+def _is_a_cap(cap: int | None) -> bool:
+    if cap is not None and cap < 1:
+        print("--cap: at least one handle must be off in a round.", file=sys.stderr)
+        return False
+    return True
+
+
+def _handles_by_mark(findings: "Findings", path: Path, words: str) -> tuple[int, ...] | None:
+    """Return the breakers of a list such as '7,12'; say on stderr which there are none of."""
+    by_mark = {findings.marks[breaker].casefold(): breaker for breaker in findings.home.breakers.ids()}
+    wanted = [word.strip() for word in words.split(",") if word.strip()]
+    missing = [word for word in wanted if word.casefold() not in by_mark]
+    if missing:
+        print(f"{path}: there is no breaker {', '.join(missing)}. Give the number on the panel.", file=sys.stderr)
+        return None
+    return tuple(by_mark[word.casefold()] for word in wanted)
+
+
+def _take_answers(path: Path, answers: Path, plan: "TestPlan") -> int:
+    """Record the answers of a plan in the home, and save it."""
+    from floorplan_circuits.edits.answering import take_answers
+    from floorplan_circuits.edits.edited import Refused
+    from floorplan_circuits.files.cannot import CannotOpen, CannotSave
+    from floorplan_circuits.files.open import open_home
+    from floorplan_circuits.files.save import save_home
+    from floorplan_circuits.rounds.answers import CannotRead, read_answers
+
+    try:
+        stored = open_home(path)
+        if stored.read_only:
+            print(f"{path}: a newer program wrote it: it can be read here, not changed.", file=sys.stderr)
+            return UNREADABLE
+        edited = take_answers(stored.home, read_answers(answers.read_text(encoding="utf-8"), plan))
+        save_home(path, edited.home, stored.pictures)
+    except (CannotOpen, CannotSave) as error:
+        print(error, file=sys.stderr)
+        return UNREADABLE
+    except (CannotRead, Refused, OSError, UnicodeDecodeError) as error:
+        print(f"{answers}: {error}", file=sys.stderr)
+        return UNREADABLE
+    _tell(f"{path}: {edited.says}. See what they suggest: floorplan-circuits known {path}")
     return NOTHING_FOUND
 
 

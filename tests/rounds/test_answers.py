@@ -1,0 +1,95 @@
+"""Answers brought back: what fits the plan is recorded as it was seen, what does not is refused with its line."""
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from floorplan_circuits.edits.answering import take_answers
+from floorplan_circuits.edits.edited import Refused
+from floorplan_circuits.find import find, plan_rounds
+from floorplan_circuits.home.log import Round
+from floorplan_circuits.rounds.answers import CannotRead, answers_text, plan_code, read_answers
+from tests.supply.wiring import UNKNOWN
+from tests.survey.houses import FEED, A, C, house
+
+HOME = house({FEED: UNKNOWN, 401: UNKNOWN})
+PLAN = plan_rounds(find(HOME))
+HEAD = f"plan {plan_code(PLAN)}\ndate 2026-03-14\nwho Kim\nwith lamp plugged in\n"
+
+
+def answered(*lines: str) -> str:
+    return HEAD + "\n".join(lines)
+
+
+def test_answers_are_recorded_round_by_round_with_what_was_off() -> None:
+    after = take_answers(HOME, read_answers(answered("0 ll", "1 dl", "2 l-", "4 ll"), PLAN)).home
+    entries = [entry for entry in after.log if isinstance(entry, Round)]
+    assert [entry.off for entry in entries] == [(), PLAN.rounds[0].off, PLAN.rounds[1].off, ()]
+    assert [[(one.feed, one.says) for one in entry.readings] for entry in entries] == [
+        [(FEED, "live"), (401, "live")],
+        [(FEED, "dead"), (401, "live")],
+        [(FEED, "live")],
+        [(FEED, "live"), (401, "live")],
+    ]
+    assert {(entry.method, entry.date, entry.who) for entry in entries} == {("lamp plugged in", "2026-03-14", "Kim")}
+    assert not any(entry.tester.before or entry.tester.after for entry in entries)
+
+
+def test_a_whole_evening_suggests_each_feeds_breaker() -> None:
+    lines = ["0 ll"]
+    for nth, one in enumerate(PLAN.rounds, 1):
+        lines.append(f"{nth} {'d' if A in one.off else 'l'}{'d' if C in one.off else 'l'}")
+    lines.append(f"{len(PLAN.rounds) + 1} ll")
+    after = take_answers(HOME, read_answers(answered(*lines), PLAN)).home
+    known = find(after).conclusions
+    assert [(known[feed].standing, known[feed].breakers) for feed in (FEED, 401)] == [
+        ("suggested", (A,)),
+        ("suggested", (C,)),
+    ]
+
+
+@pytest.mark.parametrize(
+    ("text", "says"),
+    [
+        ("plan AAAAAA\n0 ll", "These answers are of plan AAAAAA"),
+        ("0 ll", "These answers are of plan unknown"),
+        (answered("9 ll"), "Line 5: the plan has no round 9"),
+        (answered("1 l"), "Line 5: round 1 has 1 answers, and the plan has 2 feeds"),
+        (answered("1 lx"), "Line 5: 'x' is no answer"),
+        (answered("1 ll", "1 ll"), "Line 6: round 1 is answered twice"),
+        (answered("hello"), "Line 5: 'hello' is no line of answers"),
+        (HEAD, "No round is answered"),
+        (HEAD.replace("lamp plugged in", "a spoon") + "0 ll", "Nobody can tell what 'a spoon' is"),
+        ("x" * 300_000, "too long"),
+    ],
+)
+def test_what_does_not_fit_the_plan_is_refused_with_its_line(text, says) -> None:
+    with pytest.raises(CannotRead, match=says):
+        read_answers(text, PLAN)
+
+
+def test_nothing_looked_at_and_a_day_that_is_none_are_refused() -> None:
+    with pytest.raises(Refused, match="Nothing was looked at"):
+        take_answers(HOME, read_answers(answered("0 --"), PLAN))
+    with pytest.raises(Refused, match="A date is a day"):
+        take_answers(HOME, read_answers(answered("0 ll").replace("2026-03-14", "yesterday"), PLAN))
+
+
+@settings(max_examples=60)
+@given(st.lists(st.tuples(st.integers(0, 4), st.text("ldu-", min_size=2, max_size=2)), min_size=1, max_size=5))
+def test_the_text_comes_back_as_it_was_given(rounds) -> None:
+    once = dict(rounds)
+    answers = read_answers(answered(*(f"{nth} {letters}" for nth, letters in once.items())), PLAN)
+    assert read_answers(answers_text(PLAN, answers), PLAN) == answers
+
+
+@settings(max_examples=100)
+@given(st.text())
+def test_whatever_is_pasted_is_refused_in_words(text) -> None:
+    with pytest.raises(CannotRead, match=r"\w"):
+        read_answers(text, PLAN)
+
+
+def test_another_plan_has_another_code() -> None:
+    assert plan_code(plan_rounds(find(HOME), strength="least rounds")) != plan_code(PLAN)
+    assert plan_code(plan_rounds(find(HOME))) == plan_code(PLAN)
