@@ -7,6 +7,11 @@ Lengths = Sequence[Sequence[float]]
 """How far it is from each place to each; place 0 is where the walk begins."""
 EXACT_STOPS = 10
 """Up to so many stops the shortest walk is found; past that a good one."""
+STARTS = 6
+LONG = 60
+"""Past so many stops one start is tried and single stops are moved: nobody walks that in one go."""
+MOST_WORK = 200_000
+LEAST_GAIN = 1e-9
 
 
 def short_walk(lengths: Lengths) -> tuple[int, ...]:
@@ -21,10 +26,9 @@ def short_walk(lengths: Lengths) -> tuple[int, ...]:
         return tuple(range(count))
     if count - 1 <= EXACT_STOPS:
         return _exact(lengths)
-    starts = [_nearest_first(lengths, first) for first in range(1, count)]
-    best = sorted(starts, key=lambda some: length_of(some, lengths))[:4]
-    bettered = [_bettered(walk, lengths) for walk in best]
-    shortest = min(bettered, key=lambda some: length_of(some, lengths))
+    nearest = sorted(range(1, count), key=lambda stop: lengths[0][stop])[: STARTS if count <= LONG else 1]
+    walks = [_bettered(_nearest_first(lengths, first), lengths) for first in nearest]
+    shortest = min(walks, key=lambda some: length_of(some, lengths))
     return tuple(shortest)
 
 
@@ -62,30 +66,58 @@ def _nearest_first(lengths: Lengths, first: int) -> list[int]:
     return walk
 
 
-def _bettered(walk: Sequence[int], lengths: Lengths) -> list[int]:
-    """Return the walk after turning pieces of it round and moving up to three stops, while that shortens it."""
-    now, length = list(walk), length_of(walk, lengths)
-    while True:
-        best, found = now, length
-        for other in _neighbours(now):
-            other_length = length_of(other, lengths)
-            if other_length < found - 1e-9:
-                best, found = other, other_length
-        if best is now:
-            return now
-        now, length = best, found
+def _bettered(walk: list[int], lengths: Lengths) -> list[int]:
+    """Return the walk after turning pieces of it round and moving up to three stops, while that shortens it.
+
+    A very long walk is bettered a few times only: it is good enough by then, and a person waits for it.
+    """
+    passes = max(2, MOST_WORK // len(walk) ** 2)
+    for _ in range(passes):
+        turned, moved = _turn_pieces(walk, lengths), _move_pieces(walk, lengths)
+        if not (turned or moved):
+            break
+    return walk
 
 
-def _neighbours(walk: list[int]) -> list[list[int]]:
-    count, found = len(walk), list[list[int]]()
+def _turn_pieces(walk: list[int], lengths: Lengths) -> bool:
+    """Turn each piece round where that shortens the walk; tell whether any was."""
+    count, any_turned = len(walk), False
     for a in range(1, count - 1):
         for b in range(a + 1, count):
-            found.append([*walk[:a], *reversed(walk[a : b + 1]), *walk[b + 1 :]])
-    for size in (1, 2, 3):
-        for a in range(1, count - size + 1):
+            before, first, last = walk[a - 1], walk[a], walk[b]
+            gain = lengths[before][first] - lengths[before][last]
+            if b + 1 < count:
+                gain += lengths[last][walk[b + 1]] - lengths[first][walk[b + 1]]
+            if gain > LEAST_GAIN:
+                walk[a : b + 1] = walk[a : b + 1][::-1]
+                any_turned = True
+    return any_turned
+
+
+def _move_pieces(walk: list[int], lengths: Lengths) -> bool:
+    """Move each piece of up to three stops, either way round, to where that shortens the walk most."""
+    any_moved = False
+    for size in (1, 2, 3) if len(walk) <= LONG else (1,):
+        for a in range(1, len(walk) - size + 1):
             piece, rest = walk[a : a + size], walk[:a] + walk[a + size :]
-            for to in range(1, len(rest) + 1):
-                if to != a:
-                    found.append([*rest[:to], *piece, *rest[to:]])
-                    found.append([*rest[:to], *reversed(piece), *rest[to:]])
-    return found
+            taken = lengths[walk[a - 1]][piece[0]]
+            if a + size < len(walk):
+                after = walk[a + size]
+                taken += lengths[piece[-1]][after] - lengths[walk[a - 1]][after]
+            best = min(
+                (_cost(rest, at, one, lengths), at, one)
+                for at in range(1, len(rest) + 1)
+                for one in (piece, piece[::-1])
+            )
+            if best[0] < taken - LEAST_GAIN:
+                walk[:] = [*rest[: best[1]], *best[2], *rest[best[1] :]]
+                any_moved = True
+    return any_moved
+
+
+def _cost(rest: Sequence[int], at: int, piece: Sequence[int], lengths: Lengths) -> float:
+    """Return how much longer the walk gets with a piece put in before place `at`."""
+    cost = lengths[rest[at - 1]][piece[0]]
+    if at < len(rest):
+        cost += lengths[piece[-1]][rest[at]] - lengths[rest[at - 1]][rest[at]]
+    return cost
