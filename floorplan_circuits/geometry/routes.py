@@ -8,6 +8,7 @@ from math import hypot, inf
 import shapely
 
 from floorplan_circuits.geometry.outlines import polygon
+from floorplan_circuits.home.building import Opening
 from floorplan_circuits.home.home import Home
 
 THROUGH_MM = 250
@@ -53,15 +54,8 @@ def routes(home: Home) -> Routes:
     middles = {room: _middle(shape) for room, shape in shapes.items()}
     spots = {room.id: (room.level, *middles[room.id]) for room in home.rooms}
     ways: dict[Spot, dict[Spot, float]] = {}
-    for opening in home.openings:
-        if opening.kind != "window":
-            at = (opening.level, float(opening.at[0]), float(opening.at[1]))
-            for room in home.rooms:
-                if (
-                    room.level == opening.level
-                    and shapes[room.id].exterior.distance(shapely.Point(at[1:])) <= THROUGH_MM
-                ):
-                    _join(ways, spots[room.id], at)
+    for opening, room in _openings_of_rooms(home, shapes):
+        _join(ways, spots[room], (opening.level, float(opening.at[0]), float(opening.at[1])))
     for stair in home.stairs:
         ends = [
             spot
@@ -71,6 +65,19 @@ def routes(home: Home) -> Routes:
         if len(ends) == 2:
             _join(ways, ends[0], ends[1], float(stair.run))
     return Routes(spots, ways)
+
+
+def _openings_of_rooms(home: Home, shapes: Mapping[int, "shapely.Polygon"]) -> Iterator[tuple[Opening, int]]:
+    """Yield each opening that one can walk through with each room whose outline passes it."""
+    openings = [one for one in home.openings if one.kind != "window"]
+    rooms = list(home.rooms)
+    if not openings or not rooms:
+        return
+    edges = shapely.STRtree([shapes[room.id].exterior for room in rooms])
+    middles = shapely.points([one.at for one in openings])
+    for at, nth in zip(*edges.query(middles, predicate="dwithin", distance=THROUGH_MM), strict=True):
+        if openings[at].level == rooms[nth].level:
+            yield openings[at], rooms[nth].id
 
 
 def _middle(shape: "shapely.Polygon") -> tuple[float, float]:

@@ -4,10 +4,14 @@ from collections.abc import Iterable, Mapping
 
 from floorplan_circuits.home.home import FeedPlace, Home, existing_feeds
 from floorplan_circuits.shutoff.cut import Supplies, is_live
+from floorplan_circuits.supply.graph import ALWAYS_LIVE
 from floorplan_circuits.supply.walks import Node, reached
 
 HANDLE_WEIGHT, FEED_WEIGHT, CRITICAL_WEIGHT = 1, 1, 20
 """What a choice costs: one a handle that must be moved, one a feed that goes dark, twenty more where it is critical."""
+
+MANY = 30
+"""From so many feeds on it is quicker to walk once from the sources down than up from each."""
 
 
 def loads_of(supplies: Supplies) -> Mapping[Node, list[Node]]:
@@ -26,11 +30,21 @@ def goes_dark(
     turned = frozenset(off)
     below = reached(loads, [(kind, handle) for handle in turned for kind in ("breaker", "main")])
     feeds = sorted(number for kind, number in below if kind == "feed")
+    if len(feeds) > MANY:
+        before, after = (live_feeds(handles, loads) for handles in (resting, turned | resting))
+        return tuple(feed for feed in feeds if feed in before and feed not in after)
     return tuple(
         feed
         for feed in feeds
         if is_live(("feed", feed), resting, supplies) and not is_live(("feed", feed), turned | resting, supplies)
     )
+
+
+def live_feeds(off: frozenset[int], loads: Mapping[Node, Iterable[Node]]) -> set[int]:
+    """Return all feeds that a source reaches while these handles are off, in one walk down from the sources."""
+    closed = frozenset((kind, handle) for handle in off for kind in ("breaker", "main"))
+    roots = [node for node in loads if node[0] in ALWAYS_LIVE]
+    return {number for kind, number in reached(loads, roots, closed) if kind == "feed"}
 
 
 def places_of(home: Home) -> dict[int, FeedPlace]:
