@@ -77,9 +77,16 @@ def what_if(findings: Findings, handles: Iterable[int]) -> WhatIf:
 
 
 def _judge(findings: Findings) -> Judge:
-    home, at_odds = findings.home, frozenset(one.feed for one in findings.disagreements)
-    graph = supply_graph(home)
-    return Judge(Evidence.of(home, graph, LogBook(home)), findings.conclusions, statements(home, graph), at_odds)
+    """Return what states are judged by. A person asks again and again of one home: the last judge is kept."""
+    if not _last or _last[0][0] is not findings:
+        home, at_odds = findings.home, frozenset(one.feed for one in findings.disagreements)
+        graph = supply_graph(home)
+        judge = Judge(Evidence.of(home, graph, LogBook(home)), findings.conclusions, statements(home, graph), at_odds)
+        _last[:] = [(findings, judge)]
+    return _last[0][1]
+
+
+_last: list[tuple[Findings, Judge]] = []
 
 
 def plan_rounds(

@@ -18,6 +18,8 @@ if TYPE_CHECKING:
 
 MOST_TIES = 6
 """Ties among the ancestors that are tried both ways; further ones are taken as if each handle were paid for alone."""
+MOST_MOVEMENTS = 60
+"""Past so many movements above the targets (circuits joined all over a large home) only some are weighed."""
 SOURCE, SINK = ("all sources", 0), ("all targets", 0)
 
 
@@ -58,11 +60,14 @@ class Board:
         return not any(is_live(one.node, closed, self.supplies) for one in wanted)
 
 
-def cheapest(wanted: Iterable[Target], board: Board) -> Choice | None:
-    """Return the cut of least weight on the part of the graph above the targets; None where nothing cuts them all."""
+def cheapest(wanted: Iterable[Target], board: Board, likely: frozenset[int] = frozenset()) -> Choice | None:
+    """Return the cut of least weight on the part of the graph above the targets; None where nothing cuts them all.
+
+    Where very many handles stand above them, only those in `likely` are weighed.
+    """
     targets = tuple(wanted)
     above = reached(board.supplies, [one.node for one in targets])
-    movements = movements_among(above, board.handles)
+    movements = weighed(above, board, likely)
     tied = [one for one in movements if len(board.handles.together[one]) > 1][:MOST_TIES]
     costs = {movement: board.cost(movement) for movement in movements}
     best: tuple[int, frozenset[int]] | None = None
@@ -73,16 +78,24 @@ def cheapest(wanted: Iterable[Target], board: Board) -> Choice | None:
     return None if best is None else board.choice(best[1])
 
 
-def single_handles(wanted: Iterable[Target], board: Board) -> tuple[Choice, ...]:
+def single_handles(wanted: Iterable[Target], board: Board, likely: frozenset[int] = frozenset()) -> tuple[Choice, ...]:
     """Return the movements that cut every target alone, cheapest first: a feeder, the main."""
     targets = tuple(wanted)
     above = reached(board.supplies, [one.node for one in targets])
     found = [
         board.choice([movement])
-        for movement in movements_among(above, board.handles)
+        for movement in weighed(above, board, likely)
         if board.cuts(board.handles.together[movement], targets)
     ]
     return tuple(sorted(found, key=lambda choice: (choice.cost, choice.movements)))
+
+
+def weighed(above: Iterable[Node], board: Board, likely: frozenset[int]) -> tuple[int, ...]:
+    """Return the movements to be weighed: all that a hand can turn off there, or the likely ones of very many."""
+    movements = movements_among(above, board.handles)
+    if len(movements) <= MOST_MOVEMENTS:
+        return movements
+    return tuple(one for one in movements if board.handles.together[one] & likely)
 
 
 def movements_among(nodes: Iterable[Node], handles: Handles) -> tuple[int, ...]:
@@ -117,7 +130,7 @@ def _least(
         if node[0] in HANDLE_KINDS and node[1] in off:
             continue
         movement = min(handles.together[node[1]]) if node[0] in HANDLE_KINDS else 0
-        may = node[0] in HANDLE_KINDS and handles.may_open(node) and movement not in shut
+        may = node[0] in HANDLE_KINDS and handles.may_open(node) and movement in costs and movement not in shut
         if may:
             graph.add_edge(("in", node), ("out", node), capacity=costs[movement])
         else:

@@ -78,7 +78,7 @@ def _told(desk: Desk, boxes: tuple[int, ...], wanted: Sequence[Target], cut: Cut
         prove_tester_at=tested_point(near, boxes, around),
         light_to_work_by=light(near, around, within, desk.findings.room_of),
         light_at_panel=_light_at_panel(desk, cut, around),
-        choices=tuple(_choices(wanted, cut, board)),
+        choices=tuple(_choices(desk, wanted, cut, board)),
         only_the_main=bool(cut.off) and cut.off <= {main.id for _, main in mains(home)},
     )
 
@@ -171,14 +171,15 @@ def _light_at_panel(desk: Desk, cut: Cut, around: Around) -> int | None:
     return light((panel.level, (panel.at[0], panel.at[1])), around, None, desk.findings.room_of)
 
 
-def _choices(wanted: Sequence[Target], cut: Cut, board: Board) -> Iterator[OtherChoice]:
+def _choices(desk: Desk, wanted: Sequence[Target], cut: Cut, board: Board) -> Iterator[OtherChoice]:
     """Yield what else would cut all that can be cut: the cheapest by weight, then single handles, none told twice."""
     cuttable = [one for one in wanted if one not in cut.uncut]
     if not cuttable:
         return
-    least = cheapest(cuttable, board)
+    likely = cut.off | desk.judge.evidence.feeders | {main.id for _, main in mains(desk.home)}
+    least = cheapest(cuttable, board, likely)
     told = {cut.off, frozenset[int]()}
-    for choice in [*([least] if least is not None else []), *single_handles(cuttable, board)]:
+    for choice in [*([least] if least is not None else []), *single_handles(cuttable, board, likely)]:
         if choice.off not in told and len(told) <= MOST_CHOICES + 1:
             told.add(choice.off)
             yield _choice(choice, board)
