@@ -87,7 +87,10 @@ class Feed(Record):
 
 
 class Device(Record):
-    """What sits in a gang of a box. `kind` is a name in the catalogue; an unknown one is kept and drawn plain."""
+    """What sits in a gang of a box. `kind` is a name in the catalogue; an unknown one is kept and drawn plain.
+
+    `rated`: the amperes stamped on it, if anybody read them.
+    """
 
     id: Id
     slot: int = Field(default=1, ge=1, le=30)
@@ -98,6 +101,7 @@ class Device(Record):
     continuous: bool = False
     critical: Name = ""
     ground: Literal["present", "absent", "not known"] = "not known"
+    rated: int | None = Field(default=None, ge=1, le=6000)
     planned: bool = False
 
 

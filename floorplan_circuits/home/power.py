@@ -56,11 +56,15 @@ class Panel(Record):
 
 
 class Pole(Record):
-    """The part of a breaker in one space. `neutral`: own, a multiwire group's number, or not known."""
+    """The part of a breaker in one space. `neutral`: own, a multiwire group's number, or not known.
+
+    `leg`: the one that somebody measured; None where the usual layout of panels is all there is to go by.
+    """
 
     space: int = Field(ge=1, le=200)
     half: Literal["A", "B"] | None = None
     neutral: Literal["own", "not known"] | Id = "not known"
+    leg: Literal["A", "B", "C"] | None = None
 
 
 class Tie(Record):
