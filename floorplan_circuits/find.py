@@ -34,7 +34,6 @@ from floorplan_circuits.survey.log_book import LogBook
 from floorplan_circuits.survey.statements import statements
 from floorplan_circuits.survey.states import Judge, box_states, feed_states
 from floorplan_circuits.survey.telling import Telling
-from floorplan_circuits.survey.troubles import keep_off
 
 
 def find(home: Home, before: Findings | None = None, layer: Layer = "both") -> Findings:
@@ -52,7 +51,7 @@ def find(home: Home, before: Findings | None = None, layer: Layer = "both") -> F
         surveyed,
         layer=layer,
         zones=both if layer == "both" else zones(home, inside, layer),
-        hazards=hazards(boxes, known, drawn.marks, keep_off(home, book)),
+        hazards=hazards(surveyed, book),
         lines=lines(home, known, boxes),
         colours=circuit_colours(home, inside, boxes, both, drawn.neighbours),
         evidence_to=book.last_date()[:10],

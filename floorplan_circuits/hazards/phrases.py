@@ -1,8 +1,11 @@
-"""Words that several hazards use: the place of a box, the circuits that enter, small numbers."""
+"""Words that several hazards use: the place of a box, the circuits that enter, devices, small numbers."""
 
 from collections.abc import Mapping, Sequence
 
 from floorplan_circuits.findings import BoxFinding
+from floorplan_circuits.home.boxes import Device
+from floorplan_circuits.home.home import FeedPlace
+from floorplan_circuits.home.kinds import kind_named
 
 SMALL = ("none", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten")
 
@@ -57,3 +60,14 @@ def circuits(found: BoxFinding, marks: Mapping[int, str]) -> str:
     """Return all that enters, such as 'circuits 5 and 15A', other supplies after them."""
     on_panel = numbers(found.breakers, marks)
     return listed([*([on_panel] if on_panel else []), *map(other_supply, found.others)])
+
+
+def device_called(device: Device) -> str:
+    """Return a device as a person points at it in its box: 'the receptacle', 'the receptacle ‘sump pump’'."""
+    label = kind_named(device.kind).label
+    return f"the {label} ‘{device.name}’" if device.name else f"the {label}"
+
+
+def thing_called(place: FeedPlace) -> str:
+    """Return what a feed supplies, as a person points at it: a device or the cable that passes through."""
+    return "the cable that passes through" if place.device is None else device_called(place.device)

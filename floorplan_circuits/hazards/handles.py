@@ -1,0 +1,58 @@
+"""Breakers that cannot be relied on: found off or tripped, or in trouble since."""
+
+from collections.abc import Iterator
+
+from floorplan_circuits.findings import Hazard
+from floorplan_circuits.hazards.phrases import listed
+from floorplan_circuits.hazards.ranks import BY_A_FAULT, LIVE_WHATEVER_IS_OFF, OUT_OF_DATE
+from floorplan_circuits.hazards.scene import LIVE, Scene
+from floorplan_circuits.home.home import mains
+from floorplan_circuits.survey.log_book import DEFINITELY_OFF
+from floorplan_circuits.survey.troubles import IN_WORDS
+
+SOURCE = "Common practice, no source."
+TROUBLE_WHY = "What gives trouble may not open, though its handle says off."
+TROUBLE_DO = "Keep off it and call a licensed electrician."
+FOUND_WHY = "Nobody here knows what comes alive when it is turned on, nor why it is not."
+FOUND_DO = "Leave it as it was found until somebody knows what hangs on it."
+
+
+def breakers_in_trouble(scene: Scene) -> Iterator[Hazard]:
+    """Yield the hazard of each breaker or main with a trouble that nobody mended."""
+    panel_of = {breaker.id: breaker.panel for breaker in scene.home.breakers}
+    panel_of |= {main.id: panel.id for panel, main in mains(scene.home)}
+    for handle, panel in panel_of.items():
+        some = [trouble.what for _, trouble in scene.record.troubles.get(handle, ())]
+        if some:
+            is_breaker, never = handle in scene.home.breakers, "did not open" in some
+            words = listed([IN_WORDS[what] for what in dict.fromkeys(some)])
+            called = f"breaker {scene.mark(handle)}" if is_breaker else f"the {scene.mark(handle)}"
+            yield scene.at_panel(
+                "breaker in trouble",
+                scene.mark(handle),
+                f"{scene.panel_name(panel)}: {called} {words}.",
+                TROUBLE_WHY,
+                f"{LIVE} {TROUBLE_DO}" if never else TROUBLE_DO,
+                SOURCE,
+                LIVE_WHATEVER_IS_OFF if never else OUT_OF_DATE,
+                breakers=[handle] if is_breaker else [],
+                about=[panel],
+            )
+
+
+def breakers_found_off(scene: Scene) -> Iterator[Hazard]:
+    """Yield the hazard of each breaker that was found off or tripped."""
+    for breaker in scene.home.breakers:
+        if breaker.found.state in DEFINITELY_OFF:
+            mark, why = scene.mark(breaker.id), breaker.found.why.strip()
+            says = f"breaker {mark} was found {breaker.found.state}{f': {why}' if why else ''}."
+            yield scene.at_panel(
+                "breaker found off",
+                mark,
+                f"{scene.panel_name(breaker.panel)}: {says}",
+                FOUND_WHY,
+                FOUND_DO,
+                SOURCE,
+                BY_A_FAULT,
+                breakers=[breaker.id],
+            )
