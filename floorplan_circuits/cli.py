@@ -87,7 +87,9 @@ def _check_options(words: Sequence[str]) -> argparse.Namespace:
         epilog="Exit status: 0 no hazard found among what is recorded, 1 hazards, 2 unreadable.",
     )
     parser.add_argument("home", type=Path, metavar="HOME", help="the home's file")
-    parser.add_argument("--json", action="store_true", help="the same as JSON, in the form that shared/ documents")
+    form = parser.add_mutually_exclusive_group()
+    form.add_argument("--json", action="store_true", help="the same as JSON, in the form that shared/ documents")
+    form.add_argument("--by-room", action="store_true", help="room by room, for an electrician, not worst first")
     return parser.parse_args(words)
 
 
@@ -198,11 +200,12 @@ def _check(options: argparse.Namespace) -> int:
     found = _findings(options.home)
     if found is None:
         return UNREADABLE
-    from floorplan_circuits.report import as_json, as_text
+    from floorplan_circuits.report import as_json, as_text, as_text_by_room
 
     findings, _ = found
-    _tell(_as_json_text(as_json(findings)) if options.json else as_text(findings))
-    return HAZARDS if findings.hazards else NOTHING_FOUND
+    in_words = as_text_by_room if options.by_room else as_text
+    _tell(_as_json_text(as_json(findings)) if options.json else in_words(findings))
+    return HAZARDS if any(hazard.listed for hazard in findings.hazards) else NOTHING_FOUND
 
 
 def _known(options: argparse.Namespace) -> int:

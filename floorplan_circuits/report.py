@@ -1,9 +1,10 @@
 """What `check` says of a home, as text and as JSON. The JSON's form is documented in the project's `shared/`."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from typing import Any
 
-from floorplan_circuits.findings import BoxFinding, Findings
+from floorplan_circuits.by_room import hazards_by_room
+from floorplan_circuits.findings import BoxFinding, Findings, Hazard
 from floorplan_circuits.home.boxes import Feed
 from floorplan_circuits.home.kinds import kind_named
 
@@ -12,24 +13,39 @@ def as_json(findings: Findings) -> dict[str, Any]:
     """Return the report as plain values, in a stable order."""
     return {
         "home": findings.home.name,
-        "boxes": [_box(found, findings) for found in findings.boxes.values()],
+        "boxes": _boxes(findings),
+        "other_hazards": [
+            {"about": hazard.named, "room": hazard.room_name, **_hazard(hazard)}
+            for hazard in findings.hazards
+            if hazard.box is None
+        ],
         "never_tested": [_untested(feed, findings) for feed in findings.never_tested],
         "counts": _counts(findings),
     }
 
 
-def _box(found: BoxFinding, findings: Findings) -> dict[str, Any]:
-    hazards = [hazard for hazard in findings.hazards if hazard.box == found.box]
+def _boxes(findings: Findings) -> list[dict[str, Any]]:
+    in_box: dict[int, list[Hazard]] = {}
+    for hazard in findings.hazards:
+        if hazard.box is not None:
+            in_box.setdefault(hazard.box, []).append(hazard)
+    return [_box(found, in_box.get(found.box, []), findings) for found in findings.boxes.values()]
+
+
+def _box(found: BoxFinding, hazards: list[Hazard], findings: Findings) -> dict[str, Any]:
     return {
         "mark": findings.home.boxes[found.box].mark,
         "room": found.room_name,
         "level": found.level_name,
         "breakers": [findings.marks[breaker] for breaker in found.breakers],
         "unknown": found.unknown,
-        "hazards": [
-            {"kind": hazard.kind, "says": hazard.says, "do": hazard.do, "source": hazard.source} for hazard in hazards
-        ],
+        "hazards": [_hazard(hazard) for hazard in hazards],
     }
+
+
+def _hazard(hazard: Hazard) -> dict[str, Any]:
+    told = {"kind": hazard.kind, "says": hazard.says, "do": hazard.do, "source": hazard.source}
+    return told | {"listed": hazard.listed, "set_aside": hazard.set_aside}
 
 
 def _untested(feed: int, findings: Findings) -> dict[str, str]:
@@ -74,27 +90,52 @@ CAUTION = "A map can be wrong: test before you touch, and prove the tester befor
 
 
 def as_text(findings: Findings) -> str:
-    """Return the report for a person, why a danger matters told once; its last line counts what was never tested."""
-    lines = (_title(findings), *_hazard_lines(findings), "", *_not_opened(findings), CAUTION, _never_tested(findings))
+    """Return the report for a person, why a danger matters told once; its last line counts what was never tested.
+
+    What is told with its box alone is left out.
+    """
+    listed = [hazard for hazard in findings.hazards if hazard.listed]
+    return _page(findings, "Worst first:", _hazard_lines(listed, set()))
+
+
+def as_text_by_room(findings: Findings) -> str:
+    """Return the same dangers room by room, as somebody goes through the house who is to mend them."""
+    return _page(findings, "Room by room:", _room_lines(findings))
+
+
+def _page(findings: Findings, order: str, dangers: Iterable[str]) -> str:
+    lines = (_title(findings, order), *dangers, "", *_not_opened(findings), CAUTION, _never_tested(findings))
     return "\n".join(lines)
 
 
-def _title(findings: Findings) -> str:
+def _title(findings: Findings, order: str) -> str:
     name, boxes = findings.home.name or "This home", _counted(len(findings.boxes), "box", "boxes")
-    dangerous = len({hazard.box for hazard in findings.hazards})
-    if not dangerous:
+    listed = [hazard for hazard in findings.hazards if hazard.listed]
+    if not listed:
         return f"{name}: no danger found among what is recorded ({boxes})."
-    return f"{name}: dangers are known in {dangerous} of {boxes}. Worst first:"
+    dangerous = {thing for hazard in listed for thing in (hazard.box, *hazard.about) if thing in findings.boxes}
+    others = sum(hazard.box is None and hazard.room is None for hazard in listed)
+    beside = f", and {_counted(others, 'more', 'more')} at panels" if others else ""
+    return f"{name}: dangers are known in {len(dangerous)} of {boxes}{beside}. {order}"
 
 
-def _hazard_lines(findings: Findings) -> Iterator[str]:
+def _room_lines(findings: Findings) -> Iterator[str]:
     told = set[str]()
-    for hazard in findings.hazards:
-        yield f"\n{findings.home.boxes[hazard.box].mark}  {hazard.says}"
+    for room in hazards_by_room(findings):
+        yield f"\n{room.place}{f', {room.level}' if room.level else ''}"
+        yield from _hazard_lines(room.hazards, told)
+
+
+def _hazard_lines(some: Iterable[Hazard], told: set[str]) -> Iterator[str]:
+    """Yield the lines of hazards; why they matter only where `told` does not have it yet."""
+    for hazard in some:
+        yield f"\n{hazard.named}  {hazard.says}"
         if hazard.why not in told:
             yield f"    {hazard.why}"
         told.add(hazard.why)
         yield f"    {hazard.do}"
+        if hazard.set_aside:
+            yield f"    {hazard.set_aside}"
 
 
 def _not_opened(findings: Findings) -> Iterator[str]:
