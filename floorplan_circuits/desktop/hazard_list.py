@@ -1,7 +1,7 @@
 """The list under the plan: every danger, worst first, with its plate, one sentence, and what to do in bold."""
 
-from PySide6.QtCore import QAbstractListModel, QModelIndex, QPersistentModelIndex, QRect, QSize, Qt, Signal
-from PySide6.QtGui import QColor, QFont, QFontMetrics, QPainter, QPen, QResizeEvent
+from PySide6.QtCore import QAbstractListModel, QModelIndex, QPersistentModelIndex, QPoint, QRect, QSize, Qt, Signal
+from PySide6.QtGui import QColor, QContextMenuEvent, QFont, QFontMetrics, QPainter, QPen, QResizeEvent
 from PySide6.QtWidgets import QFrame, QListView, QStyle, QStyledItemDelegate, QStyleOptionViewItem
 
 from floorplan_circuits.desktop.camera import PX_PER_MM
@@ -11,18 +11,25 @@ from floorplan_circuits.drawing.ink import Group
 from floorplan_circuits.drawing.palette import LIGHT, Theme
 from floorplan_circuits.drawing.plan_boxes import plates_of
 from floorplan_circuits.drawing.plates import box_plate, plate
-from floorplan_circuits.findings import Findings, Hazard
+from floorplan_circuits.findings import Findings, Hazard, Standing
 
 ROW = 33
 PLATE_COLUMN = 82
 AIR = 14
 WRAPPED = Qt.TextFlag.TextWordWrap | Qt.AlignmentFlag.AlignTop
 GAPS = PLATE_COLUMN + 4 + 12 + 12
+STANDING_OF: dict[str, Standing] = {
+    "tests disagree": "contradicted",
+    "tested before a change": "expired",
+    "unknown box": "unknown",
+    "other supply": "unknown",
+}
+"""Kind of hazard -> the standing of the feed that it is about."""
 Index = QModelIndex | QPersistentModelIndex
 
 
 class HazardModel(QAbstractListModel):
-    """The hazards of the findings shown, in their order."""
+    """The hazards of the findings shown that stand in the list of the whole home, in their order."""
 
     def __init__(self) -> None:
         super().__init__()
@@ -33,7 +40,7 @@ class HazardModel(QAbstractListModel):
         """Show other findings."""
         self.beginResetModel()
         self.findings = findings
-        self.hazards = findings.hazards if findings else ()
+        self.hazards = tuple(one for one in findings.hazards if one.listed) if findings else ()
         self.endResetModel()
 
     def rowCount(self, parent: Index | None = None) -> int:  # noqa: N802  # Qt's name
@@ -43,9 +50,8 @@ class HazardModel(QAbstractListModel):
     def data(self, index: Index, role: int = Qt.ItemDataRole.DisplayRole) -> object:
         """Return the sentence with what to do; why it matters as the tool tip."""
         hazard = self.hazards[index.row()]
-        mark = self.findings.home.boxes[hazard.box].mark if self.findings else ""
         if role in (Qt.ItemDataRole.DisplayRole, Qt.ItemDataRole.AccessibleTextRole):
-            return f"{mark}: {hazard.says} {hazard.do}"
+            return " ".join(part for part in (f"{hazard.named}:", hazard.says, hazard.set_aside, hazard.do) if part)
         return f"{hazard.says}\n{hazard.why}\n{hazard.source}" if role == Qt.ItemDataRole.ToolTipRole else None
 
 
@@ -79,9 +85,8 @@ class HazardDelegate(QStyledItemDelegate):
         hazard, area = self._model.hazards[index.row()], option.rect
         painter.save()
         self._paint_ground(painter, option)
-        ink = compiled(_plate_of(hazard, self._model, self.theme))
-        paint(painter, ink.ops, PX_PER_MM, area.left() + PLATE_COLUMN / 2, area.top() + area.height() / 2)
-        painter.setPen(QColor(self.theme.ink))
+        painter.setPen(QColor(self.theme.soft if hazard.set_aside else self.theme.ink))
+        self._paint_lead(painter, hazard, area)
         words, do = area.adjusted(PLATE_COLUMN + 4, 0, -12, 0), area.adjusted(PLATE_COLUMN + 4, 0, -12, 0)
         if self._is_stacked(hazard, painter.font()):
             words.setTop(area.top() + AIR // 2)
@@ -94,6 +99,20 @@ class HazardDelegate(QStyledItemDelegate):
         painter.setFont(_bold(painter.font()))
         painter.drawText(do, Qt.AlignmentFlag.AlignVCenter, hazard.do)
         painter.restore()
+
+    def _paint_lead(self, painter: QPainter, hazard: Hazard, area: QRect) -> None:
+        """Paint what the row is about: a plate, or the name of what has none."""
+        shown = _plate_of(hazard, self._model, self.theme)
+        if shown is not None:
+            middle = area.top() + area.height() / 2
+            paint(painter, compiled(shown).ops, PX_PER_MM, area.left() + PLATE_COLUMN / 2, middle)
+            return
+        column = QRect(area.left() + 6, area.top(), PLATE_COLUMN - 8, area.height())
+        plain = painter.font()
+        painter.setFont(_bold(plain))
+        words = painter.fontMetrics().elidedText(hazard.named, Qt.TextElideMode.ElideRight, column.width())
+        painter.drawText(column, Qt.AlignmentFlag.AlignCenter, words)
+        painter.setFont(plain)
 
     def _paint_ground(self, painter: QPainter, option: QStyleOptionViewItem) -> None:
         area: QRect = option.rect
@@ -118,19 +137,28 @@ def _wide_bold(words: str, font: QFont) -> int:
 
 
 def _told(hazard: Hazard, model: HazardModel) -> str:
-    """Return the sentence; the box's mark before it where no plate says it."""
-    if hazard.kind == "shared box" or model.findings is None:
-        return hazard.says
-    return f"{model.findings.home.boxes[hazard.box].mark}, {hazard.says}"
+    """Return the sentence, with why it was set aside; the box's mark before it where the plate is a circuit's."""
+    words = " ".join(part for part in (hazard.says, hazard.set_aside) if part)
+    return f"{hazard.named}, {words}" if _wanted(hazard, model) else words
 
 
-def _plate_of(hazard: Hazard, model: HazardModel, theme: Theme) -> Group:
+def _wanted(hazard: Hazard, model: HazardModel) -> Standing | None:
+    """Return the standing of the feed whose plate stands in the row of a box that is not shared; None for no plate."""
+    is_shared = model.findings is not None and hazard.box is not None and model.findings.boxes[hazard.box].shared
+    return None if is_shared else STANDING_OF.get(hazard.kind)
+
+
+def _plate_of(hazard: Hazard, model: HazardModel, theme: Theme) -> Group | None:
+    """Return the plate of a row: that of a shared box, that of the feed it is about, or none."""
     findings = model.findings
-    assert findings is not None
+    if findings is None or hazard.box is None:
+        return None
     box, found = findings.home.boxes[hazard.box], findings.boxes[hazard.box]
-    if hazard.kind == "shared box":
+    wanted = _wanted(hazard, model)
+    if found.shared:
         return box_plate(box.mark, found, (0, 0), theme)
-    wanted = {"tests disagree": "contradicted", "tested before a change": "expired"}.get(hazard.kind, "unknown")
+    if wanted is None:
+        return None
     shown = [one for one in plates_of(box, Frame(findings, box.level or 0, 50, theme)) if one.standing == wanted]
     return plate(shown[0], (0, 0), theme) if shown else box_plate(box.mark, found, (0, 0), theme)
 
@@ -139,6 +167,8 @@ class HazardList(QListView):
     """The list itself; choosing a row names its hazard."""
 
     hazard_chosen = Signal(object)
+    menu_wanted = Signal(object, QPoint)
+    """A hazard, and the place of the screen where its menu goes."""
 
     def __init__(self) -> None:
         super().__init__()
@@ -163,6 +193,20 @@ class HazardList(QListView):
         self._delegate.wide = self.viewport().width()
         super().resizeEvent(event)
         self.scheduleDelayedItemsLayout()
+
+    def row_of(self, hazard: Hazard) -> QRect:
+        """Return where the row of a hazard is in the list, scrolled into sight."""
+        index = self._model.index(self._model.hazards.index(hazard), 0)
+        self.scrollTo(index)
+        return self.visualRect(index)
+
+    def contextMenuEvent(self, event: QContextMenuEvent) -> None:  # noqa: N802  # Qt's name
+        """Ask for the menu of the row under the pointer; by the keyboard, of the current row."""
+        by_key = event.reason() == QContextMenuEvent.Reason.Keyboard
+        index = self.currentIndex() if by_key else self.indexAt(event.pos())
+        if index.isValid():
+            at = self.viewport().mapToGlobal(self.visualRect(index).center()) if by_key else event.globalPos()
+            self.menu_wanted.emit(self._model.hazards[index.row()], at)
 
     def _on_current(self, index: QModelIndex) -> None:
         if index.isValid() and index.row() < len(self._model.hazards):

@@ -110,6 +110,8 @@ class Inspector(FormPage):
         if not self.only_seen:
             self._box_rows(box)
         assert self._session is not None
+        for words in _told_here(self._session, box.id):
+            self._words(words)
         clashes = _clashes(self._session, [box.id])
         self._column.addWidget(SeenSection(self._session.home, box.id, clashes, self._attempt, self.filled.emit))
 
@@ -192,7 +194,8 @@ def _told(session: Session) -> tuple[object, ...]:
     boxes = [home.boxes[one] for one in _boxes_selected(session)]
     marks = findings.marks if findings is not None and (boxes or rooms) else {}
     seen = (home.log, _clashes(session, [box.id for box in boxes])) if boxes else ()
-    return session.view.selected, rooms, boxes, home.breakers.ids(), dict(marks), seen
+    close = [_told_here(session, box.id) for box in boxes[:1]]
+    return session.view.selected, rooms, boxes, home.breakers.ids(), dict(marks), seen, close
 
 
 def _clashes(session: Session, boxes: list[int]) -> tuple[Disagreement, ...]:
@@ -201,6 +204,16 @@ def _clashes(session: Session, boxes: list[int]) -> tuple[Disagreement, ...]:
     if findings is None:
         return ()
     return tuple(one for one in findings.disagreements if findings.conclusions[one.feed].box in boxes)
+
+
+def _told_here(session: Session, box: int) -> list[str]:
+    """Return the dangers of a box that are told with it alone, each in one line, as far as they were found."""
+    hazards = session.findings.hazards if session.findings is not None else ()
+    return [
+        " ".join(part for part in (one.says, one.why, one.do, one.set_aside) if part)
+        for one in hazards
+        if one.box == box and not one.listed
+    ]
 
 
 def _uses(now: str) -> list[str]:

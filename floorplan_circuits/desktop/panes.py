@@ -154,7 +154,7 @@ class Below(QWidget):
         else:
             self.counts.setText(counts_of(findings) if findings.boxes else "")
             self.empty.setText(nothing_found(findings))
-        self.empty.setVisible(findings is None or not findings.hazards)
+        self.empty.setVisible(findings is None or not any(one.listed for one in findings.hazards))
 
 
 def nothing_found(findings: Findings) -> str:

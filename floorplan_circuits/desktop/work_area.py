@@ -10,6 +10,7 @@ from floorplan_circuits.desktop.belonging import belonging, levels_lit, sentence
 from floorplan_circuits.desktop.canvas import PlanCanvas
 from floorplan_circuits.desktop.clicks import Clicks
 from floorplan_circuits.desktop.finding_out import FindingOut
+from floorplan_circuits.desktop.hazard_rows import HazardRows
 from floorplan_circuits.desktop.looking_inside import LookingInside
 from floorplan_circuits.desktop.naming import Naming
 from floorplan_circuits.desktop.panel_entry import PanelEntry
@@ -19,7 +20,7 @@ from floorplan_circuits.desktop.rail import DRAW, FIND_OUT, PANEL, PRINT, TIE, R
 from floorplan_circuits.desktop.session import Session
 from floorplan_circuits.drawing.palette import LIGHT, Theme
 from floorplan_circuits.drawing.plan import Plan, plan
-from floorplan_circuits.findings import Hazard, Layer, Subject
+from floorplan_circuits.findings import Layer, Subject
 from floorplan_circuits.gestures.putting import PutDevice
 from floorplan_circuits.gestures.selecting import Select
 from floorplan_circuits.gestures.step import Tool, says_of
@@ -46,7 +47,7 @@ class WorkArea(QWidget):
         self.rail = Rail(PanelPage(self.show_panel, self.take))
         self.entry, self.naming, self.clicks = PanelEntry(self), Naming(self), Clicks(self)
         self.finding, self.asking = FindingOut(self, self.rail.find_out_page), AskingBar()
-        self.inside = LookingInside(self)
+        self.inside, self.hazard_rows = LookingInside(self), HazardRows(self)
         self.splitters = QSplitter(Qt.Orientation.Vertical), QSplitter(Qt.Orientation.Horizontal)
         self.middle = QStackedWidget()
         self._print_view: QWidget | None = None
@@ -94,7 +95,8 @@ class WorkArea(QWidget):
         self.side.view.breaker_opened.connect(self.clicks.on_breaker_opened)
         self.side.panel_wanted.connect(lambda: self.show_stage(PANEL))
         self.side.panel_chosen.connect(self.show_panel)
-        self.below.list.hazard_chosen.connect(self.go_to_hazard)
+        self.below.list.hazard_chosen.connect(self.hazard_rows.go_to)
+        self.below.list.menu_wanted.connect(self.hazard_rows.offer)
         self.rail.stage_chosen.connect(self.show_stage)
         self.rail.palette_page.tool_taken.connect(self.take)
 
@@ -281,13 +283,6 @@ class WorkArea(QWidget):
         self.canvas.ring(found.ringed)
         self.side.view.ring(self.finding.rings(found.breakers))
         self.strip.show_counts(levels_lit(findings, found.lit))
-
-    def go_to_hazard(self, hazard: Hazard) -> None:
-        """Show the box of a hazard in the middle of the plan."""
-        session = self.session
-        if session is None or session.findings is None or hazard.box not in session.findings.home.boxes:
-            return
-        self.go_to(Subject("box", hazard.box))
 
     def go_to(self, subject: Subject) -> None:
         """Select something and bring it to the middle of the plan."""
