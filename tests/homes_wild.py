@@ -13,8 +13,12 @@ from tests.homes_wild_log import Named, draw_log
 from tests.homes_wild_power import draw_panels
 from tests.homes_wild_words import Draw, Fields, Ids, dates, maybe, names, newer, notes, some
 
-points = st.tuples(*[st.one_of(st.integers(-9000, 9000), st.sampled_from((-(10**7), 10**7)))] * 2)
-angles = st.integers(0, 359)
+points = st.one_of(
+    st.tuples(*[st.one_of(st.integers(-9000, 9000), st.sampled_from((-(10**7), 10**7)))] * 2),
+    st.tuples(*[st.sampled_from((0, 40, 100, 280, 400))] * 2),
+)
+"""Places anywhere, and places so close that boxes stand beside and behind each other."""
+angles = st.one_of(st.integers(0, 359), st.sampled_from((0, 90, 180, 270)))
 MOUNTS = ("wall", "ceiling", "floor", "outdoor", "hidden", "loose cable end")
 SHAPES = (
     ((0, 0), (4000, 0), (4000, 3000), (0, 3000)),
@@ -154,6 +158,7 @@ def _device(draw: Draw, ids: Ids, gangs: int, around: _Around) -> Fields:
         "continuous": draw(st.booleans()),
         "critical": draw(names),
         "ground": draw(st.sampled_from(("present", "absent", "not known"))),
+        "rated": draw(st.sampled_from((None, 15, 20, 30, 50))),
         "planned": draw(st.integers(0, 5)) == 0,
     }
     around.devices.append(device["id"])

@@ -78,7 +78,7 @@ def _opened(draw: Draw, named: Named, _: Sequence[int]) -> Fields:
 
 
 def _tester(draw: Draw, named: Named, _: Sequence[int]) -> Fields:
-    shows = ("correct", "open ground", "open neutral", "hot and neutral reversed", "other")
+    shows = ("correct", "open ground", "open neutral", "open hot or dead", "hot and neutral reversed", "other")
     return {"device": _one(draw, named.devices), "shows": draw(st.sampled_from(shows))}
 
 

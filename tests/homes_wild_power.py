@@ -18,6 +18,8 @@ STEPS: dict[str, tuple[tuple[int, str | None], ...]] = {
 }
 """What can stand in a space: each pole's distance from it, and its half."""
 
+SIZES = st.sampled_from(("14", "12 AWG", "#10", "8 awg", "2.5 mm²"))
+METALS = st.sampled_from(("copper", "aluminium", "copper-clad aluminium", "not known"))
 Spaces = list[tuple[int, str | None]]
 
 
@@ -85,12 +87,13 @@ def _taken(draw: Draw, spaces: int) -> list[Spaces]:
 
 def _breaker(draw: Draw, ids: Ids, panel: int, taken: Spaces, group: int) -> Fields:
     neutrals = st.sampled_from(("own", "not known", group))
-    poles = tuple({"space": space, "half": half, "neutral": draw(neutrals)} for space, half in taken)
+    legs = st.sampled_from((None, None, "A", "B"))
+    poles = tuple({"space": space, "half": half, "neutral": draw(neutrals), "leg": draw(legs)} for space, half in taken)
     return {
         "id": next(ids),
         "panel": panel,
         "poles": poles,
-        "amps": draw(st.sampled_from((None, 6, 15, 40))),
+        "amps": draw(st.sampled_from((None, 6, 15, 20, 30, 40))),
         "device": draw(st.sampled_from(("breaker", "breaker", "fuse"))),
         "opens": draw(st.sampled_from(("hot", "hot and neutral", "both hots", "not known"))),
         "protects": tuple(some(draw, ("ground fault", "arc fault", "residual current", "surge"))),
@@ -99,7 +102,7 @@ def _breaker(draw: Draw, ids: Ids, panel: int, taken: Spaces, group: int) -> Fie
         "may_open": {"may": draw(st.sampled_from(("yes", "ask", "never"))), "whose": draw(names), "why": draw(names)},
         "as_found": draw(names),
         "wording": draw(names),
-        "conductor": {"size": draw(names), "metal": draw(st.sampled_from(("copper", "aluminium", "not known")))},
+        "conductor": {"size": draw(st.one_of(names, SIZES)), "metal": draw(METALS)},
         "note": draw(notes),
         **newer(draw),
     }

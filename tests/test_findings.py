@@ -10,6 +10,7 @@ from hypothesis import strategies as st
 from floorplan_circuits.find import find
 from floorplan_circuits.findings import Findings
 from floorplan_circuits.home.home import Home
+from floorplan_circuits.home.integrity import ids
 from floorplan_circuits.home.record import Record
 from tests.homes import generate, homes
 
@@ -40,7 +41,9 @@ def assert_names_the_home(found: Findings, home: Home) -> None:
     assert found.home is home
     assert set(found.rooms) == rooms
     assert set(found.boxes) <= boxes
-    assert {hazard.box for hazard in found.hazards} <= boxes
+    assert {hazard.box for hazard in found.hazards} <= boxes | {None}
+    assert {breaker for hazard in found.hazards for breaker in hazard.breakers} <= breakers
+    assert {thing for hazard in found.hazards for thing in hazard.about} <= ids(home).keys()
     assert {box for a, b, _ in found.near for box in (a, b)} <= boxes
     assert {zone.room for zone in found.zones} <= rooms
     assert set(found.lines) == breakers

@@ -9,7 +9,7 @@ from floorplan_circuits.hazards.scene import Scene
 from floorplan_circuits.home.boxes import FromBreaker
 from floorplan_circuits.home.home import FeedPlace
 
-WHY = "With its own breaker off, that neutral still carries the other circuit's current: opened, it is live."
+WHY = "With its own breaker off, that neutral can still carry the other circuit's current: opened, it is live."
 SOURCE = (
     "Common practice, no source; BS 7671 (18th edition) 314.4, where it applies: each circuit is electrically "
     "separate from every other. Local code governs."
@@ -51,6 +51,4 @@ def _lender(place: FeedPlace, scene: Scene) -> int | None:
     own = scene.breakers_of([place.feed.id])
     if not own or returns.breaker in scene.moved_by(own):
         return None
-    groups = {pole.neutral for one in scene.breakers(own) for pole in one.poles if isinstance(pole.neutral, int)}
-    lent = {pole.neutral for one in scene.breakers([returns.breaker]) for pole in one.poles}
-    return None if groups & lent else returns.breaker
+    return None if returns.breaker in scene.sharing_neutral(own) else returns.breaker

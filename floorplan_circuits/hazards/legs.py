@@ -4,19 +4,11 @@ from collections.abc import Iterable
 from itertools import combinations
 from typing import Literal, NamedTuple
 
+from floorplan_circuits.hazards.poles import PoleOf
 from floorplan_circuits.hazards.scene import Scene
-from floorplan_circuits.home.power import Pole
 from floorplan_circuits.supply.legs import LEGS
 
 How = Literal["measured", "halves of one space", "usual layout"]
-
-
-class PoleOf(NamedTuple):
-    """A pole with its breaker and panel."""
-
-    panel: int
-    breaker: int
-    pole: Pole
 
 
 class OneLeg(NamedTuple):

@@ -48,4 +48,4 @@ def _meeting(place: FeedPlace, scene: Scene) -> tuple[tuple[int, ...], list[str]
         elif not isinstance(one, FromBreaker):
             source = scene.home.sources.get(one.source)
             others.append(f"source: {source.name if source is not None else ''}")
-    return breakers, list(dict.fromkeys(others))
+    return breakers, others

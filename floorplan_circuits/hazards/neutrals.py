@@ -3,12 +3,13 @@
 from collections.abc import Iterator
 
 from floorplan_circuits.findings import Hazard
-from floorplan_circuits.hazards.legs import OneLeg, PoleOf, legs_of_panel, on_one_leg
+from floorplan_circuits.hazards.legs import OneLeg, legs_of_panel, on_one_leg
 from floorplan_circuits.hazards.phrases import listed, number
+from floorplan_circuits.hazards.poles import PoleOf, neutral_groups
 from floorplan_circuits.hazards.ranks import AT_TIMES, BY_HEAT
 from floorplan_circuits.hazards.scene import Scene
 
-APART_WHY = "With one of them off, their neutral still carries the other's current: opened, it is live."
+APART_WHY = "With one of them off, their neutral can still carry the other's current: opened, it is live."
 APART_RULE = (
     "NEC 2023 210.4(B): the hots of a multiwire circuit are disconnected together where it starts "
     "(for every such circuit since 2008; before, where its legs met on one yoke)."
@@ -22,26 +23,15 @@ SUM_RULE = (
 ELSEWHERE_RULE = (
     "BS 7671 (18th edition) 314.4, where it applies: each circuit is electrically separate from every other."
 )
-Group = list[PoleOf]
 
 
 def shared_neutrals(scene: Scene) -> Iterator[Hazard]:
     """Yield the hazards of each group of poles that shares a neutral. One nobody knows of is none of these."""
-    for poles in _groups(scene):
+    for poles in neutral_groups(scene.home):
         breakers = scene.in_order(one.breaker for one in poles)
         if not set(breakers) <= scene.moved_by(breakers[:1]):
             yield _apart(breakers, scene)
         yield from _too_many(poles, breakers, scene)
-
-
-def _groups(scene: Scene) -> list[Group]:
-    """Return the groups of two or more poles, in the order of the breakers."""
-    groups: dict[int, Group] = {}
-    for breaker in scene.home.breakers:
-        for pole in breaker.poles:
-            if isinstance(pole.neutral, int):
-                groups.setdefault(pole.neutral, []).append(PoleOf(breaker.panel, breaker.id, pole))
-    return [poles for poles in groups.values() if len(poles) > 1]
 
 
 def _apart(breakers: tuple[int, ...], scene: Scene) -> Hazard:
@@ -61,7 +51,7 @@ def _apart(breakers: tuple[int, ...], scene: Scene) -> Hazard:
     )
 
 
-def _too_many(poles: Group, breakers: tuple[int, ...], scene: Scene) -> Iterator[Hazard]:
+def _too_many(poles: list[PoleOf], breakers: tuple[int, ...], scene: Scene) -> Iterator[Hazard]:
     """Yield why the neutral carries a sum, the surest reason alone."""
     panels = {one.panel for one in poles}
     legs = legs_of_panel(poles[0].panel, scene) if len(panels) == 1 else 0

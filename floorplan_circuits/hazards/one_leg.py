@@ -3,8 +3,9 @@
 from collections.abc import Iterator
 
 from floorplan_circuits.findings import Hazard
-from floorplan_circuits.hazards.legs import PoleOf, on_one_leg
+from floorplan_circuits.hazards.legs import on_one_leg
 from floorplan_circuits.hazards.phrases import numbers, place_of, thing_called
+from floorplan_circuits.hazards.poles import PoleOf
 from floorplan_circuits.hazards.ranks import OUT_OF_DATE
 from floorplan_circuits.hazards.scene import LIVE, Scene
 from floorplan_circuits.home.boxes import FromBreaker, Supplied

@@ -6,6 +6,7 @@ from functools import cached_property
 
 from floorplan_circuits.findings import BoxFinding, Conclusion, Findings, Hazard
 from floorplan_circuits.hazards.phrases import listed
+from floorplan_circuits.hazards.poles import neutral_groups
 from floorplan_circuits.home.boxes import Box
 from floorplan_circuits.home.home import FeedPlace, Home, existing_feeds
 from floorplan_circuits.home.power import Breaker, System
@@ -90,6 +91,18 @@ class Scene:
         """
         first, second = self.moved_by(some), self.moved_by(others)
         return bool(first and second) and first.isdisjoint(second)
+
+    @cached_property
+    def _neutral_mates(self) -> Mapping[int, frozenset[int]]:
+        mates: dict[int, frozenset[int]] = {}
+        for poles in neutral_groups(self.home):
+            group = frozenset(one.breaker for one in poles)
+            mates |= {breaker: mates.get(breaker, frozenset()) | group for breaker in group}
+        return mates
+
+    def sharing_neutral(self, breakers: Iterable[int]) -> frozenset[int]:
+        """Return all breakers that share a neutral with one of these, as far as anybody said."""
+        return frozenset(mate for one in breakers for mate in self._neutral_mates.get(one, ()))
 
     # --- rules ------------------------------------------------------------------------------------------------------
 
@@ -177,7 +190,11 @@ class Scene:
             return f"Leave it closed and treat it as live: {barred}."
         if not breakers or any(self.is_doubtful(box) for box in found):
             return LIVE
-        return f"{turn_off(breakers)}, then test every wire."
+        sharing = self.in_order(self.sharing_neutral(breakers) - self.moved_by(breakers))
+        neutral = (
+            f" Keep the splices of their neutral closed: it is that of {self.marks(sharing)} too." if sharing else ""
+        )
+        return f"{turn_off(breakers)}, then test every wire.{neutral}"
 
     def is_doubtful(self, box: BoxFinding) -> bool:
         """Tell whether no breaker that is named is known to make all of the box dead."""
@@ -198,6 +215,10 @@ class Scene:
     def mark(self, handle: int) -> str:
         """Return the number of a breaker or main as on its panel."""
         return self.found.marks.get(handle, "?")
+
+    def marks(self, handles: Iterable[int]) -> str:
+        """Return the numbers of handles as a person says them: '5 and 7'."""
+        return listed([self.mark(one) for one in handles])
 
     def panel_name(self, panel: int) -> str:
         """Return what a panel is called."""

@@ -28,7 +28,7 @@ def _hazard(found: BoxFinding, scene: Scene) -> Hazard:
     marks = scene.found.marks
     enter = "tests leave no one breaker that feeds all in it" if found.apart else f"{circuits(found, marks)} enter"
     through = passing_alone(found.box, scene) if not found.apart else ()
-    passes = f" {numbers(through, marks).capitalize()} only {_passes(through)} through." if through else ""
+    passes = f" Of these {numbers(through, marks)} only {_passes(through)} through." if through else ""
     if found.unknown or found.others or found.apart:
         rank = LIVE_WHATEVER_IS_OFF
     else:

@@ -1,8 +1,11 @@
 from hypothesis import given, settings
 
 from floorplan_circuits.find import find
+from floorplan_circuits.findings import Findings
 from floorplan_circuits.hazards.all_hazards import hazards
-from tests.hazards.findings_of import MARKS, box, one, shared
+from floorplan_circuits.home.home import Home
+from floorplan_circuits.survey.log_book import LogBook
+from tests.hazards.findings_of import box, one, seen, shared
 from tests.homes import homes
 
 
@@ -15,7 +18,8 @@ def test_the_worst_comes_first_and_equals_keep_the_order_of_the_boxes() -> None:
         5: shared(5, 9, box=5),
     }
     known = {1: one("contradicted", 5, feed=1, of=4, says="so"), 2: one("expired", 5, feed=2, of=4, says="old")}
-    found = [(hazard.box, hazard.kind) for hazard in hazards(boxes, known, MARKS, {})]
+    findings = seen([*boxes.values()], [*known.values()])
+    found = [(hazard.box, hazard.kind) for hazard in hazards(findings, LogBook(findings.home))]
     assert found == [
         (4, "tests disagree"),
         (3, "shared box"),
@@ -26,8 +30,11 @@ def test_the_worst_comes_first_and_equals_keep_the_order_of_the_boxes() -> None:
     ]
 
 
+OF_WHAT_ENTERS = ("shared box", "unknown box", "other supply", "tests disagree", "tested before a change")
+
+
 def test_no_box_no_hazard() -> None:
-    assert hazards({}, {}, {}, {}) == ()
+    assert hazards(Findings(Home()), LogBook(Home())) == ()
 
 
 @settings(max_examples=30)
@@ -38,8 +45,11 @@ def test_every_hazard_says_what_why_and_what_to_do_and_never_that_something_is_s
         told = (hazard.kind, hazard.says, hazard.why, hazard.do, hazard.source)
         assert all(told)
         assert "safe" not in f"{hazard.kind} {hazard.why} {hazard.do} {hazard.source}".lower()
-        assert hazard.box in findings.boxes
-    ranks = [hazard.rank for hazard in findings.hazards]
+        assert "illegal" not in f"{hazard.kind} {hazard.why} {hazard.do} {hazard.source}".lower()
+        assert hazard.box is None or hazard.box in findings.boxes
+        assert hazard.named
+        assert hazard.about
+    ranks = [(bool(hazard.set_aside), hazard.rank) for hazard in findings.hazards]
     assert ranks == sorted(ranks)
 
 
@@ -47,7 +57,7 @@ def test_every_hazard_says_what_why_and_what_to_do_and_never_that_something_is_s
 @given(homes())
 def test_every_box_in_danger_has_its_hazard_and_no_other_has_one(home) -> None:
     findings = find(home)
-    warned = {hazard.box for hazard in findings.hazards}
+    warned = {hazard.box for hazard in findings.hazards if hazard.kind in OF_WHAT_ENTERS}
     doubtful = {one.box for one in findings.conclusions.values() if one.standing in ("contradicted", "expired")}
     dangerous = {box for box, found in findings.boxes.items() if found.shared or found.unknown or found.others}
     assert warned == dangerous | doubtful

@@ -2,16 +2,17 @@ import pytest
 
 from floorplan_circuits.findings import BoxFinding, Hazard
 from floorplan_circuits.hazards.shared_box import shared_boxes
-from tests.hazards.findings_of import MARKS, box, one, shared
+from tests.hazards.findings_of import box, one, scene, shared
+from tests.survey.houses import trouble
 
 
-def hazard(found: BoxFinding, *known, keep_off=None) -> Hazard:
-    (only,) = shared_boxes(found, known, MARKS, keep_off or {})
+def hazard(found: BoxFinding, *known, entries=()) -> Hazard:
+    (only,) = shared_boxes(scene(found, known=known, entries=entries))
     return only
 
 
 def test_a_box_of_one_circuit_is_none() -> None:
-    assert list(shared_boxes(box(5), [], MARKS, {})) == []
+    assert list(shared_boxes(scene(box(5)))) == []
 
 
 def test_two_circuits_are_named_and_both_turned_off() -> None:
@@ -47,7 +48,7 @@ def test_nor_does_it_where_a_test_of_a_feed_does_not_hold(standing) -> None:
 
 
 def test_nobody_is_told_to_turn_off_what_must_not_be_touched() -> None:
-    do = hazard(shared(5, 7), keep_off={7: "runs hot"}).do
+    do = hazard(shared(5, 7), entries=[trouble(7, "runs hot")]).do
     assert do == "Leave it closed and treat it as live: the breaker of 7 runs hot."
     assert "Turn off" not in do
-    assert hazard(shared(5, 7), keep_off={9: "runs hot"}).do.startswith("Turn off")
+    assert hazard(shared(5, 7), entries=[trouble(9, "runs hot")]).do.startswith("Turn off")
