@@ -37,7 +37,7 @@ def close_boxes(scene: Scene) -> Iterator[Hazard]:
             if _stays_live(scene.boxes[there], scene.boxes[here], scene):
                 (beside if place == "beside" else behind).setdefault(here, []).append(there)
     yield from _hazards(beside, LOOK_ALIKE, "beside it", LOOK_ALIKE_WHY, LOOK_ALIKE_DO, scene)
-    yield from _hazards(behind, BACK_TO_BACK, "behind it, through the wall", BACK_TO_BACK_WHY, BACK_TO_BACK_DO, scene)
+    yield from _hazards(behind, BACK_TO_BACK, "behind it through the wall", BACK_TO_BACK_WHY, BACK_TO_BACK_DO, scene)
 
 
 def _placed(one: Box, other: Box) -> str | None:

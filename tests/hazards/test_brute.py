@@ -2,12 +2,14 @@
 
 import pytest
 from hypothesis import given, settings
+from hypothesis import strategies as st
 
 from floorplan_circuits.find import find
 from floorplan_circuits.findings import Findings, Hazard
 from floorplan_circuits.home.home import Home
 from sample_homes.write_samples import SAMPLES
 from tests.hazards.brute import everything
+from tests.hazards.dense import dense
 from tests.homes import generate, homes, solo_rounds, with_log
 from tests.supply.wiring import wirings
 
@@ -31,7 +33,18 @@ ABOUT = {
     "receptacle and breaker": "device",
     "conductor and breaker": "breaker",
 }
-"""Kind of hazard -> what of all that it is about tells one from another; its box for all else."""
+"""Kind of hazard -> what of all that it is about tells one from another."""
+ABOUT_A_BOX = (
+    "shared box",
+    "unknown box",
+    "other supply",
+    "tests disagree",
+    "tested before a change",
+    "conductors passing",
+    "low voltage beside mains",
+    "looks like its neighbour",
+    "back to back",
+)
 
 
 def things(hazard: Hazard, found: Findings) -> set[int]:
@@ -70,6 +83,17 @@ def test_of_any_home_every_family_finds_all_there_is_and_nothing_else(home) -> N
 @given(wirings())
 def test_of_any_wiring_too(home) -> None:
     assert_the_same(home)
+
+
+@settings(max_examples=250)
+@given(st.integers(0, 10**6).map(dense))
+def test_where_dangers_are_many_too(home) -> None:
+    assert_the_same(home)
+
+
+def test_no_family_goes_without_its_hazards_in_these_homes() -> None:
+    kinds = {kind for seed in range(300) for kind, _ in told(find(dense(seed)))}
+    assert kinds == {*ABOUT, *ABOUT_A_BOX, "second source", "breaker in trouble"}
 
 
 @pytest.mark.parametrize("seed", range(4))
