@@ -10,10 +10,12 @@ import jsonschema
 import pytest
 
 from floorplan_circuits import cli
+from floorplan_circuits.edits.recording import dismiss
 from floorplan_circuits.files.save import text_of
+from floorplan_circuits.find import find
 from floorplan_circuits.home.home import Home
 from floorplan_circuits.home.resources import folder
-from tests.supply.wiring import on
+from tests.supply.wiring import UNKNOWN, on
 from tests.survey.houses import FEED, A, a_test, house
 
 COTTAGE = folder("sample_homes") / "cottage.json"
@@ -38,8 +40,25 @@ def quiet_home(tmp_path: Path) -> Path:
 def test_check_tells_the_dangers_and_ends_with_what_was_never_tested(capsys) -> None:
     assert cli.main(["check", str(COTTAGE)]) == 1
     lines = capsys.readouterr().out.splitlines()
-    assert lines[0] == "Cottage at Alder Bend: dangers are known in 10 of 47 boxes. Worst first:"
+    assert lines[0] == "Cottage at Alder Bend: dangers are known in 18 of 47 boxes, and 2 more at panels. Worst first:"
     assert lines[-1].endswith("feeds were never tested.")
+
+
+def test_check_by_room_tells_the_same_room_by_room_and_not_as_json_as_well(capsys) -> None:
+    assert cli.main(["check", str(COTTAGE), "--by-room"]) == 1
+    lines = capsys.readouterr().out.splitlines()
+    assert lines[0].endswith("Room by room:")
+    assert lines.index("At the panel") < lines.index("Kitchen, Ground floor")
+    with pytest.raises(SystemExit) as ended:
+        cli.main(["check", str(COTTAGE), "--by-room", "--json"])
+    assert ended.value.code == 2
+
+
+def test_what_was_set_aside_still_ends_with_1(tmp_path) -> None:
+    home = house({FEED: UNKNOWN})
+    one = find(home).hazards[0]
+    aside = dismiss(home, one.kind, one.about, "known to the owner", date="2026-05-01").home
+    assert cli.main(["check", str(saved(tmp_path / "aside.json", aside))]) == 1
 
 
 def test_check_without_a_danger_ends_with_0(quiet_home, capsys) -> None:

@@ -5,11 +5,14 @@ import jsonschema
 import pytest
 from hypothesis import given, settings
 
+from floorplan_circuits.edits.recording import dismiss
 from floorplan_circuits.find import find
+from floorplan_circuits.home.building import Level
 from floorplan_circuits.home.home import Home
 from floorplan_circuits.home.record import change
 from floorplan_circuits.home.resources import folder
-from floorplan_circuits.report import as_json, as_text
+from floorplan_circuits.home.table import Table
+from floorplan_circuits.report import as_json, as_text, as_text_by_room
 from sample_homes.write_samples import SAMPLES
 from tests.homes import homes
 from tests.supply.wiring import UNKNOWN, elsewhere, on
@@ -39,6 +42,8 @@ GOLDEN: dict[str, Any] = {
                     "do": "Treat as live whatever is off.",
                     "source": "Common practice, no source; NFPA 70E 120.5 (2021): "
                     "what is not proved dead counts as live.",
+                    "listed": True,
+                    "set_aside": "",
                 }
             ],
         },
@@ -50,15 +55,27 @@ GOLDEN: dict[str, Any] = {
             "unknown": 0,
             "hazards": [
                 {
+                    "kind": "two supplies meet",
+                    "says": "Not placed yet: circuit 5 and a supply from elsewhere (hall) meet at the receptacle: "
+                    "each keeps it live.",
+                    "do": "Treat as live whatever is off.",
+                    "source": "Common practice, no source.",
+                    "listed": True,
+                    "set_aside": "",
+                },
+                {
                     "kind": "shared box",
                     "says": "Not placed yet: circuit 5 and a supply from elsewhere (hall) enter.",
                     "do": "Treat as live whatever is off.",
                     "source": "Common practice, no source: we know of no general ban on it in NFPA 70 (NEC). "
                     "NEC 2023 210.7 and 210.4(B) cover some cases; local code governs.",
-                }
+                    "listed": True,
+                    "set_aside": "",
+                },
             ],
         },
     ],
+    "other_hazards": [],
     "never_tested": [
         {"box": "B401", "room": "", "level": "", "part": "receptacle"},
         {"box": "B402", "room": "", "level": "", "part": "receptacle"},
@@ -69,13 +86,17 @@ GOLDEN: dict[str, Any] = {
         "feeds": 3,
         "shared_boxes": 1,
         "unknown_boxes": 1,
-        "hazards": 2,
+        "hazards": 3,
         "tested": 1,
         "never_tested": 2,
     },
 }
 GOLDEN_TEXT = """\
 Elm Street: dangers are known in 2 of 3 boxes. Worst first:
+
+B402  Not placed yet: circuit 5 and a supply from elsewhere (hall) meet at the receptacle: each keeps it live.
+    With one of them off the other keeps it live, and can make all that is on the first live from behind.
+    Treat as live whatever is off.
 
 B402  Not placed yet: circuit 5 and a supply from elsewhere (hall) enter.
     Turning off one breaker does not make this box dead: a hand in it can meet a live conductor.
@@ -111,7 +132,8 @@ def test_any_homes_json_fits_the_published_schema_and_its_counts_are_those_of_it
     counts = report["counts"]
     assert counts["boxes"] == len(report["boxes"])
     assert counts["never_tested"] == len(report["never_tested"])
-    assert counts["hazards"] == sum(len(box["hazards"]) for box in report["boxes"]) == len(found.hazards)
+    in_boxes = sum(len(box["hazards"]) for box in report["boxes"])
+    assert counts["hazards"] == in_boxes + len(report["other_hazards"]) == len(found.hazards)
     assert counts["unknown_boxes"] == sum(box["unknown"] > 0 for box in report["boxes"])
     assert counts["devices"] == sum(not device.planned for box in home.boxes for device in box.devices)
 
@@ -149,8 +171,8 @@ def test_the_text_ends_with_the_count_of_what_was_never_tested(home) -> None:
 def test_the_text_of_a_sample_names_every_box_in_danger_and_never_says_safe(name) -> None:
     found = find(SAMPLES[name]())
     text = as_text(found)
-    marks = [found.home.boxes[hazard.box].mark for hazard in found.hazards]
-    assert [line.split()[0] for line in text.splitlines() if line.startswith("B")] == marks
+    named = [hazard.named for hazard in found.hazards if hazard.listed]
+    assert [line.split("  ")[0] for line in text.splitlines() if "  " in line and line[0] != " "] == named
     assert "safe" not in text.lower()
 
 
@@ -158,7 +180,36 @@ def test_the_text_of_a_sample_names_every_box_in_danger_and_never_says_safe(name
 def test_why_it_matters_is_told_once_for_each_danger(name) -> None:
     found = find(SAMPLES[name]())
     lines = as_text(found).splitlines()
-    assert all(lines.count(f"    {why}") == 1 for why in {hazard.why for hazard in found.hazards})
+    assert all(lines.count(f"    {why}") == 1 for why in {hazard.why for hazard in found.hazards if hazard.listed})
+
+
+@pytest.mark.parametrize("name", sorted(SAMPLES))
+def test_room_by_room_the_very_same_dangers_are_told(name) -> None:
+    found = find(SAMPLES[name]())
+    told = [line for line in as_text(found).splitlines() if "  " in line and line[0] != " "]
+    by_room = [line for line in as_text_by_room(found).splitlines() if "  " in line and line[0] != " "]
+    assert sorted(by_room) == sorted(told)
+    assert as_text_by_room(found).splitlines()[0].endswith("Room by room:")
+    assert as_text_by_room(found).splitlines()[-3:] == as_text(found).splitlines()[-3:]
+
+
+def test_what_was_set_aside_is_told_last_with_its_day_and_reason() -> None:
+    first = find(SMALL).hazards[0]
+    aside = dismiss(SMALL, first.kind, first.about, "the hall is known", date="2026-05-01").home
+    rows = as_text(find(aside)).split("\n\n")
+    assert rows[-2].startswith("B402  ")
+    assert rows[-2].endswith("Treat as live whatever is off.\n    Set aside on 2026-05-01: the hall is known")
+    assert as_json(find(aside))["boxes"][2]["hazards"][-1]["set_aside"] == "Set aside on 2026-05-01: the hall is known"
+
+
+def test_what_is_told_with_its_box_alone_is_in_the_json_and_not_in_the_text() -> None:
+    near = [change(box, level=1, at=(at * 100, 0)) for at, box in enumerate(SMALL.boxes)]
+    home = change(SMALL, boxes=Table(near), levels=Table([Level(id=1, name="Up")]))
+    kinds = [
+        hazard["kind"] for box in as_json(find(home))["boxes"] for hazard in box["hazards"] if not hazard["listed"]
+    ]
+    assert kinds == ["looks like its neighbour"] * 3
+    assert "beside it" not in as_text(find(home))
 
 
 def test_a_home_in_which_nothing_was_found_is_not_thereby_without_danger() -> None:

@@ -1,7 +1,10 @@
 """The list of dangers: their order, their words, and what choosing one tells."""
 
+from dataclasses import replace
+
 import pytest
-from PySide6.QtCore import QModelIndex, Qt
+from PySide6.QtCore import QModelIndex, QPoint, Qt
+from PySide6.QtGui import QContextMenuEvent
 from pytestqt.modeltest import ModelTester
 from pytestqt.qtbot import QtBot
 
@@ -23,12 +26,40 @@ def shown(qtbot: QtBot, cottage: Findings) -> HazardList:
 
 
 def test_the_rows_are_the_hazards_in_their_order(shown: HazardList, cottage: Findings) -> None:
-    model = shown.model()
-    assert model.rowCount() == len(cottage.hazards) > 3
-    for row, hazard in enumerate(cottage.hazards):
+    model, listed = shown.model(), [hazard for hazard in cottage.hazards if hazard.listed]
+    assert model.rowCount() == len(listed) > 3
+    for row, hazard in enumerate(listed):
         words = model.data(model.index(row, 0), TEXT)
-        mark = cottage.home.boxes[hazard.box].mark
-        assert words == f"{mark}: {hazard.says} {hazard.do}"
+        assert words == f"{hazard.named}: {hazard.says} {hazard.do}"
+    assert any(hazard.box is None for hazard in listed)
+
+
+def test_what_is_told_with_its_box_alone_has_no_row(shown: HazardList, cottage: Findings) -> None:
+    model = shown.model()
+    rows = [str(model.data(model.index(row, 0), TEXT)) for row in range(model.rowCount())]
+    alone = [hazard for hazard in cottage.hazards if not hazard.listed]
+    assert alone
+    assert not any(hazard.says in row for hazard in alone for row in rows)
+
+
+def test_a_row_that_was_set_aside_says_so_and_is_paled(shown: HazardList, cottage: Findings) -> None:
+    plain = picture_of(shown)
+    first, *others = cottage.hazards
+    aside = replace(first, set_aside="Set aside on 2026-05-01: known")
+    shown.show_findings(replace(cottage, hazards=(aside, *others)), LIGHT)
+    words = str(shown.model().data(shown.model().index(0, 0), TEXT))
+    assert words == f"{first.named}: {first.says} Set aside on 2026-05-01: known {first.do}"
+    assert picture_of(shown) != plain
+
+
+def test_the_menu_is_asked_for_by_pointer_and_by_keyboard(shown: HazardList, cottage: Findings, qtbot: QtBot) -> None:
+    asked: list[Hazard] = []
+    shown.menu_wanted.connect(lambda hazard, _place: asked.append(hazard))
+    at = shown.visualRect(shown.model().index(1, 0)).center()
+    shown.setCurrentIndex(shown.model().index(2, 0))
+    for reason, where in ((QContextMenuEvent.Reason.Mouse, at), (QContextMenuEvent.Reason.Keyboard, QPoint(0, 0))):
+        shown.contextMenuEvent(QContextMenuEvent(reason, where, shown.viewport().mapToGlobal(where)))
+    assert asked == [cottage.hazards[1], cottage.hazards[2]]
 
 
 def test_a_screen_reader_hears_what_the_eye_reads(shown: HazardList) -> None:
@@ -88,4 +119,4 @@ def test_the_model_keeps_the_rules_of_qt(qtmodeltester: ModelTester, cottage: Fi
     model.show(cottage)
     qtmodeltester.check(model, force_py=True)
     assert model.rowCount(model.index(0, 0)) == 0
-    assert model.rowCount(QModelIndex()) == len(cottage.hazards)
+    assert model.rowCount(QModelIndex()) == sum(hazard.listed for hazard in cottage.hazards)
