@@ -35,6 +35,8 @@ def low_voltage_beside_mains(scene: Scene) -> Iterator[Hazard]:
 
 
 def _feeds(box: Box, scene: Scene) -> tuple[list[int], list[int]]:
+    if all(feed.volts != "low" for feed in box.feeds()):
+        return [], []
     there = [scene.feeds[feed.id] for feed in box.feeds() if feed.id in scene.feeds]
     low = [one.feed.id for one in there if one.feed.volts == "low" and not _is_own_secondary(one)]
     return low, [one.feed.id for one in there if one.feed.volts != "low"]

@@ -24,7 +24,7 @@ def loads_on_one_leg(scene: Scene) -> Iterator[Hazard]:
     """Yield the hazard of each load that needs two hots and is said to have them from one leg."""
     for place in scene.feeds.values():
         poles = _poles(place, scene)
-        pair = on_one_leg(poles, scene) if place.box.id in scene.boxes else None
+        pair = on_one_leg(poles, scene) if poles and place.box.id in scene.boxes else None
         if pair is None:
             continue
         breakers = scene.in_order((pair.first.breaker, pair.second.breaker))

@@ -42,6 +42,8 @@ def passing_alone(box: int, scene: Scene) -> tuple[int, ...]:
     all of it passes.
     """
     there = scene.box(box)
+    if not there.passing and box not in scene.record.opened:
+        return ()
     used = [feed.id for device in there.devices if not device.planned for feed in device.feeds]
     if not used:
         return ()

@@ -1,7 +1,9 @@
 """Ratings that do not match: a receptacle against its breaker, a conductor against its breaker."""
 
 import re
+from collections import Counter
 from collections.abc import Iterator, Mapping
+from typing import NamedTuple
 
 from floorplan_circuits.findings import Hazard
 from floorplan_circuits.hazards.phrases import device_called, place_of
@@ -13,6 +15,8 @@ from floorplan_circuits.home.power import Breaker
 
 RECEPTACLES_ON: Mapping[int, tuple[int, ...]] = {15: (15,), 20: (15, 20), 30: (30,), 40: (40, 50), 50: (50,)}
 """Amperes of a circuit -> amperes of the receptacles on it, where there are two or more: Table 210.21(B)(3)."""
+LEAST = 15
+"""The smallest circuit of the table: on it a receptacle may be of less, too."""
 MOST: Mapping[str, Mapping[int, int]] = {
     "copper": {14: 15, 12: 20, 10: 30},
     "aluminium": {12: 15, 10: 25},
@@ -34,58 +38,77 @@ CONDUCTOR_SOURCE = "NEC 2023 240.4(D), with exceptions in 240.4(E) and (G). Loca
 # --- receptacles ----------------------------------------------------------------------------------------------------
 
 
+class _Misfit(NamedTuple):
+    """What a rating does not go with, in words; why it matters; where the rule stands."""
+
+    says: str
+    why: str
+    source: str
+
+
 def receptacles_against_breakers(scene: Scene) -> Iterator[Hazard]:
     """Yield the hazard of each receptacle whose stamped rating does not go with its breaker's.
 
     Only where both are known, and it is on one breaker alone. A duplex counts as two.
     """
-    sockets, feeds = _on_each_breaker(scene)
-    for found in scene.boxes.values():
-        for device in scene.box(found.box).devices:
-            breaker = _its_breaker(device, scene)
-            if device.rated is None or breaker is None or breaker.amps is None:
-                continue
-            mark = scene.mark(breaker.id)
-            head = f"{place_of(found)}: {device_called(device)} is stamped {device.rated} A"
-            is_alone = _sockets(device) == 1 and feeds[breaker.id] == 1
-            if is_alone and device.rated < breaker.amps:
-                tail = f"and is alone on a breaker of {breaker.amps} A (circuit {mark}): as a rule it is not less."
-                why, source = SINGLE_WHY, SINGLE_SOURCE
-            elif sockets[breaker.id] > 1 and not _goes_with(device.rated, breaker.amps):
-                rated = " or ".join(map(str, RECEPTACLES_ON[breaker.amps]))
-                tail = f"on a breaker of {breaker.amps} A (circuit {mark}), for which the table lists {rated} A."
-                why, source = SEVERAL_WHY, SEVERAL_SOURCE
-            else:
-                continue
+    built = [(found, device) for found in scene.boxes.values() for device in scene.box(found.box).devices]
+    stamped = [(found, device, device.rated) for found, device in built if device.rated is not None]
+    if not stamped:
+        return
+    counts = _on_each_breaker(scene)
+    for found, device, rated in stamped:
+        breaker = _its_breaker(device, scene)
+        misfit = None if breaker is None else _misfit(_sockets(device), rated, breaker, counts)
+        if breaker is not None and misfit is not None:
+            on = f"{device_called(device)} is stamped {rated} A and is on circuit {scene.mark(breaker.id)}"
             yield scene.in_box(
                 "receptacle and breaker",
                 found.box,
-                f"{head} {tail}",
-                why,
+                f"{place_of(found)}: {on} of {breaker.amps} A{misfit.says}.",
+                misfit.why,
                 RECEPTACLE_DO,
-                source,
+                misfit.source,
                 BY_HEAT,
                 breakers=[breaker.id],
                 about=[device.id],
             )
 
 
+def _misfit(sockets: int, rated: int, breaker: Breaker, counts: "_Counts") -> _Misfit | None:
+    """Return what is wrong with a receptacle on its breaker; None for nothing that the rules tell."""
+    amps = breaker.amps
+    if amps is None:
+        return None
+    if sockets == 1 and counts.feeds[breaker.id] == 1:
+        alone = ", alone: there it is not less as a rule"
+        return _Misfit(alone, SINGLE_WHY, SINGLE_SOURCE) if rated < amps else None
+    if counts.sockets[breaker.id] > 1 and not _goes_with(rated, amps):
+        listed = " or ".join(map(str, RECEPTACLES_ON[amps]))
+        most = "at most " if amps == LEAST else ""
+        return _Misfit(f", for which the table lists {most}{listed} A", SEVERAL_WHY, SEVERAL_SOURCE)
+    return None
+
+
 def _goes_with(rated: int, amps: int) -> bool:
     """Tell whether the table lists such a receptacle on such a circuit; true where it tells nothing of the circuit."""
-    return amps not in RECEPTACLES_ON or rated in RECEPTACLES_ON[amps] or (amps == 15 and rated < 15)
+    return amps not in RECEPTACLES_ON or rated in RECEPTACLES_ON[amps] or (amps == LEAST and rated < LEAST)
 
 
-def _on_each_breaker(scene: Scene) -> tuple[dict[int, int], dict[int, int]]:
-    """Return for each breaker how many receptacles are on it, and how many feeds of any kind."""
-    sockets: dict[int, int] = {}
-    feeds: dict[int, int] = {}
+class _Counts(NamedTuple):
+    """Breaker -> how many receptacles are on it, and how many feeds of any kind."""
+
+    sockets: Counter[int]
+    feeds: Counter[int]
+
+
+def _on_each_breaker(scene: Scene) -> _Counts:
+    sockets, feeds = Counter[int](), Counter[int]()
     for place in scene.feeds.values():
         for breaker in scene.breakers_of([place.feed.id]):
-            feeds[breaker] = feeds.get(breaker, 0) + 1
+            feeds[breaker] += 1
             if place.device is not None and kind_named(place.device.kind).group == "receptacle":
-                of_feed = _sockets(place.device) if len(place.device.feeds) == 1 else 1
-                sockets[breaker] = sockets.get(breaker, 0) + of_feed
-    return sockets, feeds
+                sockets[breaker] += _sockets(place.device) if len(place.device.feeds) == 1 else 1
+    return _Counts(sockets, feeds)
 
 
 def _sockets(device: Device) -> int:
