@@ -42,7 +42,8 @@ def _how(one: PoleOf, other: PoleOf, scene: Scene) -> How | None:
 
 
 def _leg(one: PoleOf, scene: Scene) -> str:
-    return one.pole.leg or scene.found.panels[one.panel].legs.get(one.pole.space, "")
+    panel = scene.found.panels.get(one.panel)
+    return one.pole.leg or ("" if panel is None else panel.legs.get(one.pole.space, ""))
 
 
 def legs_of_panel(panel: int, scene: Scene) -> int:
