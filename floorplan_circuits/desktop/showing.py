@@ -4,7 +4,7 @@ from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from floorplan_circuits.desktop.belonging import belonging, levels_lit, sentence
-from floorplan_circuits.desktop.rail import FIND_OUT
+from floorplan_circuits.desktop.rail import FIND_OUT, SHUT_OFF
 from floorplan_circuits.drawing.palette import Theme
 from floorplan_circuits.drawing.plan import Plan, plan
 from floorplan_circuits.findings import Subject
@@ -39,14 +39,26 @@ class Showing:
         drawn = any(room.level == level for room in home.rooms) or any(box.level == level for box in home.boxes)
         canvas.empty_words = "" if drawn else EMPTY_LEVEL
 
+        what_if, picked = self._area.shutting.shown(), self._area.shutting.picked()
+
         def make(scale: float) -> Plan:
-            return plan(findings, level, scale, theme, only)
+            return plan(findings, level, scale, theme, only, what_if, picked)
 
         keep = self._fitted_for == level
         self._fitted_for = level
         canvas.show_level(make, keep_view=keep or not drawn)
         if not drawn and not keep:
             canvas.begin_empty()
+
+    def panel(self) -> None:
+        """Draw the face of the panel that is shown, and its mains where they may be flipped."""
+        area = self._area
+        findings = area.session.findings if area.session else None
+        shutting = area.shutting
+        what_if = shutting.shown()
+        area.side.show_panel(findings, area.panel(), what_if)
+        off = what_if.off if what_if is not None else frozenset[int]()
+        area.side.mains.show_mains(area.panel() if shutting.is_open else None, off, shutting.wanted())
 
     def on_hover(self, subject: Subject | None) -> None:
         """Show what belongs to what is pointed at, and say it; pointing at nothing shows what is selected again."""
@@ -55,7 +67,7 @@ class Showing:
             return
         pointed = subject is not None and subject.kind in ("box", "breaker")
         self.belonging((subject,) if pointed and subject is not None else session.view.selected)
-        words = sentence(session.findings, subject)
+        words = self._area.shutting.sentence(session.findings, subject) or sentence(session.findings, subject)
         if words and isinstance(session.tool, Select) and self._area.rail.stage != FIND_OUT:
             self._area.say(words)
 
@@ -64,9 +76,13 @@ class Showing:
         area = self._area
         findings = area.session.findings if area.session else None
         found = belonging(findings, subjects)
+        ringed, breakers = found.ringed, area.finding.rings(found.breakers)
+        if area.rail.stage == SHUT_OFF:
+            ringed = frozenset(Subject("box", box) for box in area.shutting.picked())
+            breakers = frozenset(Subject("breaker", handle) for handle in area.shutting.wanted())
         area.canvas.light(found.lit)
-        area.canvas.ring(found.ringed)
-        area.side.view.ring(area.finding.rings(found.breakers))
+        area.canvas.ring(ringed)
+        area.side.view.ring(breakers)
         area.strip.show_counts(levels_lit(findings, found.lit))
 
 

@@ -1,5 +1,7 @@
 """The rail's stages on one wire: a square node, a verb, one line of where it stands."""
 
+from collections.abc import Sequence
+
 from PySide6.QtCore import QPointF, QRectF, QSize, Qt
 from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen, QPolygonF
 from PySide6.QtWidgets import QAbstractButton
@@ -11,10 +13,10 @@ from floorplan_circuits.home.boxes import NotKnown
 from floorplan_circuits.home.home import Home, existing_feeds
 
 STAGE_HIGH, NODE = 56, 15
-STAGES = ("Draw the home", "Set up the panel", "Tie devices", "Find out", "Print")
+STAGES = ("Draw the home", "Set up the panel", "Tie devices", "Find out", "Shut off", "Print")
 
 
-def where_it_stands(home: Home, findings: Findings | None) -> tuple[tuple[str, float], ...]:
+def where_it_stands(home: Home, findings: Findings | None, picked: Sequence[int] = ()) -> tuple[tuple[str, float], ...]:
     """Return for each stage one line, and how full its node is drawn, from 0 to 1."""
     places = list(existing_feeds(home))
     devices = len({place.device.id for place in places if place.device is not None})
@@ -32,8 +34,17 @@ def where_it_stands(home: Home, findings: Findings | None) -> tuple[tuple[str, f
             f"{tested} {of_all} tested" if places else "no devices yet",
             _share(tested, len(places)),
         ),
+        (_to_open(home, picked), 0.5 if picked else 0.0),
         (f"{counted(never, 'feed')} never tested" if home.rooms or home.panels else "nothing to print yet", 0.0),
     )
+
+
+def _to_open(home: Home, picked: Sequence[int]) -> str:
+    """Return which boxes are picked to be opened."""
+    marks = [home.boxes[box].mark for box in picked if box in home.boxes]
+    if not marks:
+        return "nothing planned"
+    return f"to open {', '.join(marks)}" if len(marks) < 4 else f"to open {len(marks)} boxes"
 
 
 def _share(part: int, whole: int) -> float:

@@ -2,7 +2,7 @@
 
 from typing import TYPE_CHECKING
 
-from floorplan_circuits.desktop.rail import DRAW, FIND_OUT, PANEL, PRINT, TIE
+from floorplan_circuits.desktop.rail import DRAW, FIND_OUT, PANEL, PRINT, SHUT_OFF, TIE
 from floorplan_circuits.gestures.selecting import Select
 
 if TYPE_CHECKING:
@@ -31,6 +31,8 @@ class Staging:
         area.rail.choose(stage)
         if was == FIND_OUT != stage:
             area.finding.leave()
+        elif was == SHUT_OFF != stage:
+            area.shutting.leave()
         if stage == PRINT:
             self._show_print()
             return
@@ -41,6 +43,8 @@ class Staging:
             area.clicks.begin_to_tie(area.session)
         elif stage == FIND_OUT and was != stage:
             area.finding.begin()
+        elif stage == SHUT_OFF and was != stage:
+            area.shutting.begin()
         elif stage == PANEL:
             area.say(PANEL_SAYS if area.panel() is not None else PANEL_ASKS)
 

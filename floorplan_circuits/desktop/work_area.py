@@ -12,11 +12,14 @@ from floorplan_circuits.desktop.looking_inside import LookingInside
 from floorplan_circuits.desktop.naming import Naming
 from floorplan_circuits.desktop.panel_entry import PanelEntry
 from floorplan_circuits.desktop.panel_page import PanelPage
-from floorplan_circuits.desktop.panes import BELOW_HIGH, SIDE_WIDE, Below, Side, StatusLine, Strip
+from floorplan_circuits.desktop.panes import BELOW_HIGH, SIDE_WIDE, Below, Side, Strip
 from floorplan_circuits.desktop.rail import DRAW, PANEL, PRINT, Rail
 from floorplan_circuits.desktop.session import Session
 from floorplan_circuits.desktop.showing import Showing, on_canvas
+from floorplan_circuits.desktop.shutting_off import ShuttingOff
 from floorplan_circuits.desktop.staging import Staging
+from floorplan_circuits.desktop.status_line import StatusLine
+from floorplan_circuits.desktop.what_if_band import WhatIfBand
 from floorplan_circuits.drawing.palette import LIGHT, Theme
 from floorplan_circuits.findings import Layer, Subject
 from floorplan_circuits.gestures.putting import PutDevice
@@ -36,11 +39,12 @@ class WorkArea(QWidget):
         self.session: Session | None = None
         self._panel: int | None = None
         self.strip, self.canvas, self.below, self.side = Strip(), PlanCanvas(), Below(), Side()
-        self.foot = StatusLine()
+        self.foot, self.band = StatusLine(), WhatIfBand()
         self.status = self.foot.says
         self.rail = Rail(PanelPage(self.show_panel, self.take))
         self.entry, self.naming, self.clicks = PanelEntry(self), Naming(self), Clicks(self)
         self.finding, self.asking = FindingOut(self, self.rail.find_out_page), AskingBar()
+        self.shutting = ShuttingOff(self, self.rail.shut_off_page)
         self.inside, self.staging, self.showing = LookingInside(self), Staging(self), Showing(self)
         self.hazard_rows = HazardRows(self)
         self.splitters = QSplitter(Qt.Orientation.Vertical), QSplitter(Qt.Orientation.Horizontal)
@@ -51,7 +55,7 @@ class WorkArea(QWidget):
 
     def _lay_out(self) -> None:
         drawing, across = self.splitters
-        drawing.addWidget(self.canvas)
+        drawing.addWidget(_under(self.band, self.canvas))
         drawing.addWidget(self.below)
         drawing.setStretchFactor(0, 1)
         drawing.setSizes([560, BELOW_HIGH])
@@ -85,8 +89,10 @@ class WorkArea(QWidget):
         self.canvas.menu_wanted.connect(self.inside.offer)
         self.side.view.breaker_clicked.connect(self.clicks.on_breaker)
         self.side.view.breaker_hovered.connect(self.showing.on_hover)
-        self.side.view.space_clicked.connect(self.entry.begin)
+        self.side.view.space_clicked.connect(self.clicks.on_space)
         self.side.view.breaker_opened.connect(self.clicks.on_breaker_opened)
+        self.side.mains.main_clicked.connect(self.shutting.on_handle)
+        self.band.all_on_wanted.connect(self.shutting.all_back_on)
         self.side.panel_wanted.connect(lambda: self.show_stage(PANEL))
         self.side.panel_chosen.connect(self.show_panel)
         self.below.list.hazard_chosen.connect(self.hazard_rows.go_to)
@@ -106,9 +112,11 @@ class WorkArea(QWidget):
         session.found.connect(self._on_found)
         session.looked.connect(self._on_looked)
         session.said.connect(self.say)
+        session.tried.connect(lambda: self.rail.refresh(session, self.theme))
         session.name_wanted.connect(lambda subject: QTimer.singleShot(0, lambda: self.naming.ask(subject)))
         self.asking.watch(session)
         self.finding.leave()
+        self.shutting.forget()
         self.inside.leave()
         self.showing.begin()
         self._on_edited()
@@ -128,6 +136,7 @@ class WorkArea(QWidget):
         if session.findings is None or session.findings.home is not session.home:
             self.below.counts.setText("Checking …")
         self.rail.refresh(session, self.theme)
+        self.shutting.on_edited()
 
     def _on_found(self) -> None:
         session = self.session
@@ -135,7 +144,7 @@ class WorkArea(QWidget):
             return
         self.below.show_findings(session.findings)
         self.below.list.show_findings(session.findings, self.theme)
-        self.side.show_panel(session.findings, self.panel())
+        self.showing.panel()
         self.rail.panel_page.show_panel(session, self.panel())
         self.rail.show_selection(session)
         self.rail.refresh(session, self.theme)
@@ -148,6 +157,7 @@ class WorkArea(QWidget):
         self.inside.refresh()
         self.entry.go_on()
         self.finding.on_found()
+        self.shutting.on_found()
 
     def _on_looked(self) -> None:
         session = self.session
@@ -176,6 +186,10 @@ class WorkArea(QWidget):
         """Show another panel's face."""
         self._panel = panel
         self._on_found()
+
+    def turn_to_panel(self, panel: int) -> None:
+        """Let another panel be the one shown; whoever asks draws it."""
+        self._panel = panel
 
     def show_level(self, level: int) -> None:
         """Look at another level."""
@@ -235,3 +249,14 @@ class WorkArea(QWidget):
             self.session.take(tool)
             self.say(says_of(tool))
             self.canvas.setFocus()
+
+
+def _under(above: QWidget, below: QWidget) -> QWidget:
+    """Return a pane of two widgets, the lower of which takes what room there is."""
+    pane = QWidget()
+    column = QVBoxLayout(pane)
+    column.setContentsMargins(0, 0, 0, 0)
+    column.setSpacing(0)
+    column.addWidget(above)
+    column.addWidget(below, 1)
+    return pane

@@ -11,7 +11,7 @@ PLATE_CORNER = 0.55
 TICK = 2.0
 """Side in mm of the empty box to tick once somebody has tested."""
 THIN = 0.18
-STRIPES, STRIPE = 0.75, 1.1
+STRIPES, STRIPE = 0.6, 1.1
 """Height of the striped band at head and foot of an unknown feed's plate, and how far apart its stripes are, in mm."""
 LEAF_WIDE, LEAF_HIGH, LEAF_CORNER = 2.2, 2.9, 0.8
 DOTTED = (0.3, 0.6)
