@@ -3,8 +3,8 @@
 from collections.abc import Callable, Iterable
 from functools import partial
 
-from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtCore import QTimer, Signal
+from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QScrollArea, QVBoxLayout, QWidget
 
 from floorplan_circuits.cut_report import (
     CAUTION,
@@ -21,6 +21,7 @@ from floorplan_circuits.findings import BoxWhenOff, Findings, ShutOff, ToTurnOff
 from floorplan_circuits.gestures.shutting_off import NOTHING_PICKED, to_test
 
 CHECKING = "Checking …"
+SECTION_AIR = 8
 MOST_LISTED = 6
 """So many picked boxes stand in a row each; of more their marks stand together."""
 ALL_ON = "Nothing is off on the screen: treat everything as live."
@@ -54,6 +55,16 @@ class ShutOffPage(QWidget):
 
     def _open_form(self) -> None:
         self.afterwards.setVisible(not self.afterwards.isVisible())
+        if self.afterwards.isVisible():
+            QTimer.singleShot(0, self, self._bring_form_into_sight)
+
+    def _bring_form_into_sight(self) -> None:
+        above = self.parentWidget()
+        while above is not None and not isinstance(above, QScrollArea):
+            above = above.parentWidget()
+        if isinstance(above, QScrollArea):
+            above.ensureWidgetVisible(self.afterwards.record)
+            self.afterwards.way.setFocus()
 
     def say_stop(self, words: str) -> None:
         """Say that something was found live with its handles off, until it is said no more."""
@@ -177,7 +188,9 @@ class ShutOffPage(QWidget):
                 widget.deleteLater()
 
     def _section(self, words: str) -> None:
-        self._told.addWidget(_label(words, "section"))
+        label = _label(words, "section")
+        label.setContentsMargins(0, SECTION_AIR, 0, 0)
+        self._told.addWidget(label)
 
     def _line(self, words: str, name: str = "caption") -> None:
         self._told.addWidget(_label(words, name))

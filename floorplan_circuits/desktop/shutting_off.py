@@ -1,11 +1,10 @@
 """The stage that shuts off: boxes are picked on the plan, handles flipped on the panel, on the screen alone."""
 
-from datetime import date
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QTimer
 
-from floorplan_circuits.desktop.afterwards_form import Readings
+from floorplan_circuits.desktop.afterwards import Afterwards
 from floorplan_circuits.desktop.cutter import Answer, Cutter, Question
 from floorplan_circuits.desktop.rail import SHUT_OFF
 from floorplan_circuits.desktop.shut_off_page import ShutOffPage
@@ -14,16 +13,7 @@ from floorplan_circuits.edits.edited import Refused
 from floorplan_circuits.findings import Findings, Subject, WhatIf
 from floorplan_circuits.gestures.events import Event, Key, Press
 from floorplan_circuits.gestures.selecting import Select
-from floorplan_circuits.gestures.shutting_off import (
-    SAYS,
-    Told,
-    boxes_of,
-    changed,
-    flipped,
-    found,
-    picked,
-    stop_sentence,
-)
+from floorplan_circuits.gestures.shutting_off import SAYS, asks_for, boxes_of, flipped, picked
 
 if TYPE_CHECKING:
     from floorplan_circuits.desktop.work_area import WorkArea
@@ -50,8 +40,7 @@ class ShuttingOff:
         page.taken_out.connect(lambda box: self._pick((box,)))
         page.let_go.connect(self.let_go)
         page.handles_wanted.connect(self._flip_to)
-        page.afterwards.recorded.connect(self._record)
-        page.afterwards.changed.connect(self._record_change)
+        self.afterwards = Afterwards(area, page)
 
     # --- coming and going -------------------------------------------------------------------------------------------
 
@@ -168,8 +157,9 @@ class ShuttingOff:
         """Work it out anew for findings that are new."""
         session = self._area.session
         if self.is_open and session is not None:
-            current = self._asked is not None and self._asked.findings is session.findings
-            if not current:
+            if self._asked is not None and self._asked.findings is session.findings:
+                self._show_band()
+            else:
                 self._ask()
 
     def _ask(self) -> None:
@@ -194,6 +184,7 @@ class ShuttingOff:
         other = before is None or before.question.picked != answer.question.picked
         if other and answer.plan is not None:
             self._show_panel_of(answer)
+            self._area.say(asks_for(answer.plan, answer.question.findings))
         self._draw()
 
     def _show_panel_of(self, answer: Answer) -> None:
@@ -205,13 +196,21 @@ class ShuttingOff:
 
     def _draw(self) -> None:
         area = self._area
-        findings, shown = area.session.findings if area.session else None, self.shown()
-        off = with_off(findings, shown) if findings is not None and shown is not None else ""
-        area.band.show_off(off, area.theme)
+        self._show_band()
         area.showing.plan()
         area.showing.panel()
         area.showing.belonging(area.session.view.selected if area.session else ())
         area.inside.refresh()
+
+    def _show_band(self) -> None:
+        area = self._area
+        findings, shown = area.session.findings if area.session else None, self.shown()
+        off = with_off(findings, shown) if findings is not None and shown is not None else ""
+        area.band.show_off(off, area.theme)
+
+    def hold(self) -> None:
+        """Keep what is off on the screen as it is, whatever is found out: it is what somebody turned off."""
+        self._follows = False
 
     # --- what is shown ----------------------------------------------------------------------------------------------
 
@@ -242,22 +241,3 @@ class ShuttingOff:
             return ""
         because = f" ({'; '.join(state.because)})" if state.because else ""
         return f"{with_off(findings, shown)}: {findings.home.boxes[subject.id].mark} {state.says}{because}."
-
-    # --- afterwards -------------------------------------------------------------------------------------------------
-
-    def _record(self, readings: Readings, told: Told) -> None:
-        session, today = self._area.session, date.today().isoformat()
-        if session is None:
-            return
-        off = session.view.flipped
-        self.page.say_stop(stop_sentence(session.home, off, readings))  # whether or not it can be written down
-        self._follows = False
-        edited = session.attempt(lambda home: found(home, off, readings, told, today))
-        if edited is not None and not session.read_only:
-            self.page.afterwards.ask_again()
-
-    def _record_change(self, what: str, who: str) -> None:
-        session, today = self._area.session, date.today().isoformat()
-        if session is not None:
-            boxes = session.view.picked
-            session.attempt(lambda home: changed(home, boxes, what, today, who))

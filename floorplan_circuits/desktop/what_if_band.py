@@ -10,7 +10,7 @@ from floorplan_circuits.drawing.palette import LIGHT, Theme
 from floorplan_circuits.drawing.plan_what_if import what_if_key
 
 LEAST_KEY_PX = 120
-ONLY_HERE = "on the screen. Nothing is turned in the house; plates tell what would be live."
+ONLY_HERE = "on the screen alone: what would be live"
 
 
 class WhatIfKey(QWidget):

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from floorplan_circuits.edits.edited import Edited, Refused, there
 from floorplan_circuits.edits.recording import record_change, record_round
 from floorplan_circuits.edits.seen import found_off, handle_called
-from floorplan_circuits.findings import Findings, Subject
+from floorplan_circuits.findings import Findings, ShutOff, Subject
 from floorplan_circuits.home.called import feed_called
 from floorplan_circuits.home.home import FeedPlace, Home, existing_feeds
 from floorplan_circuits.supply.handles import moves_together
@@ -17,6 +17,8 @@ SAYS = "Click each box that you want to open, or a room’s name for all in it. 
 FLIPPED_SAYS = "On the screen alone: nothing is turned in the house."
 NOTHING_OFF = "Flip first on the panel what you turned off: a reading counts only with what was off beside it."
 NOTHING_PICKED = "Choose the box you want to open."
+MOST_NAMED = 5
+"""So many boxes or handles are named in the status line; of more their count is told."""
 CHANGES = {"Rewired": "rewired", "Cover plates mixed up": "plates mixed up", "Something else": "unknown work"}
 """What may have changed in a box, in words, and as the log has it."""
 
@@ -42,6 +44,21 @@ def picked(now: tuple[int, ...], clicked: Iterable[int]) -> tuple[int, ...]:
     if boxes and set(boxes) <= set(now):
         return tuple(box for box in now if box not in boxes)
     return tuple(dict.fromkeys((*now, *boxes)))
+
+
+def asks_for(plan: ShutOff, findings: Findings) -> str:
+    """Return in one sentence what a shut-off asks for, for the status line."""
+    boxes = _listed([findings.home.boxes[box].mark for box in plan.boxes])
+    handles = _listed([findings.marks[handle] for one in plan.off for handle in one.handles])
+    if not handles:
+        return f"To open {boxes}: no handle is known that makes it dead. Treat it as live."
+    return f"To open {boxes} turn off {handles}, then test. On the screen alone they are off now."
+
+
+def _listed(marks: Sequence[str]) -> str:
+    if len(marks) > MOST_NAMED:
+        return f"these {len(marks)}"
+    return " and ".join(filter(None, (", ".join(marks[:-1]), *marks[-1:])))
 
 
 # --- flipping -------------------------------------------------------------------------------------------------------
@@ -145,10 +162,11 @@ def stop_sentence(home: Home, off: Iterable[int], readings: Iterable[tuple[int, 
         return ""
     called = " and ".join(feed_called(place) for place in places)
     boxes = " and ".join(dict.fromkeys(place.box.mark for place in places))
-    was = "was" if len(places) == 1 else "were"
+    was, off_too = "was" if len(places) == 1 else "were", _named(home, off)
+    state = f" with {off_too} off" if off_too else ""
     return (
-        f"Stop: {called} {was} found live with {_named(home, off)} off. Keep out of {boxes}: something that is not off "
-        "feeds it. Find out what, or call a licensed electrician."
+        f"Stop: {called} {was} found live{state}. Keep out of {boxes} and treat it as live whatever is off. "
+        "Find out what feeds it, or call a licensed electrician."
     )
 
 
