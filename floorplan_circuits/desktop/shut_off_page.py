@@ -24,6 +24,7 @@ CHECKING = "Checking …"
 SECTION_AIR = 8
 MOST_LISTED = 6
 """So many picked boxes stand in a row each; of more their marks stand together."""
+AS_FOUND = "With nothing turned off"
 ALL_ON = "Nothing is off on the screen: treat everything as live."
 ONLY_THE_MAIN = "Nothing short of the main will do."
 NOT_WHOLE = "Even with all of that off, this is not known to be dead: {}. Test every wire, and treat it as live."
@@ -152,13 +153,14 @@ class ShutOffPage(QWidget):
         plan, shown = answer.plan, answer.shown
         if plan is None:
             return
-        self._section(with_off(findings, shown) if shown is not None else "With nothing turned off")
-        if shown is None:
+        self._section(with_off(findings, shown) if shown is not None else AS_FOUND)
+        if shown is None and plan.off:
             self._line(ALL_ON, "body")
             return
+        states = {one.box: one for one in plan.states} if shown is None else shown.boxes
         for box in plan.boxes:
-            if box in shown.boxes:
-                self._tell_state(shown.boxes[box], findings.home.boxes[box].mark)
+            if box in states:
+                self._tell_state(states[box], findings.home.boxes[box].mark)
 
     def _tell_state(self, state: BoxWhenOff, mark: str) -> None:
         dead = state.state == "should be dead"

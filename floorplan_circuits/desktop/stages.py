@@ -12,7 +12,8 @@ from floorplan_circuits.findings import Findings
 from floorplan_circuits.home.boxes import NotKnown
 from floorplan_circuits.home.home import Home, existing_feeds
 
-STAGE_HIGH, NODE = 56, 15
+STAGE_HIGH, NODE = 48, 15
+"""Height of a stage and side of its square node, in px: six stages leave the tools below them the room they need."""
 STAGES = ("Draw the home", "Set up the panel", "Tie devices", "Find out", "Shut off", "Print")
 
 
@@ -100,7 +101,7 @@ class StageButton(QAbstractButton):
         font.setBold(False)
         painter.setFont(font)
         painter.setPen(soft)
-        painter.drawText(QPointF(44, self.height() / 2 + 14), self._line)
+        painter.drawText(QPointF(44, self.height() / 2 + 13), self._line)
         if self.hasFocus() and not self.isChecked():
             painter.setPen(QPen(ink, 2))
             painter.setBrush(Qt.BrushStyle.NoBrush)

@@ -75,7 +75,7 @@ def _row(row: Row, y: float, wide: float, theme: Theme, marks: list[Mark]) -> fl
     """Set one row from its top and return where it ends."""
     shown, words, bold = row
     column = min(PLATE_COLUMN, wide * 0.3)
-    cut = shortened(Strand(None, shown), TABLE_PLATE, column - 2.0).plate
+    cut = shortened(Strand(None, shown), TABLE_PLATE, column - 2.0).plate if shown.words else shown
     size = min(TABLE_PLATE.plate, (column - 1.0) / cut.width)
     left = PAD + column
     high = max(TABLE_PLATE.plate_high, text_height(BODY_SIZE))

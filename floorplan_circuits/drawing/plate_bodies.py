@@ -71,10 +71,14 @@ def dead_body(x: float, y: float, wide: float, theme: Theme) -> tuple[Mark, ...]
 
 
 def caution_body(standing: Standing, x: float, y: float, wide: float, theme: Theme) -> tuple[Mark, ...]:
-    """Draw the body of a plate that is not proved, in a box picked for work: its own edge on the caution's yellow."""
+    """Draw the body of a plate that is not proved, in a box picked for work: its own edge on the caution's yellow.
+
+    Stripes at its foot say so where grey paper has no yellow.
+    """
     outline = rectangle(x, y, wide, PLATE_HEIGHT, PLATE_CORNER)
     edge = _edge(standing, theme.caution_ink)
-    return (Shape(outline, theme.caution, Pen(max(edge.width, 0.35), edge.colour, edge.dash, edge.cap)),)
+    ground = Shape(outline, theme.caution, Pen(max(edge.width, 0.35), edge.colour, edge.dash, edge.cap))
+    return ground, _stripes(x, y + PLATE_HEIGHT - STRIPES, wide, theme.caution_ink)
 
 
 def unknown_body(x: float, y: float, wide: float, theme: Theme) -> tuple[Mark, ...]:

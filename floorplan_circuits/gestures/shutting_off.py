@@ -82,9 +82,10 @@ def flipped(now: frozenset[int], home: Home, handle: int) -> Flip:
         why = home.breakers[handle].found.why
         raise Refused(f"{called} was found off{f' ({why})' if why else ''}: it stays as it was found.")
     group = moves_together(home).get(handle, frozenset({handle}))
+    moved = f"{_named(home, group)} {'is' if len(group) == 1 else 'are'}"
     if handle in now:
-        return Flip(now - group, f"{_named(home, group)} is on again, {FLIPPED_SAYS[:1].lower()}{FLIPPED_SAYS[1:]}")
-    return Flip(now | group, " ".join((f"{_named(home, group)} is off.", *_mind(home, group), FLIPPED_SAYS)))
+        return Flip(now - group, f"{moved} on again. {FLIPPED_SAYS}")
+    return Flip(now | group, " ".join((f"{moved} off.", *_mind(home, group), FLIPPED_SAYS)))
 
 
 def _named(home: Home, handles: Iterable[int]) -> str:
