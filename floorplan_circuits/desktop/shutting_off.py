@@ -66,6 +66,7 @@ class ShuttingOff:
         if boxes:
             session.pick(boxes)
         self._area.say(SAYS)
+        self._show_band()
         self._ask()
 
     def leave(self) -> None:
@@ -84,6 +85,7 @@ class ShuttingOff:
         self._slow.stop()
         self.page.say_stop("")
         self.page.show_nothing()
+        self._show_band()
 
     def let_go(self) -> None:
         """Pick nothing, and turn all back on on the screen."""
@@ -207,6 +209,7 @@ class ShuttingOff:
         findings, shown = area.session.findings if area.session else None, self.shown()
         off = with_off(findings, shown) if findings is not None and shown is not None else ""
         area.band.show_off(off, area.theme)
+        area.band.setVisible(self.is_open)
 
     def hold(self) -> None:
         """Keep what is off on the screen as it is, whatever is found out: it is what somebody turned off."""

@@ -1,4 +1,4 @@
-"""The band above the plan while handles are off on the screen: that it is only the screen, and what the plates mean."""
+"""The band above the plan while shutting off: that what is off is so on the screen alone, and what plates mean then."""
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QPainter, QPaintEvent, QResizeEvent
@@ -11,6 +11,7 @@ from floorplan_circuits.drawing.plan_what_if import what_if_key
 
 LEAST_KEY_PX = 120
 ONLY_HERE = "on the screen alone: what would be live"
+NOTHING_IS = "Nothing is off on the screen. Flip a breaker on the panel to see what would go dark."
 
 
 class WhatIfKey(QWidget):
@@ -70,7 +71,9 @@ class WhatIfBand(QWidget):
         self.hide()
 
     def show_off(self, with_off: str, theme: Theme) -> None:
-        """Say that handles are off, such as 'With 5 and 15A off'; with nothing to say the band goes."""
-        self.words.setText(f"{with_off}, {ONLY_HERE}" if with_off else "")
+        """Say which handles are off, such as 'With 5 and 15A off', or that none is.
+
+        It stays as high as it was, so that the plan holds still under the hand.
+        """
+        self.words.setText(f"{with_off}, {ONLY_HERE}" if with_off else NOTHING_IS)
         self.key.show_in(theme)
-        self.setVisible(bool(with_off))

@@ -37,10 +37,8 @@ def test_without_handles_off_there_is_no_block() -> None:
 
 def test_what_is_tested_and_looked_into_should_be_dead() -> None:
     home = house({FEED: on(A)}, *a_test(A), opened(box_of(FEED), FEED))
-    assert (
-        words(drawn(home, A))
-        == f"With 1 off 1 should be dead: test it So the box is: should be dead, test it. {NEUTRAL}"
-    )
+    so = "So the box is: should be dead, test it."
+    assert words(drawn(home, A)) == f"With 1 off 1 should be dead: test it {so} {NEUTRAL}"
 
 
 def test_a_cable_that_nobody_knows_makes_the_box_unknown() -> None:

@@ -255,6 +255,6 @@ def test_numbers_lie_on_bare_paper_where_nothing_gives_power() -> None:
 def test_a_tie_follows_its_handles() -> None:
     tied = tuple(change(breaker(6 + n, 1 + 2 * n), tie=Tie(group=1, made="by the factory")) for n in (0, 1))
     both = [face_of(home(breakers=tied)), face_with_off(home(breakers=tied), 6)]
-    bars = [[m for m in flat(f.ink) if isinstance(m, Shape) and m.pen and m.pen.width == 0.25][0] for f in both]
+    bars = [next(m for m in flat(f.ink) if isinstance(m, Shape) and m.pen and m.pen.width == 0.25) for f in both]
     assert bounds_of(bars[1])[0] < bounds_of(bars[0])[0]
     assert words(both[1]).count("off") == 2
