@@ -87,9 +87,9 @@ def as_text(plan: ShutOff, findings: Findings) -> str:
         list(_states(plan, findings)),
         _listed("Not known, and so live until it is tested", plan.unknown),
         _listed("Stays live", plan.stays_live),
-        _listed("Goes dark", list(_dark_lines(plan.goes_dark))),
-        list(_around(plan, findings)),
-        _listed("Instead", [_choice_line(one, findings) for one in plan.choices]),
+        _listed("Goes dark", list(dark_lines(plan.goes_dark))),
+        list(around_lines(plan, findings)),
+        _listed("Instead", [choice_line(one, findings) for one in plan.choices]),
         [CAUTION],
     )
     return "\n\n".join("\n".join(lines) for lines in parts if lines)
@@ -99,13 +99,14 @@ def _turn_off(plan: ShutOff, findings: Findings) -> Iterator[str]:
     if not plan.off and not plan.keep_off:
         yield NOTHING_TO_TURN_OFF
     for one in plan.off:
-        yield f"Turn off {_named(one, findings)}{f' – {one.ask}' if one.ask else ''}"
+        yield f"Turn off {named(one, findings)}{f' – {one.ask}' if one.ask else ''}"
         yield from (f"    {why}" for why in one.because)
     for one in plan.keep_off:
-        yield f"Keep off {_named(one, findings)}: it was found so"
+        yield f"Keep off {named(one, findings)}: it was found so"
 
 
-def _named(one: ToTurnOff, findings: Findings) -> str:
+def named(one: ToTurnOff, findings: Findings) -> str:
+    """Return a hand movement by its numbers and its panel."""
     handles = " and ".join(findings.marks[handle] for handle in one.handles)
     return f"{handles} ({findings.home.panels[one.panel].name})"
 
@@ -118,7 +119,7 @@ def _states(plan: ShutOff, findings: Findings) -> Iterator[str]:
             yield "    neutral not known: keep its splices closed until tested"
 
 
-def _dark_lines(dark: Sequence[GoesDark]) -> Iterator[str]:
+def dark_lines(dark: Sequence[GoesDark]) -> Iterator[str]:
     """Yield what goes dark: the critical a line each with what to mind, the rest a line a room."""
     rooms: dict[str, list[str]] = {}
     for one in dark:
@@ -130,18 +131,28 @@ def _dark_lines(dark: Sequence[GoesDark]) -> Iterator[str]:
         yield f"{room}: {', '.join(dict.fromkeys(things))}"
 
 
-def _around(plan: ShutOff, findings: Findings) -> Iterator[str]:
+def around_lines(plan: ShutOff, findings: Findings) -> Iterator[str]:
+    """Yield where the tester is proved, and which lights should stay on: by the work and on the way to the panel."""
     if plan.prove_tester_at is None:
         yield NO_LIVE_POINT
     else:
-        yield f"Prove the tester at {_mark(plan.prove_tester_at, findings)}, before and after."
+        yield f"Prove the tester at {_place(plan.prove_tester_at, findings)}, before and after."
     if plan.light_to_work_by is not None:
-        yield f"Light to work by: {_mark(plan.light_to_work_by, findings)} should stay on. Take a lamp all the same."
+        yield f"Light to work by: {_place(plan.light_to_work_by, findings)} should stay on. Take a lamp all the same."
     else:
         yield "No light is known to stay on: take a lamp with a battery."
+    if plan.light_at_panel not in (None, plan.light_to_work_by):
+        yield f"Light on the way to the panel: {_place(plan.light_at_panel or 0, findings)} should stay on."
 
 
-def _choice_line(one: OtherChoice, findings: Findings) -> str:
+def _place(box: int, findings: Findings) -> str:
+    """Return a box by its mark and its room."""
+    found, mark = findings.boxes.get(box), findings.home.boxes[box].mark
+    return f"{mark} ({found.room_name})" if found is not None and found.room_name else mark
+
+
+def choice_line(one: OtherChoice, findings: Findings) -> str:
+    """Return another choice with what it costs."""
     handles = " and ".join(findings.marks[handle] for handle in one.handles)
     critical = f", {one.critical} of them critical" if one.critical else ""
     return f"{handles}: {one.dark} feeds go dark{critical}"

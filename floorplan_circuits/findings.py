@@ -97,6 +97,16 @@ BoxState = Literal["live", "unknown", "not proved", "not opened", "should be dea
 """What a box is while given handles are off, worst first. All but the last read 'treat as live'; none reads 'safe'."""
 
 
+def state_in_words(state: BoxState) -> str:
+    """Return a state as a person reads it.
+
+    Examples:
+        >>> state_in_words("not proved")
+        'not proved: treat as live'
+    """
+    return {"live": "live", "should be dead": "should be dead: test it"}.get(state, f"{state}: treat as live")
+
+
 @dataclass(frozen=True, slots=True)
 class BoxWhenOff:
     """The state of a box while given handles are off, and why: what in it keeps it from a better one, or what it needs.
@@ -112,9 +122,7 @@ class BoxWhenOff:
     @property
     def says(self) -> str:
         """The state as a person reads it."""
-        return {"live": "live", "should be dead": "should be dead: test it"}.get(
-            self.state, f"{self.state}: treat as live"
-        )
+        return state_in_words(self.state)
 
 
 @dataclass(frozen=True, slots=True)

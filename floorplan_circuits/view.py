@@ -24,6 +24,8 @@ class View:
     """The level shown, what is selected, and the draft of the gesture that goes on.
 
     `layer` is what the floor is divided by, `only` the one breaker that is shown alone. Zoom is the canvas's `Camera`.
+    `picked` are the boxes chosen to be opened, `flipped` the handles that are off on the screen alone: nothing is
+    turned in the home, and nothing of it is ever written down.
     """
 
     level: int | None = None
@@ -31,6 +33,8 @@ class View:
     only: int | None = None
     selected: tuple[Subject, ...] = ()
     draft: Draft | None = None
+    picked: tuple[int, ...] = ()
+    flipped: frozenset[int] = frozenset()
 
     def with_changes(self, **fields: object) -> Self:
         """Return a copy with `fields` replaced."""

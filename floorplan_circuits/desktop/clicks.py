@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QApplication
 
 from floorplan_circuits.desktop.belonging import sentence
 from floorplan_circuits.desktop.gangs import device_at
-from floorplan_circuits.desktop.rail import FIND_OUT, PANEL, TIE
+from floorplan_circuits.desktop.rail import FIND_OUT, PANEL, SHUT_OFF, TIE
 from floorplan_circuits.desktop.session import Session
 from floorplan_circuits.edits.ties import tie
 from floorplan_circuits.findings import Subject
@@ -38,6 +38,9 @@ class Clicks:
             return  # the button of the double click that opened a box is let go over it
         if self._area.rail.stage == FIND_OUT:
             self._area.finding.on_plan(event, self._gang(event, session))
+            return
+        if self._area.rail.stage == SHUT_OFF:
+            self._area.shutting.on_plan(event)
             return
         tying = isinstance(session.tool, TieDevices)
         session.step(self._with_gang(event, session) if tying else event, self._area.canvas.reach())
@@ -73,17 +76,25 @@ class Clicks:
             self._area.naming.ask_for_opened(subject)
 
     def on_breaker_opened(self, subject: Subject) -> None:
-        """Type a breaker anew that was double clicked; while finding out, a double click is two clicks."""
-        if self._area.rail.stage != FIND_OUT:
+        """Type a breaker anew that was double clicked; while finding out or shutting off nothing is typed."""
+        if self._area.rail.stage not in (FIND_OUT, SHUT_OFF):
             self._area.entry.begin_again(subject)
 
+    def on_space(self, space: int, half: str | None) -> None:
+        """Type a breaker into an empty space; while shutting off nothing is typed."""
+        if self._area.rail.stage != SHUT_OFF:
+            self._area.entry.begin(space, half)
+
     def on_breaker(self, subject: Subject) -> None:
-        """Take a breaker in hand to tie, tie what is selected to it, or select it."""
+        """Take a breaker in hand to tie, tie what is selected to it, flip it on the screen, or select it."""
         session = self._area.session
         if session is None:
             return
         if self._area.rail.stage == FIND_OUT:
             self._area.finding.on_breaker(subject)
+            return
+        if self._area.rail.stage == SHUT_OFF:
+            self._area.shutting.on_handle(subject)
             return
         boxes = [one.id for one in session.view.selected if one.kind in ("box", "device")]
         if self._area.rail.stage == TIE and boxes and isinstance(session.tool, Select):

@@ -9,7 +9,7 @@ from floorplan_circuits.desktop.ink_painter import Compiled, compiled, paint
 from floorplan_circuits.drawing.close_up import LEAST_WIDTH, CloseUp, close_up
 from floorplan_circuits.drawing.ink import Group, Text, flat
 from floorplan_circuits.drawing.palette import LIGHT, Theme
-from floorplan_circuits.findings import Findings
+from floorplan_circuits.findings import Findings, WhatIf
 
 INSET = 20
 READING_WIDTH, LARGEST = 206.0, 1.4
@@ -24,12 +24,12 @@ class CloseUpCanvas(QWidget):
         self.setObjectName("close_up")
         self.theme: Theme = LIGHT
         self.drawn: CloseUp | None = None
-        self._shown: tuple[Findings, int] | None = None
+        self._shown: tuple[Findings, int, WhatIf | None] | None = None
         self._ink: Compiled | None = None
 
-    def show_box(self, findings: Findings, box: int) -> None:
-        """Show a box as these findings have it."""
-        self._shown = findings, box
+    def show_box(self, findings: Findings, box: int, what_if: WhatIf | None = None) -> None:
+        """Show a box as these findings have it, and what it would be with handles off."""
+        self._shown = findings, box, what_if
         self._draw()
 
     @property
@@ -41,10 +41,11 @@ class CloseUpCanvas(QWidget):
     def _draw(self) -> None:
         if self._shown is None or self.width() <= 2 * INSET:
             return
-        findings, box = self._shown
+        findings, box, what_if = self._shown
         if box not in findings.home.boxes:
             return
-        self.drawn = close_up(findings, box, max(LEAST_WIDTH, (self.width() - 2 * INSET) / self.mm), self.theme)
+        wide = max(LEAST_WIDTH, (self.width() - 2 * INSET) / self.mm)
+        self.drawn = close_up(findings, box, wide, self.theme, what_if)
         self._ink = compiled(self.drawn.ink)
         self.setMinimumHeight(round(self.drawn.height * self.mm) + 2 * INSET)
         self.setAccessibleName(self.drawn.ink.name)
@@ -76,7 +77,9 @@ def _sentences(ink: Group) -> list[str]:
     """Return what is said of the box and of each cable in it, for a screen reader."""
     pieces = {piece.name: piece for piece in ink.marks if isinstance(piece, Group)}
     said = [mark.words for mark in flat(pieces["summary"]) if isinstance(mark, Text)]
-    return [*said, *(row.name for row in pieces["table"].marks if isinstance(row, Group))]
+    said += [row.name for row in pieces["table"].marks if isinstance(row, Group)]
+    off = pieces.get("with handles off")
+    return [*said, *(mark.words for mark in flat(off) if isinstance(mark, Text))] if off is not None else said
 
 
 def _cut(drawn: CloseUp) -> str:

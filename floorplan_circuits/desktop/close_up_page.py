@@ -9,7 +9,7 @@ from floorplan_circuits.desktop.close_up_canvas import CloseUpCanvas
 from floorplan_circuits.desktop.opened_form import OpenedForm
 from floorplan_circuits.desktop.session import Session
 from floorplan_circuits.drawing.palette import Theme
-from floorplan_circuits.findings import Findings
+from floorplan_circuits.findings import Findings, WhatIf
 
 SIDE_WIDE, INSET = 330, 16
 
@@ -58,10 +58,12 @@ class CloseUpPage(QWidget):
         side.setFixedWidth(SIDE_WIDE)
         return side
 
-    def show_box(self, session: Session, findings: Findings, box: int, theme: Theme) -> None:
-        """Show a box as these findings have it."""
+    def show_box(
+        self, session: Session, findings: Findings, box: int, theme: Theme, what_if: WhatIf | None = None
+    ) -> None:
+        """Show a box as these findings have it, and what it would be with handles off."""
         self.canvas.theme = theme
-        self.canvas.show_box(findings, box)
+        self.canvas.show_box(findings, box, what_if)
         found = findings.home.boxes[box]
         self.opened.show_box(session, findings, found)
         self.keeping.show_box(session, found)

@@ -76,7 +76,8 @@ class LookingInside:
         if self.box is None or self.box not in session.home.boxes:
             self.leave()
         elif self.box in session.findings.home.boxes:
-            self.page.show_box(session, session.findings, self.box, self._area.theme)
+            shown = self._area.shutting.shown()
+            self.page.show_box(session, session.findings, self.box, self._area.theme, shown)
 
     # --- how it is asked for ------------------------------------------------------------------------------------------
 

@@ -9,7 +9,7 @@ from PySide6.QtGui import QAction, QActionGroup, QKeySequence
 from PySide6.QtWidgets import QApplication, QLineEdit, QMenu, QPlainTextEdit
 
 from floorplan_circuits.desktop.aging import AgingDialog
-from floorplan_circuits.desktop.rail import DRAW, FIND_OUT, PANEL, PRINT, TIE
+from floorplan_circuits.desktop.rail import DRAW, FIND_OUT, PANEL, PRINT, SHUT_OFF, TIE
 from floorplan_circuits.desktop.session import Session
 from floorplan_circuits.findings import Subject
 
@@ -106,7 +106,8 @@ class Menus:
             ("Set up the &panel", "Ctrl+2", partial(window.work.show_stage, PANEL), True),
             ("&Tie devices", "Ctrl+3", partial(window.work.show_stage, TIE), True),
             ("&Find out", "Ctrl+4", partial(window.work.show_stage, FIND_OUT), True),
-            ("P&rint", "Ctrl+5", partial(window.work.show_stage, PRINT), True),
+            ("&Shut off", "Ctrl+5", partial(window.work.show_stage, SHUT_OFF), True),
+            ("P&rint", "Ctrl+6", partial(window.work.show_stage, PRINT), True),
             None,
             ("Show all of the &level", "Ctrl+0", canvas.fit, True),
             ("Zoom &in", Keys.ZoomIn, partial(canvas.zoom, 1.25), True),

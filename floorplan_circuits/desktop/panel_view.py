@@ -9,7 +9,7 @@ from floorplan_circuits.desktop.ink_painter import Compiled, compiled, paint
 from floorplan_circuits.desktop.panel_keys import ARROWS, gone_to
 from floorplan_circuits.drawing.palette import LIGHT, Theme
 from floorplan_circuits.drawing.panel_face import NUMBER, Face, FaceStyle, face_rows, panel_face
-from floorplan_circuits.findings import Findings, PanelFinding, Subject
+from floorplan_circuits.findings import Findings, PanelFinding, Subject, WhatIf
 from floorplan_circuits.home.power import Panel
 
 INSET, TOP = 16, 4
@@ -36,6 +36,7 @@ class PanelView(QWidget):
         self.theme: Theme = LIGHT
         self._findings: Findings | None = None
         self._panel: Panel | None = None
+        self._what_if: WhatIf | None = None
         self._face: Face | None = None
         self._drawn_in: Theme | None = None
         self._ink: Compiled | None = None
@@ -44,11 +45,11 @@ class PanelView(QWidget):
         self._space: int | None = None
         """The space the keys are at."""
 
-    def show_panel(self, findings: Findings | None, panel: Panel | None) -> None:
-        """Show a panel, or none."""
-        if findings is None or panel is None or not self._shows(findings, panel):
+    def show_panel(self, findings: Findings | None, panel: Panel | None, what_if: WhatIf | None = None) -> None:
+        """Show a panel, as it looks with handles off where there are any, or none."""
+        if findings is None or panel is None or what_if is not self._what_if or not self._shows(findings, panel):
             self._face = None
-        self._findings, self._panel = findings, panel
+        self._findings, self._panel, self._what_if = findings, panel, what_if
         rows = face_rows(findings, panel) if findings and panel else 1
         self.setMinimumHeight(round(rows * LEAST_ROW_MM * PX_PER_MM) + 8)
         self.update()
@@ -75,7 +76,7 @@ class PanelView(QWidget):
             rows = face_rows(self._findings, self._panel)
             row = min(max((self.height() - 8) / PX_PER_MM / rows, LEAST_ROW_MM), MOST_ROW_MM)
             style = FaceStyle((self.width() - 2 * INSET) / PX_PER_MM, row, self.theme, on_screen=True)
-            self._face = panel_face(self._findings, self._panel, style)
+            self._face = panel_face(self._findings, self._panel, style, self._what_if)
             self._ink, self._drawn_in = compiled(self._face.ink), self.theme
         return self._face
 

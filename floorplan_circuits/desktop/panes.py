@@ -1,4 +1,4 @@
-"""The panes round the plan: the strip above it, the dangers below it, the panel beside it, the status line."""
+"""The panes round the plan: the strip above it, the dangers below it, the panel beside it."""
 
 from collections.abc import Mapping
 
@@ -8,14 +8,15 @@ from PySide6.QtWidgets import QButtonGroup, QFrame, QHBoxLayout, QLabel, QPushBu
 
 from floorplan_circuits.desktop.fields import Choice
 from floorplan_circuits.desktop.hazard_list import HazardList
+from floorplan_circuits.desktop.mains_row import MainsRow
 from floorplan_circuits.desktop.panel_view import PanelView
 from floorplan_circuits.edits.edited import counted
-from floorplan_circuits.findings import Findings
+from floorplan_circuits.findings import Findings, WhatIf
 from floorplan_circuits.home.building import Level
 from floorplan_circuits.home.power import Panel
 from floorplan_circuits.sheets.panel_column import panel_captions
 
-STRIP_HIGH, BELOW_HIGH, SIDE_WIDE, STATUS_HIGH, INSET = 44, 172, 364, 28, 16
+STRIP_HIGH, BELOW_HIGH, SIDE_WIDE, INSET = 44, 172, 364, 16
 SIDE_LEAST = 330
 """Least width in px of the panel's pane: narrower, its words can't be read."""
 COUNTS_BESIDE = 600
@@ -193,7 +194,7 @@ class Side(QWidget):
         for label in (self.key, self.caption):
             label.setWordWrap(True)
         self.caption.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
-        self.view = PanelView()
+        self.view, self.mains = PanelView(), MainsRow()
         self.chooser = Choice("Panel shown")
         self.chooser.activated.connect(lambda place: self.panel_chosen.emit(self.chooser.itemData(place)))
         self._scroll = QScrollArea()
@@ -209,17 +210,18 @@ class Side(QWidget):
         column.setContentsMargins(0, 4, 0, 10)
         column.setSpacing(8)
         column.addLayout(_row(self.title, self.chooser, self.caption))
+        column.addLayout(_row(self.mains))
         column.addWidget(self._scroll, 1)
         column.addLayout(_row(self.key, self.set_up))
         self._rest = QWidget()
         column.addWidget(self._rest, 1)
 
-    def show_panel(self, findings: Findings | None, panel: Panel | None) -> None:
-        """Show a panel with its title; of several, a choice in the title's place."""
+    def show_panel(self, findings: Findings | None, panel: Panel | None, what_if: WhatIf | None = None) -> None:
+        """Show a panel with its title; of several, a choice in the title's place; as with handles off, if any are."""
         self.title.setText(panel.name if panel else "The panel")
         captions = panel_captions(findings.home, panel) if findings and panel else ()
         self.caption.setText(captions[-1] if captions else "")
-        self.view.show_panel(findings, panel)
+        self.view.show_panel(findings, panel, what_if)
         self.key.setText(KEY if panel is not None else "How many spaces does your panel have?")
         self._offer(list(findings.home.panels) if findings else [], panel)
         for widget, shown in ((self._scroll, panel is not None), (self._rest, panel is None)):
@@ -242,23 +244,3 @@ def _row(*widgets: QWidget) -> QHBoxLayout:
     for widget in widgets:
         row.addWidget(widget, int(isinstance(widget, QLabel) and widget.wordWrap()))
     return row
-
-
-class StatusLine(QWidget):
-    """The line at the foot of the window: what a click will do, and at the right whether the home is saved."""
-
-    def __init__(self) -> None:
-        super().__init__()
-        self.setFixedHeight(STATUS_HIGH)
-        self.says, self.saved = _label("status"), _label("saved")
-        self.says.setAccessibleName("Status")
-        self.says.setMinimumWidth(100)
-        row = QHBoxLayout(self)
-        row.setContentsMargins(0, 0, 0, 0)
-        row.setSpacing(0)
-        row.addWidget(self.says, 1)
-        row.addWidget(self.saved)
-
-    def show_saved(self, is_saved: bool, at: str) -> None:
-        """Say whether the home is saved; `at` is the time of day it was last, empty for never in this sitting."""
-        self.saved.setText(f"Saved {at}".strip() if is_saved else f"Not saved since {at}" if at else "Not saved yet")

@@ -9,6 +9,7 @@ from floorplan_circuits.desktop.inspector import Inspector
 from floorplan_circuits.desktop.kind_palette import KindPalette
 from floorplan_circuits.desktop.panel_page import PanelPage
 from floorplan_circuits.desktop.session import Session
+from floorplan_circuits.desktop.shut_off_page import ShutOffPage
 from floorplan_circuits.desktop.stages import STAGES, StageButton, where_it_stands
 from floorplan_circuits.drawing.palette import Theme
 
@@ -17,7 +18,7 @@ FOOT_SHARE, FOOT_LEAST, FOOT_AIR = 0.68, 120, 20
 """How much of the tools' height the form of what is selected may take; its least height and its margins, in px."""
 FIND_OUT_SHARE = 0.36
 """The same while finding out, where the ticks above it must stay in sight."""
-DRAW, PANEL, TIE, FIND_OUT, PRINT = range(5)
+DRAW, PANEL, TIE, FIND_OUT, SHUT_OFF, PRINT = range(6)
 TIE_WORDS = (
     "Click a breaker on the panel, then the devices it feeds; or drag round many. Click again to untie.\n\n"
     "In a box of several, a click on one of them ties it alone; a click on the box’s number ties all.\n\n"
@@ -37,7 +38,7 @@ class Rail(QWidget):
         self.setAttribute(Qt.WidgetAttribute.WA_StyledBackground)
         self.setFixedWidth(RAIL_WIDE)
         self.palette_page, self.panel_page, self.find_out_page = KindPalette(), panel_page, FindOutPage()
-        self.inspector = Inspector()
+        self.shut_off_page, self.inspector = ShutOffPage(), Inspector()
         self._group = QButtonGroup(self)
         self.buttons = [StageButton(verb) for verb in STAGES]
         self._pages = QStackedWidget()
@@ -54,6 +55,7 @@ class Rail(QWidget):
         self._pages.addWidget(_scrolled(panel_page))
         self._pages.addWidget(_scrolled(_words(TIE_WORDS)))
         self._pages.addWidget(_scrolled(self.find_out_page))
+        self._pages.addWidget(_scrolled(self.shut_off_page))
         self._pages.addWidget(_scrolled(_words("The page is what the preview shows. Choose the paper above it.")))
         self._foot = _scrolled(self.inspector)
         self._foot.setObjectName("foot")
@@ -91,7 +93,8 @@ class Rail(QWidget):
 
     def refresh(self, session: Session, theme: Theme) -> None:
         """Say where each stage stands, mark the tool in hand, fill the form of what is selected."""
-        for button, (line, full) in zip(self.buttons, where_it_stands(session.home, session.findings), strict=True):
+        stands = where_it_stands(session.home, session.findings, session.view.picked)
+        for button, (line, full) in zip(self.buttons, stands, strict=True):
             button.theme = theme
             button.stand(line, full)
         self.palette_page.show_tool(session.tool, theme)

@@ -21,7 +21,7 @@ from floorplan_circuits.findings import Findings, Layer, Subject
 from floorplan_circuits.gestures.events import Context, Event
 from floorplan_circuits.gestures.selecting import Select
 from floorplan_circuits.gestures.step import Tool, at_rest, step
-from floorplan_circuits.home.home import Home
+from floorplan_circuits.home.home import Home, mains
 from floorplan_circuits.view import View
 
 PASTE_STEP_MM = 300
@@ -33,6 +33,8 @@ class Session(QObject):
     edited = Signal()
     found = Signal()
     looked = Signal()
+    tried = Signal()
+    """Other boxes are picked, or other handles are off on the screen."""
     said = Signal(str)
     name_wanted = Signal(object)
 
@@ -152,7 +154,10 @@ class Session(QObject):
         there = {kind: set(table.ids()) for kind, table in tables.items()}  # type: ignore[attr-defined]  # each is a Table
         kept = tuple(one for one in self.view.selected if one.id in there.get(one.kind, {one.id}))
         level = self.view.level if self.view.level in home.levels else _first_level(home)
-        self.view = self.view.with_changes(selected=kept, level=level)
+        picked = tuple(box for box in self.view.picked if box in home.boxes)
+        handles = frozenset(home.breakers.ids()) | {main.id for _, main in mains(home)}
+        flipped = self.view.flipped & handles
+        self.view = self.view.with_changes(selected=kept, level=level, picked=picked, flipped=flipped)
 
     # --- the hand ---------------------------------------------------------------------------------------------------
 
@@ -192,6 +197,16 @@ class Session(QObject):
         """Select other things."""
         self.view = self.view.with_changes(selected=subjects)
         self.looked.emit()
+
+    def pick(self, boxes: tuple[int, ...]) -> None:
+        """Pick the boxes that are to be opened."""
+        self.view = self.view.with_changes(picked=boxes)
+        self.tried.emit()
+
+    def flip(self, handles: frozenset[int]) -> None:
+        """Let these handles be off on the screen; the home is not touched."""
+        self.view = self.view.with_changes(flipped=handles)
+        self.tried.emit()
 
     def show_level(self, level: int) -> None:
         """Look at another level."""

@@ -1,5 +1,7 @@
 """The rail's stages on one wire: a square node, a verb, one line of where it stands."""
 
+from collections.abc import Sequence
+
 from PySide6.QtCore import QPointF, QRectF, QSize, Qt
 from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen, QPolygonF
 from PySide6.QtWidgets import QAbstractButton
@@ -10,11 +12,12 @@ from floorplan_circuits.findings import Findings
 from floorplan_circuits.home.boxes import NotKnown
 from floorplan_circuits.home.home import Home, existing_feeds
 
-STAGE_HIGH, NODE = 56, 15
-STAGES = ("Draw the home", "Set up the panel", "Tie devices", "Find out", "Print")
+STAGE_HIGH, NODE = 48, 15
+"""Height of a stage and side of its square node, in px: six stages leave the tools below them the room they need."""
+STAGES = ("Draw the home", "Set up the panel", "Tie devices", "Find out", "Shut off", "Print")
 
 
-def where_it_stands(home: Home, findings: Findings | None) -> tuple[tuple[str, float], ...]:
+def where_it_stands(home: Home, findings: Findings | None, picked: Sequence[int] = ()) -> tuple[tuple[str, float], ...]:
     """Return for each stage one line, and how full its node is drawn, from 0 to 1."""
     places = list(existing_feeds(home))
     devices = len({place.device.id for place in places if place.device is not None})
@@ -32,8 +35,17 @@ def where_it_stands(home: Home, findings: Findings | None) -> tuple[tuple[str, f
             f"{tested} {of_all} tested" if places else "no devices yet",
             _share(tested, len(places)),
         ),
+        (_to_open(home, picked), 0.5 if picked else 0.0),
         (f"{counted(never, 'feed')} never tested" if home.rooms or home.panels else "nothing to print yet", 0.0),
     )
+
+
+def _to_open(home: Home, picked: Sequence[int]) -> str:
+    """Return which boxes are picked to be opened."""
+    marks = [home.boxes[box].mark for box in picked if box in home.boxes]
+    if not marks:
+        return "nothing planned"
+    return f"to open {', '.join(marks)}" if len(marks) < 4 else f"to open {len(marks)} boxes"
 
 
 def _share(part: int, whole: int) -> float:
@@ -89,7 +101,7 @@ class StageButton(QAbstractButton):
         font.setBold(False)
         painter.setFont(font)
         painter.setPen(soft)
-        painter.drawText(QPointF(44, self.height() / 2 + 14), self._line)
+        painter.drawText(QPointF(44, self.height() / 2 + 13), self._line)
         if self.hasFocus() and not self.isChecked():
             painter.setPen(QPen(ink, 2))
             painter.setBrush(Qt.BrushStyle.NoBrush)

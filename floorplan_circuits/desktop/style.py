@@ -68,6 +68,8 @@ def sheet_of(theme: Theme) -> str:
     QWidget#side {{ border-left: 1px solid {theme.line}; }}
     QLabel#home, QLabel#panel_title {{ font-size: 15px; font-weight: bold; }}
     QLabel#section {{ font-size: 14px; font-weight: bold; }}
+    QLabel#alarm {{ font-weight: bold; }}
+    QLabel#stop {{ color: {theme.stop}; font-size: 14px; font-weight: bold; }}
     QLabel#caption {{ font-size: 12px; color: {theme.soft}; }}
     QLabel#status, QLabel#saved {{ background: {_bar(theme)}; color: {_on_bar(theme)}; padding: 0 16px; }}
     QWidget#side QComboBox {{ font-size: 15px; font-weight: bold; min-width: 120px; }}
@@ -81,6 +83,10 @@ def sheet_of(theme: Theme) -> str:
     QPushButton#level:checked, QPushButton#layer:checked {{ background: {theme.ink}; color: {theme.paper}; }}
     QPushButton#plain {{
         background: {theme.paper}; border: 1px solid {theme.line}; border-radius: 6px; padding: 4px 12px;
+    }}
+    QPushButton#ringed {{
+        background: {theme.paper}; border: 2.5px solid {theme.ink}; border-radius: 6px; padding: 3px 11px;
+        font-weight: bold;
     }}
     QPushButton#action {{
         background: {theme.ink}; color: {theme.paper}; border: none; border-radius: 6px; padding: 8px 16px;

@@ -1,12 +1,9 @@
 """The work area: strip, rail, plan over dangers, panel, status line. It shows a session and hands it what is done."""
 
-from dataclasses import replace
-
 from PySide6.QtCore import Qt, QTimer
 from PySide6.QtWidgets import QHBoxLayout, QSplitter, QStackedWidget, QVBoxLayout, QWidget
 
 from floorplan_circuits.desktop.asking_bar import AskingBar
-from floorplan_circuits.desktop.belonging import belonging, levels_lit, sentence
 from floorplan_circuits.desktop.canvas import PlanCanvas
 from floorplan_circuits.desktop.clicks import Clicks
 from floorplan_circuits.desktop.finding_out import FindingOut
@@ -15,22 +12,22 @@ from floorplan_circuits.desktop.looking_inside import LookingInside
 from floorplan_circuits.desktop.naming import Naming
 from floorplan_circuits.desktop.panel_entry import PanelEntry
 from floorplan_circuits.desktop.panel_page import PanelPage
-from floorplan_circuits.desktop.panes import BELOW_HIGH, SIDE_WIDE, Below, Side, StatusLine, Strip
-from floorplan_circuits.desktop.rail import DRAW, FIND_OUT, PANEL, PRINT, TIE, Rail
+from floorplan_circuits.desktop.panes import BELOW_HIGH, SIDE_WIDE, Below, Side, Strip
+from floorplan_circuits.desktop.rail import DRAW, PANEL, PRINT, Rail
 from floorplan_circuits.desktop.session import Session
+from floorplan_circuits.desktop.showing import Showing, on_canvas
+from floorplan_circuits.desktop.shutting_off import ShuttingOff
+from floorplan_circuits.desktop.staging import Staging
+from floorplan_circuits.desktop.status_line import StatusLine
+from floorplan_circuits.desktop.what_if_band import WhatIfBand
 from floorplan_circuits.drawing.palette import LIGHT, Theme
-from floorplan_circuits.drawing.plan import Plan, plan
 from floorplan_circuits.findings import Layer, Subject
 from floorplan_circuits.gestures.putting import PutDevice
-from floorplan_circuits.gestures.selecting import Select
 from floorplan_circuits.gestures.step import Tool, says_of
 from floorplan_circuits.home.power import Panel
 
 ALL_SHOWN = "All circuits are shown. To see one alone, select its breaker first."
 FINDING = "Finding what is connected to what …"
-PANEL_SAYS = "Click a space of the panel and type what is there; Enter goes to the next one down."
-PANEL_ASKS = "Say how many spaces the panel has, then add it."
-EMPTY_LEVEL = "Draw the first room: press N, then drag a rectangle or click its corners."
 
 
 class WorkArea(QWidget):
@@ -42,22 +39,23 @@ class WorkArea(QWidget):
         self.session: Session | None = None
         self._panel: int | None = None
         self.strip, self.canvas, self.below, self.side = Strip(), PlanCanvas(), Below(), Side()
-        self.foot = StatusLine()
+        self.foot, self.band = StatusLine(), WhatIfBand()
         self.status = self.foot.says
         self.rail = Rail(PanelPage(self.show_panel, self.take))
         self.entry, self.naming, self.clicks = PanelEntry(self), Naming(self), Clicks(self)
         self.finding, self.asking = FindingOut(self, self.rail.find_out_page), AskingBar()
-        self.inside, self.hazard_rows = LookingInside(self), HazardRows(self)
+        self.shutting = ShuttingOff(self, self.rail.shut_off_page)
+        self.inside, self.staging, self.showing = LookingInside(self), Staging(self), Showing(self)
+        self.hazard_rows = HazardRows(self)
         self.splitters = QSplitter(Qt.Orientation.Vertical), QSplitter(Qt.Orientation.Horizontal)
         self.middle = QStackedWidget()
-        self._print_view: QWidget | None = None
         self._lay_out()
         self._connect()
         self.rail.choose(DRAW)
 
     def _lay_out(self) -> None:
         drawing, across = self.splitters
-        drawing.addWidget(self.canvas)
+        drawing.addWidget(_under(self.band, self.canvas))
         drawing.addWidget(self.below)
         drawing.setStretchFactor(0, 1)
         drawing.setSizes([560, BELOW_HIGH])
@@ -86,13 +84,15 @@ class WorkArea(QWidget):
         self.strip.layer_chosen.connect(self.colour_by)
         self.strip.level_wanted.connect(self.naming.ask_for_level)
         self.canvas.hand_did.connect(self.clicks.on_plan)
-        self.canvas.subject_hovered.connect(self._on_hover)
+        self.canvas.subject_hovered.connect(self.showing.on_hover)
         self.canvas.subject_opened.connect(self.clicks.on_opened)
         self.canvas.menu_wanted.connect(self.inside.offer)
         self.side.view.breaker_clicked.connect(self.clicks.on_breaker)
-        self.side.view.breaker_hovered.connect(self._on_hover)
-        self.side.view.space_clicked.connect(self.entry.begin)
+        self.side.view.breaker_hovered.connect(self.showing.on_hover)
+        self.side.view.space_clicked.connect(self.clicks.on_space)
         self.side.view.breaker_opened.connect(self.clicks.on_breaker_opened)
+        self.side.mains.main_clicked.connect(self.shutting.on_handle)
+        self.band.all_on_wanted.connect(self.shutting.all_back_on)
         self.side.panel_wanted.connect(lambda: self.show_stage(PANEL))
         self.side.panel_chosen.connect(self.show_panel)
         self.below.list.hazard_chosen.connect(self.hazard_rows.go_to)
@@ -112,12 +112,13 @@ class WorkArea(QWidget):
         session.found.connect(self._on_found)
         session.looked.connect(self._on_looked)
         session.said.connect(self.say)
+        session.tried.connect(lambda: self.rail.refresh(session, self.theme))
         session.name_wanted.connect(lambda subject: QTimer.singleShot(0, lambda: self.naming.ask(subject)))
         self.asking.watch(session)
         self.finding.leave()
+        self.shutting.forget()
         self.inside.leave()
-        self._fitted_for: int | None = None
-        self.canvas.show_level(None)
+        self.showing.begin()
         self._on_edited()
         self.say(FINDING)
 
@@ -135,6 +136,7 @@ class WorkArea(QWidget):
         if session.findings is None or session.findings.home is not session.home:
             self.below.counts.setText("Checking …")
         self.rail.refresh(session, self.theme)
+        self.shutting.on_edited()
 
     def _on_found(self) -> None:
         session = self.session
@@ -142,12 +144,12 @@ class WorkArea(QWidget):
             return
         self.below.show_findings(session.findings)
         self.below.list.show_findings(session.findings, self.theme)
-        self.side.show_panel(session.findings, self.panel())
+        self.showing.panel()
         self.rail.panel_page.show_panel(session, self.panel())
         self.rail.show_selection(session)
         self.rail.refresh(session, self.theme)
-        self._show_plan()
-        self._show_belonging(session.view.selected)
+        self.showing.plan()
+        self.showing.belonging(session.view.selected)
         if self.status.text() == FINDING:
             self.say(says_of(session.tool))
         if self.rail.stage == PRINT:
@@ -155,6 +157,7 @@ class WorkArea(QWidget):
         self.inside.refresh()
         self.entry.go_on()
         self.finding.on_found()
+        self.shutting.on_found()
 
     def _on_looked(self) -> None:
         session = self.session
@@ -165,29 +168,10 @@ class WorkArea(QWidget):
         self.rail.refresh(session, self.theme)
         if isinstance(session.tool, PutDevice):
             self.rail.palette_page.used(session.tool.kind)
-        self._show_belonging(session.view.selected)
+        self.showing.belonging(session.view.selected)
         if session.view.draft is None:
             self.rail.show_selection(session)
             self.rail.panel_page.show_panel(session, self.panel())
-
-    def _show_plan(self) -> None:
-        session = self.session
-        if session is None or session.findings is None or session.view.level is None:
-            return
-        findings, level, theme = session.findings, session.view.level, on_canvas(self.theme)
-        only = session.view.only if session.view.only in findings.home.breakers else None
-        home = findings.home
-        drawn = any(room.level == level for room in home.rooms) or any(box.level == level for box in home.boxes)
-        self.canvas.empty_words = "" if drawn else EMPTY_LEVEL
-
-        def make(scale: float) -> Plan:
-            return plan(findings, level, scale, theme, only)
-
-        keep = self._fitted_for == level
-        self._fitted_for = level
-        self.canvas.show_level(make, keep_view=keep or not drawn)
-        if not drawn and not keep:
-            self.canvas.begin_empty()
 
     # --- looking about ------------------------------------------------------------------------------------------------
 
@@ -203,12 +187,16 @@ class WorkArea(QWidget):
         self._panel = panel
         self._on_found()
 
+    def turn_to_panel(self, panel: int) -> None:
+        """Let another panel be the one shown; whoever asks draws it."""
+        self._panel = panel
+
     def show_level(self, level: int) -> None:
         """Look at another level."""
         self.inside.leave()
         if self.session is not None:
             self.session.show_level(level)
-            self._show_plan()
+            self.showing.plan()
 
     def colour_by(self, layer: Layer) -> None:
         """Divide the floor by lights, by receptacles, or by both."""
@@ -227,38 +215,8 @@ class WorkArea(QWidget):
         self.say(f"Only {mark} is shown. Choose it again in the View menu to show all." if mark else ALL_SHOWN)
 
     def show_stage(self, stage: int) -> None:
-        """Show a stage: its tools, and for printing the preview in place of the plan."""
-        if self.session is None:
-            return
-        was = self.rail.stage
-        self.inside.leave()
-        self.rail.choose(stage)
-        if was == FIND_OUT != stage:
-            self.finding.leave()
-        if stage == PRINT:
-            self._show_print()
-        else:
-            self.middle.setCurrentIndex(0)
-            if stage in (DRAW, PANEL) and was != stage:
-                self.session.take(Select())
-        if stage == TIE:
-            self.clicks.begin_to_tie(self.session)
-        elif stage == FIND_OUT and was != stage:
-            self.finding.begin()
-        elif stage == PANEL:
-            self.say(PANEL_SAYS if self.panel() is not None else PANEL_ASKS)
-
-    def _show_print(self) -> None:
-        from floorplan_circuits.desktop.print_page import PrintView  # late: it loads the PDF reader
-
-        assert self.session is not None
-        if self._print_view is None:
-            self._print_view = PrintView(self.say)
-            self.middle.addWidget(self._print_view)
-        assert isinstance(self._print_view, PrintView)
-        self.middle.setCurrentWidget(self._print_view)
-        self._print_view.show_home(self.session)
-        self.say("This is the page as it prints. Choose the paper, then save it as a PDF.")
+        """Show a stage."""
+        self.staging.show(stage)
 
     def set_theme(self, theme: Theme) -> None:
         """Draw everything in a theme."""
@@ -266,23 +224,6 @@ class WorkArea(QWidget):
         self.canvas.theme, self.side.view.theme = on_canvas(theme), on_canvas(theme)
         self._on_found()
         self.canvas.update()
-
-    def _on_hover(self, subject: Subject | None) -> None:
-        if self.session is None:
-            return
-        pointed = subject is not None and subject.kind in ("box", "breaker")
-        self._show_belonging((subject,) if pointed and subject is not None else self.session.view.selected)
-        words = sentence(self.session.findings, subject)
-        if words and isinstance(self.session.tool, Select) and self.rail.stage != FIND_OUT:
-            self.say(words)
-
-    def _show_belonging(self, subjects: tuple[Subject, ...]) -> None:
-        findings = self.session.findings if self.session else None
-        found = belonging(findings, subjects)
-        self.canvas.light(found.lit)
-        self.canvas.ring(found.ringed)
-        self.side.view.ring(self.finding.rings(found.breakers))
-        self.strip.show_counts(levels_lit(findings, found.lit))
 
     def go_to(self, subject: Subject) -> None:
         """Select something and bring it to the middle of the plan."""
@@ -310,6 +251,12 @@ class WorkArea(QWidget):
             self.canvas.setFocus()
 
 
-def on_canvas(theme: Theme) -> Theme:
-    """Return the theme for the plan itself: in the dark, symbols are filled with the canvas."""
-    return replace(theme, paper=theme.canvas) if theme.name == "dark" else theme
+def _under(above: QWidget, below: QWidget) -> QWidget:
+    """Return a pane of two widgets, the lower of which takes what room there is."""
+    pane = QWidget()
+    column = QVBoxLayout(pane)
+    column.setContentsMargins(0, 0, 0, 0)
+    column.setSpacing(0)
+    column.addWidget(above)
+    column.addWidget(below, 1)
+    return pane

@@ -6,7 +6,8 @@ from functools import cached_property
 
 from floorplan_circuits.drawing.close_up_facts import Contents, Gang, Lane, Strand, gangs_wide
 from floorplan_circuits.drawing.lettering import fits
-from floorplan_circuits.drawing.plates import PLATE_HEIGHT, PLATE_PADDING, PLATE_SIZE, Plate
+from floorplan_circuits.drawing.plate_bodies import PLATE_HEIGHT
+from floorplan_circuits.drawing.plates import PLATE_PADDING, PLATE_SIZE, Plate
 
 LARGEST, LEAST_PITCH = 30.0, 16.0
 """How wide a gang is drawn, in mm: never more, and less only where even one alone would not fit."""

@@ -9,10 +9,10 @@ from floorplan_circuits.drawing.ink import Group, Mark, Pen, Shape, Text, moved,
 from floorplan_circuits.drawing.lettering import cap_height, fits, width, wrap
 from floorplan_circuits.drawing.palette import Theme
 from floorplan_circuits.drawing.phrases import capital, in_words, listed
+from floorplan_circuits.drawing.plate_bodies import PLATE_CORNER
 from floorplan_circuits.drawing.plates import (
     BOX_PLATE_HEIGHT,
     BOX_PLATE_SIZE,
-    PLATE_CORNER,
     box_plate,
     box_plate_width,
     plate,
@@ -161,28 +161,28 @@ def _mark(contents: Contents, theme: Theme) -> Mark:
 def summary(contents: Contents, wide: float, theme: Theme) -> Words:
     """Set how much enters, and what that means for a hand in the box, in a column of this width."""
     marks: list[Mark] = []
-    y = _lines((headline(contents.found),), 0, 0, wide, HEADLINE_SIZE, theme.ink, marks, bold=True)
+    y = set_lines((headline(contents.found),), 0, 0, wide, HEADLINE_SIZE, theme.ink, marks, bold=True)
     y += 0.6
-    standings = [strand.plate.standing for _, strand in _entries(contents)]
+    standings = [strand.plate.standing for _, strand in entries(contents)]
     for sentence in warnings(contents, standings):
-        y = _lines((sentence,), 0, y, wide, BODY_SIZE, theme.ink, marks, bold=sentence == WHATEVER_IS_OFF)
+        y = set_lines((sentence,), 0, y, wide, BODY_SIZE, theme.ink, marks, bold=sentence == WHATEVER_IS_OFF)
     return Words(Group(tuple(marks), None, "summary"), y)
 
 
 def table(contents: Contents, wide: float, theme: Theme) -> Words:
     """Set a row for every cable, and the box's note under them, in a column of this width."""
-    entries = list(_entries(contents))
+    told = list(entries(contents))
     marks: list[Mark] = []
-    y = _heads(0.0, wide, theme, marks) if entries else 0.0
-    for gang, strand in entries:
+    y = _heads(0.0, wide, theme, marks) if told else 0.0
+    for gang, strand in told:
         y = _entry(gang, strand, y, wide, theme, marks)
     note = " ".join(contents.box.note.split())
     if note:
-        y = _lines((f"Note: {note}",), 0, y + 2.0, wide, HOW_SIZE, theme.soft, marks)
+        y = set_lines((f"Note: {note}",), 0, y + 2.0, wide, HOW_SIZE, theme.soft, marks)
     return Words(Group(tuple(marks), None, "table"), y)
 
 
-def _entries(contents: Contents) -> Iterator[tuple[str, Strand]]:
+def entries(contents: Contents) -> Iterator[tuple[str, Strand]]:
     """Yield every strand with the number of its gang, which stands on the first of a gang's only."""
     for gang in contents.gangs:
         for nth, strand in enumerate(gang.strands):
@@ -208,8 +208,8 @@ def _entry(gang: str, strand: Strand, y: float, wide: float, theme: Theme, marks
     """Set one row and return where the next begins."""
     left, inner = _text_left(wide), list[Mark]()
     room = wide - left
-    foot = _lines((strand.what,), left, y + ROW_AIR, room, BODY_SIZE, theme.ink, inner, bold=True)
-    foot = _lines((f"{'. '.join(strand.how)}.",), left, foot + 0.2, room, HOW_SIZE, theme.soft, inner)
+    foot = set_lines((strand.what,), left, y + ROW_AIR, room, BODY_SIZE, theme.ink, inner, bold=True)
+    foot = set_lines((f"{'. '.join(strand.how)}.",), left, foot + 0.2, room, HOW_SIZE, theme.soft, inner)
     bottom = max(foot + ROW_AIR - 0.2, y + TABLE_PLATE.plate_high + 2 * ROW_AIR)
     middle = y + ROW_AIR + max(text_height(BODY_SIZE) * LEADING, TABLE_PLATE.plate_high) / 2
     if gang:
@@ -228,7 +228,7 @@ def _rule(y: float, wide: float, theme: Theme, marks: list[Mark]) -> float:
     return y
 
 
-def _lines(
+def set_lines(
     sentences: Sequence[str],
     x: float,
     y: float,

@@ -1,22 +1,27 @@
 """The frame of a plan: one level of one home at one scale, in one theme."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from floorplan_circuits.drawing.palette import Theme
-from floorplan_circuits.findings import XY, Findings
+from floorplan_circuits.findings import XY, Findings, WhatIf
 from floorplan_circuits.home.boxes import Box
 from floorplan_circuits.home.building import Room
 
 
 @dataclass(frozen=True, slots=True)
 class Frame:
-    """What is drawn and how: `scale` is house millimetres a paper millimetre, `only` the one breaker shown alone."""
+    """What is drawn and how: `scale` is house millimetres a paper millimetre, `only` the one breaker shown alone.
+
+    With `what_if` it is drawn as with those handles off; `picked` are the boxes chosen for work.
+    """
 
     findings: Findings
     level: int
     scale: float
     theme: Theme
     only: int | None = None
+    what_if: WhatIf | None = None
+    picked: frozenset[int] = field(default_factory=frozenset)
 
     def shows(self, box: Box) -> bool:
         """Tell whether a box is drawn with its labels: all are, or those that the one breaker enters."""

@@ -6,7 +6,7 @@ from dataclasses import dataclass, field
 from floorplan_circuits.drawing.ink import Bounds, Group, Mark, Pen, Shape, Text, polyline, rectangle
 from floorplan_circuits.drawing.lettering import cap_height, width
 from floorplan_circuits.drawing.palette import tint
-from floorplan_circuits.drawing.panel_body import BODY, body, tie_bar
+from floorplan_circuits.drawing.panel_body import BODY, THUMB, body, is_found_off, tie_bar
 from floorplan_circuits.drawing.panel_cells import (
     Cell,
     FaceStyle,
@@ -18,8 +18,8 @@ from floorplan_circuits.drawing.panel_cells import (
 )
 from floorplan_circuits.drawing.panel_words import WORDS_SIZE, row_words
 from floorplan_circuits.drawing.plan_building import fill
-from floorplan_circuits.findings import Findings, PanelFinding, Subject
-from floorplan_circuits.home.power import Panel
+from floorplan_circuits.findings import Findings, PanelFinding, Subject, WhatIf
+from floorplan_circuits.home.power import Breaker, Panel
 
 __all__ = ["Face", "FaceStyle", "face_rows", "panel_face"]
 
@@ -53,16 +53,27 @@ class Layout:
     style: FaceStyle
     edges: tuple[float, ...]
     spine: tuple[float, float]
+    what_if: WhatIf | None = None
+
+    def is_off(self, breaker: Breaker) -> bool:
+        """Tell whether its handle is drawn off."""
+        return is_found_off(breaker) or (self.what_if is not None and breaker.id in self.what_if.off)
+
+    def colour_of(self, breaker: Breaker | None) -> int | None:
+        """Return the colour its number lies on: none without one, and none while it is off or without power."""
+        if breaker is None or (self.what_if is not None and breaker.id not in self.what_if.lit):
+            return None
+        return self.findings.colours.get(breaker.id)
 
     def span(self, cell: Cell) -> tuple[float, float]:
         """Return the top and bottom of a cell."""
         return self.edges[cell.top], self.edges[cell.bottom]
 
 
-def panel_face(findings: Findings, panel: Panel, style: FaceStyle) -> Face:
-    """Draw a panel's face with its top left corner at the origin."""
+def panel_face(findings: Findings, panel: Panel, style: FaceStyle, what_if: WhatIf | None = None) -> Face:
+    """Draw a panel's face with its top left corner at the origin, or as it looks with handles off."""
     grid = findings.panels[panel.id]
-    layout = Layout(findings, grid, style, edges(grid, style), spine_bounds(grid, style))
+    layout = Layout(findings, grid, style, edges(grid, style), spine_bounds(grid, style), what_if)
     face = Face(height=layout.edges[-1])
     high, spine = face.height, layout.spine
     face.marks.append(Shape(rectangle(0, 0, style.width, high), style.theme.paper))
@@ -96,7 +107,8 @@ def _draw_cell(cell: Cell, layout: Layout, face: Face) -> None:
         face.marks += marks
         face.shortened += [f"{layout.findings.marks.get(cell.breaker.id, '')}: {cut}"] if cut else []
         body_x = spine_right - BODY - 0.3 if right or layout.grid.columns == 1 else spine_left + 0.3
-        face.marks += body(cell.breaker, (body_x, top + 0.3, BODY, bottom - top - 0.6), right, style.theme)
+        bounds = (body_x, top + 0.3, BODY, bottom - top - 0.6)
+        face.marks += body(cell.breaker, bounds, right, style.theme, layout.is_off(cell.breaker))
         subject = Subject("breaker", cell.breaker.id)
         middle = (spine_left + spine_right) / 2 if layout.grid.columns == 2 else style.width
         face.spots.append(((middle if right else 0.0, top, right_edge if right else middle, bottom), subject))
@@ -106,7 +118,7 @@ def _draw_cell(cell: Cell, layout: Layout, face: Face) -> None:
 def _number_column(cell: Cell, x: float, layout: Layout) -> Iterator[Mark]:
     theme, (top, bottom) = layout.style.theme, layout.span(cell)
     swatch = rectangle(x, top, NUMBER, bottom - top)
-    colour = layout.findings.colours.get(cell.breaker.id) if cell.breaker else None
+    colour = layout.colour_of(cell.breaker)
     if colour is not None:
         yield from fill(swatch, colour, theme)
     elif cell.breaker is None:
@@ -139,8 +151,19 @@ def _ties(drawn: Sequence[Cell], layout: Layout) -> list[Mark]:
     for (_, column), tied in groups.items():
         if len(tied) > 1:
             x = right - 1.2 if layout.grid.columns == 1 else (left + right) / 2 + (1.3 if column == 1 else -1.3)
+            if all(cell.breaker is not None and layout.is_off(cell.breaker) for cell in tied):
+                x = _outward(column, layout)
             spans = [layout.span(cell) for cell in tied]
             inset = min(2.2, min(bottom - top for top, bottom in spans) / 3)
             ends = min(top for top, _ in spans) + inset, max(bottom for _, bottom in spans) - inset
             marks += tie_bar(x, ends[0], ends[1], layout.style.theme)
     return marks
+
+
+def _outward(column: int, layout: Layout) -> float:
+    """Return where the middle of a thumb is that lies outward, so that a bar over thumbs that are off covers them."""
+    left, right = layout.spine
+    inset = 0.3 + 0.35 + THUMB / 2
+    if layout.grid.columns == 1:
+        return right - BODY - 0.3 + 0.35 + THUMB / 2
+    return right - inset if column == 1 else left + inset

@@ -19,7 +19,7 @@ from floorplan_circuits.drawing.room_names import name_rooms
 from floorplan_circuits.drawing.shown_zones import Floor, shown_floor
 from floorplan_circuits.drawing.symbols import bounds as symbol_bounds
 from floorplan_circuits.drawing.symbols import stamp
-from floorplan_circuits.findings import XY, Findings, Subject
+from floorplan_circuits.findings import XY, Findings, Subject, WhatIf
 from floorplan_circuits.home.power import Panel
 
 DOTS_FROM = 160.0
@@ -48,12 +48,21 @@ class Plan:
         return self.scale >= DOTS_FROM
 
 
-def plan(findings: Findings, level: int, scale: float, theme: Theme, only: int | None = None) -> Plan:
+def plan(
+    findings: Findings,
+    level: int,
+    scale: float,
+    theme: Theme,
+    only: int | None = None,
+    what_if: WhatIf | None = None,
+    picked: Iterable[int] = (),
+) -> Plan:
     """Draw one level for one scale. Positions come out as house millimetres divided by `scale`.
 
-    `only` is a breaker to show alone: its floors, its boxes and their labels; all other boxes stand pale.
+    `only` is a breaker to show alone: its floors, its boxes and their labels; all other boxes stand pale. With
+    `what_if` it is drawn as with those handles off; `picked` are boxes chosen for work, which show their marks.
     """
-    frame = Frame(findings, level, scale, theme, only)
+    frame = Frame(findings, level, scale, theme, only, what_if, frozenset(picked))
     segments = wall_segments(frame)
     ground, labels = Ground(segments), Labels()
     panels = [panel for panel in findings.home.panels if panel.level == level and panel.at is not None]

@@ -1,6 +1,6 @@
 """Boxes on the plan: symbols in their places, housings round several gangs, and the labels they ask for."""
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from floorplan_circuits.drawing.frame import Frame
@@ -9,16 +9,19 @@ from floorplan_circuits.drawing.overlaps import around
 from floorplan_circuits.drawing.palette import LIGHT
 from floorplan_circuits.drawing.placement import Ground
 from floorplan_circuits.drawing.plan_building import facing
+from floorplan_circuits.drawing.plan_what_if import Entering, is_dead, plates_when_off
 from floorplan_circuits.drawing.plates import Plate, plate_of
 from floorplan_circuits.drawing.symbols import bounds as symbol_bounds
 from floorplan_circuits.drawing.symbols import stamp
 from floorplan_circuits.findings import XY, BoxFinding, Findings, Standing, Subject
-from floorplan_circuits.home.boxes import Box
+from floorplan_circuits.home.boxes import Box, Feed
 from floorplan_circuits.home.kinds import kind_named
 
 RADIUS = 1.45
 GANG = 3.5
 HOUSING_DEPTH = 4.8
+DEAD_WEIGHT = 0.2
+"""mm of the lines of a symbol that should be dead while handles are off."""
 ON_WALL = ("wall", "outdoor")
 DOUBTFUL: tuple[Standing, ...] = ("unknown", "contradicted", "expired")
 STANDING_WORDS: Mapping[Standing, str] = {
@@ -44,6 +47,7 @@ class DrawnBox:
     facing: XY | None
     depth: float
     plates: tuple[Plate, ...]
+    picked: bool = False
 
     @property
     def caution(self) -> bool:
@@ -52,8 +56,8 @@ class DrawnBox:
 
     @property
     def named(self) -> bool:
-        """Whether its mark stands beside the plates: something in it is unknown or in doubt."""
-        return not self.caution and any(plate.standing in DOUBTFUL for plate in self.plates)
+        """Whether its mark stands beside the plates: it is picked, or something in it is unknown or in doubt."""
+        return not self.caution and (self.picked or any(plate.standing in DOUBTFUL for plate in self.plates))
 
 
 def drawn_box(box: Box, frame: Frame, ground: Ground) -> DrawnBox:
@@ -66,17 +70,20 @@ def drawn_box(box: Box, frame: Frame, ground: Ground) -> DrawnBox:
     housed = len(symbols) > 1 or shared
     marks: list[Mark] = [_housing(at, looks, len(symbols), shared, pale, frame)] if housed else []
     bounds = [_housing_bounds(at, looks, len(symbols))] if housed else []
-    for place, name in enumerate(symbols):
+    for place, (name, feeds) in enumerate(symbols):
         spot = _gang_at(at, looks, place - (len(symbols) - 1) / 2)
         angle = box.angle if looks else 0
         ground_colour = frame.theme.caution if shared else frame.theme.paper
-        ink = frame.theme.caution_ink if shared else frame.theme.faint if pale else frame.theme.ink
+        dead = is_dead(feeds, frame)
+        ink = frame.theme.caution_ink if shared else frame.theme.faint if pale or dead else frame.theme.ink
         radius = RADIUS * 0.92 if housed else RADIUS
-        marks.append(stamp(name, spot, angle, ink, ground_colour, radius=radius, weight=0.25 if housed else 0.28))
+        weight = DEAD_WEIGHT if dead else 0.25 if housed else 0.28
+        marks.append(stamp(name, spot, angle, ink, ground_colour, radius=radius, weight=weight))
         if not housed:
             bounds.append(symbol_bounds(name, spot, angle, radius))
     depth = 2 * RADIUS if looks is None else _depth(at, looks, bounds[0])
-    return DrawnBox(box, found, tuple(marks), tuple(bounds), at, looks, depth, plates_of(box, frame))
+    plates, picked = plates_of(box, frame), box.id in frame.picked
+    return DrawnBox(box, found, tuple(marks), tuple(bounds), at, looks, depth, plates, picked)
 
 
 def _depth(at: XY, looks: XY, bounds: Bounds) -> float:
@@ -101,27 +108,31 @@ def _stands_at(box: Box, frame: Frame, ground: Ground) -> tuple[XY, XY | None]:
     return (at[0] + looks[0] * half, at[1] + looks[1] * half), looks
 
 
-def _symbols(box: Box) -> list[str]:
-    """Return the symbols in order of their gangs; a box without devices shows what it is itself."""
+def _symbols(box: Box) -> list[tuple[str, Sequence[Feed]]]:
+    """Return the symbols in order of their gangs with what feeds each; a box without devices shows what it is."""
     devices = [device for device in sorted(box.devices, key=lambda device: device.slot) if not device.planned]
     if devices:
-        return [kind_named(device.kind).symbol for device in devices]
-    return ["loose cable end" if box.mount == "loose cable end" else "junction box"]
+        return [(kind_named(device.kind).symbol, device.feeds) for device in devices]
+    return [("loose cable end" if box.mount == "loose cable end" else "junction box", box.passing)]
 
 
 def plates_of(box: Box, frame: Frame) -> tuple[Plate, ...]:
     """Return the plates of all that enters, each kind once: gang by gang, then what passes."""
-    known, marks = frame.findings.conclusions, frame.findings.marks
-    shown: list[Plate] = []
+    if frame.what_if is not None:
+        return plates_when_off(box, _entering(box, frame.findings), frame, frame.what_if)
+    return tuple(dict.fromkeys(shown for _, shown in _entering(box, frame.findings)))
+
+
+def _entering(box: Box, findings: Findings) -> Iterator[Entering]:
+    known, marks = findings.conclusions, findings.marks
+    nothing = Plate("?", "unknown")
     for device in box.devices:
-        if device.planned:
-            continue
-        shown += [plate_of(known[feed.id], marks) for feed in device.feeds if feed.id in known]
-        shown += [] if device.feeds else [Plate("?", "unknown")]
-    shown += [plate_of(known[feed.id], marks, passing=True) for feed in box.passing if feed.id in known]
+        if not device.planned:
+            yield from ((feed.id, plate_of(known[feed.id], marks)) for feed in device.feeds if feed.id in known)
+            yield from () if device.feeds else ((None, nothing),)
+    yield from ((feed.id, plate_of(known[feed.id], marks, passing=True)) for feed in box.passing if feed.id in known)
     if not box.devices and not box.passing:
-        shown.append(Plate("?", "unknown"))
-    return tuple(dict.fromkeys(shown))
+        yield None, nothing
 
 
 # --- housings -------------------------------------------------------------------------------------------------------

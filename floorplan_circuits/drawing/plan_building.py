@@ -19,6 +19,7 @@ from floorplan_circuits.drawing.ink import (
 from floorplan_circuits.drawing.insets import inset
 from floorplan_circuits.drawing.overlaps import Segment
 from floorplan_circuits.drawing.palette import Theme, hatch, tint
+from floorplan_circuits.drawing.plan_what_if import bare_floors
 from floorplan_circuits.drawing.shown_zones import Floor
 from floorplan_circuits.findings import XY, Zone
 from floorplan_circuits.home.building import Opening
@@ -36,13 +37,18 @@ DOT_SPACING, DOT = 2.4, 0.32
 def floors(frame: Frame, floor: Floor) -> Group:
     """Draw every zone: tint and hatch of its circuit, dots where nobody knows, and the zones' edges.
 
+    While handles are off, the floor of what should be dead is bare.
+
     An edge is dashed where a feed beside it is neither tested nor traced; so is a line along the walls of a room
     that one circuit has to itself.
     """
     marks: list[Mark] = [
         Shape(polygon(*map(frame.mm, room.outline)), frame.theme.paper) for room in frame.rooms() if room.outline
     ]
+    bare = bare_floors(frame)
     for zone in floor.zones:
+        if zone.breaker is not None and (zone.room, zone.breaker) in bare:
+            continue
         path = tuple(segment for ring in zone.rings for segment in polygon(*map(frame.mm, ring)))
         marks += fill(path, _colour_of(zone, frame), frame.theme)
     for dash, settled in ((ZONE_DASH, False), ((), True)):

@@ -34,10 +34,12 @@ def dots(frame: Frame, ground: Ground, labels: Labels) -> list[Mark]:
         labels.spots.append((around(at, (HIT, HIT)), subject_of(box)))
     shared = {found.box for found in frame.findings.boxes.values() if found.shared}
     doubtful = _doubtful(frame) - shared
-    special, drawn = shared | doubtful, list(zip(boxes, places, strict=True))
+    dead = _dead(frame) - shared - doubtful
+    special, drawn = shared | doubtful | dead, list(zip(boxes, places, strict=True))
     marks = [
         _squares([at for box, at in drawn if box.id not in special], DOT, frame.theme.ink, None),
         _squares([at for box, at in drawn if box.id in doubtful], DOT, frame.theme.paper, Pen(0.25, frame.theme.ink)),
+        _squares([at for box, at in drawn if box.id in dead], DOT, frame.theme.paper, Pen(0.2, frame.theme.faint)),
         _squares(
             [at for box, at in drawn if box.id in shared],
             1.5 * DOT,
@@ -69,6 +71,12 @@ def _doubtful(frame: Frame) -> set[int]:
     """Return the boxes with something unknown or in doubt, and those in which nothing is recorded."""
     found = {one.box for one in frame.findings.conclusions.values() if one.standing in DOUBTFUL}
     return found | {box.id for box in frame.boxes() if not box.feeds()}
+
+
+def _dead(frame: Frame) -> set[int]:
+    """Return the boxes that should be dead while handles are off: their dots go faint."""
+    states = frame.what_if.boxes.values() if frame.what_if is not None else ()
+    return {one.box for one in states if one.state == "should be dead"}
 
 
 def _squares(places: Sequence[XY], side: float, fill: str, pen: Pen | None) -> Mark | None:

@@ -15,9 +15,9 @@ from floorplan_circuits.drawing.lettering import cap_height, width
 from floorplan_circuits.drawing.overlaps import around
 from floorplan_circuits.drawing.placement import Candidate, Ground, Line
 from floorplan_circuits.drawing.plan_boxes import RADIUS, DrawnBox, subject_of
+from floorplan_circuits.drawing.plate_bodies import PLATE_HEIGHT
 from floorplan_circuits.drawing.plates import (
     BOX_PLATE_HEIGHT,
-    PLATE_HEIGHT,
     box_plate,
     box_plate_width,
     plate_row,

@@ -2,12 +2,12 @@
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from typing import Literal
 
 from floorplan_circuits.drawing.ink import (
     MM_PER_POINT,
     Group,
     Mark,
-    Path,
     Pen,
     Shape,
     Text,
@@ -18,11 +18,21 @@ from floorplan_circuits.drawing.ink import (
 )
 from floorplan_circuits.drawing.lettering import cap_height, width
 from floorplan_circuits.drawing.palette import Theme
+from floorplan_circuits.drawing.plate_bodies import (
+    LEAF_WIDE,
+    PLATE_CORNER,
+    PLATE_HEIGHT,
+    TICK,
+    caution_body,
+    dead_body,
+    live_body,
+    not_opened_leaf,
+    standing_body,
+    unknown_body,
+)
 from floorplan_circuits.findings import XY, BoxFinding, Conclusion, Standing, Subject
 
-PLATE_HEIGHT = 3.5
 PLATE_PADDING = 1.5
-PLATE_CORNER = 0.55
 PLATE_SIZE = 9.0
 BOX_PLATE_SIZE = 8.5
 BOX_PLATE_HEIGHT = 4.2
@@ -30,22 +40,41 @@ PLATE_GAP = 0.5
 STROKE_ROOM = 1.2
 UNKNOWN_WORD = "?"
 
-DOTTED = (0.3, 0.6)
-DASHED = (0.75, 0.55)
+TICK_ROOM = TICK + 0.3
+"""How much wider in mm the box to tick makes a plate."""
+Liveness = Literal["", "live", "not proved", "caution", "unknown", "should be dead", "not opened"]
+"""What a plate tells while handles are off: nothing of it, what its feed is, or that nobody looked into its box.
+
+'caution' is not proved in a box picked for work.
+"""
 
 
 @dataclass(frozen=True, slots=True)
 class Plate:
-    """What one plate says: words and standing; `passing`: of a cable without a device here."""
+    """What one plate says: words and standing; `passing`: of a cable without a device here.
+
+    With a `liveness` its ink tells that in place of the standing.
+    """
 
     words: str
     standing: Standing
     passing: bool = False
+    liveness: Liveness = ""
+
+    @property
+    def bold(self) -> bool:
+        """Whether its words are bold."""
+        if self.liveness in ("live", "unknown"):
+            return True
+        return self.standing != "claimed" and self.liveness != "should be dead"
 
     @property
     def body(self) -> float:
         """Width in mm of the plate itself."""
-        return max(width(self.words, PLATE_SIZE, self.standing != "claimed") + PLATE_PADDING, PLATE_HEIGHT * 0.9)
+        if self.liveness == "not opened":
+            return LEAF_WIDE
+        ticked = TICK_ROOM if self.liveness == "should be dead" else 0.0
+        return max(width(self.words, PLATE_SIZE, self.bold) + PLATE_PADDING, PLATE_HEIGHT * 0.9) + ticked
 
     @property
     def width(self) -> float:
@@ -64,46 +93,42 @@ def plate_of(one: Conclusion, marks: Mapping[int, str], passing: bool = False) -
 def plate(shown: Plate, centre: XY, theme: Theme, subject: Subject | None = None) -> Group:
     """Draw a plate around its centre."""
     x, y = centre[0] - shown.body / 2, centre[1] - PLATE_HEIGHT / 2
-    inked = shown.standing == "proved"
-    colour = theme.paper if inked else theme.caution_ink if shown.standing == "contradicted" else theme.ink
-    baseline = centre[1] + cap_height(PLATE_SIZE) / 2
-    words = Text((centre[0], baseline), shown.words, PLATE_SIZE, shown.standing != "claimed", colour, "middle")
     strokes = _passing_strokes(x, centre[1], shown.body, theme) if shown.passing else ()
-    return Group((*strokes, *_body(shown.standing, x, y, shown.body, theme), words), subject)
+    if shown.liveness == "not opened":
+        return Group((*strokes, *not_opened_leaf(*centre, theme)), subject)
+    baseline = centre[1] + cap_height(PLATE_SIZE) / 2
+    middle = centre[0] + (TICK_ROOM / 2 if shown.liveness == "should be dead" else 0.0)
+    words = Text((middle, baseline), shown.words, PLATE_SIZE, shown.bold, _ink_of(shown, theme), "middle")
+    return Group((*strokes, *_body(shown, x, y, theme), words), subject)
+
+
+def _ink_of(shown: Plate, theme: Theme) -> str:
+    """Return the colour of a plate's words."""
+    inked = shown.liveness == "live" or (shown.standing == "proved" and shown.liveness in ("", "not proved"))
+    if inked:
+        return theme.paper
+    yellow = shown.liveness in ("caution", "unknown")
+    return theme.caution_ink if yellow or (shown.standing == "contradicted" and not shown.liveness) else theme.ink
+
+
+def _body(shown: Plate, x: float, y: float, theme: Theme) -> tuple[Mark, ...]:
+    match shown.liveness:
+        case "live":
+            return live_body(x, y, shown.body, theme)
+        case "should be dead":
+            return dead_body(x, y, shown.body, theme)
+        case "unknown":
+            return unknown_body(x, y, shown.body, theme)
+        case "caution":
+            return caution_body(shown.standing, x, y, shown.body, theme)
+        case _:
+            return standing_body(shown.standing, x, y, shown.body, theme)
 
 
 def _passing_strokes(x: float, y: float, wide: float, theme: Theme) -> tuple[Mark, ...]:
     pen = Pen(0.35, theme.ink)
     ends = ((x - STROKE_ROOM + 0.1, x - 0.15), (x + wide + 0.15, x + wide + STROKE_ROOM - 0.1))
     return tuple(Shape(polyline((a, y), (b, y)), None, pen) for a, b in ends)
-
-
-def _body(standing: Standing, x: float, y: float, wide: float, theme: Theme) -> tuple[Mark, ...]:
-    outline = rectangle(x, y, wide, PLATE_HEIGHT, PLATE_CORNER)
-    if standing == "proved":
-        return (Shape(outline, theme.ink),)
-    if standing == "contradicted":
-        edge = Pen(0.35, theme.caution_ink, join="round")
-        return (Shape(_zigzag(x, y, wide, PLATE_HEIGHT), theme.caution, edge),)
-    pens = {
-        "unknown": Pen(0.3, theme.ink, DOTTED, cap="round"),
-        "claimed": Pen(0.22, theme.ink, DASHED),
-        "suggested": Pen(0.3, theme.ink, DASHED),
-    }
-    body = Shape(outline, theme.paper, pens.get(standing, Pen(0.35, theme.ink)))
-    if standing != "expired":
-        return (body,)
-    foot = rectangle(x, y + PLATE_HEIGHT - 0.55, wide, 0.55)
-    corner = polygon((x, y), (x + 1.1, y), (x, y + 1.1))
-    return (body, Shape(foot, theme.ink), Shape(corner, theme.ink))
-
-
-def _zigzag(x: float, y: float, wide: float, high: float) -> Path:
-    teeth = max(2, round(wide / 1.4))
-    step = wide / teeth
-    top = [(x + step * at / 2, y + (0.45 if at % 2 else 0.0)) for at in range(2 * teeth + 1)]
-    foot = [(px, y + high - (py - y)) for px, py in reversed(top)]
-    return polygon(*top, *foot)
 
 
 # --- rows of plates -------------------------------------------------------------------------------------------------

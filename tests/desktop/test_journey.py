@@ -136,7 +136,7 @@ def save_reopen_and_print(window, hand, switches, tmp_path):
     assert window.open(file)
     hand.settle()
     hand.stage(PRINT)
-    preview = window.work._print_view
+    preview = window.work.staging.print_view
     assert preview.document.pageCount() == 1
     preview.save(tmp_path / "map.pdf")
 

@@ -5,14 +5,15 @@ from itertools import combinations, pairwise
 import pytest
 
 from floorplan_circuits.drawing.ink import Group, Shape, Text, flat
-from floorplan_circuits.drawing.palette import PAPER
+from floorplan_circuits.drawing.palette import PAPER, tint
 from floorplan_circuits.drawing.panel_body import THUMB, body, tie_bar
 from floorplan_circuits.drawing.panel_cells import BLANK_ROW, TANDEM_ROW, cells, edges, face_height, fitting_row
 from floorplan_circuits.drawing.panel_face import Face, FaceStyle, face_rows, panel_face
-from floorplan_circuits.find import find
+from floorplan_circuits.find import find, what_if
 from floorplan_circuits.findings import Findings, Subject
 from floorplan_circuits.home.home import Home
-from floorplan_circuits.home.power import Breaker, Panel
+from floorplan_circuits.home.power import Breaker, Panel, Tie
+from floorplan_circuits.home.record import change
 from floorplan_circuits.home.table import Table
 from tests.drawing.drawn import SAMPLE_HOMES, bounds_of, box, breaker, device, fed, home, overlap, sample, words_in
 
@@ -208,3 +209,52 @@ def test_a_higher_row_never_says_less() -> None:
         len("".join(words(panel_face(findings, panel_of(findings), FaceStyle(90.0, row, PAPER))))) for row in (8.8, 14)
     ]
     assert said[0] <= said[1]
+
+
+# --- with handles off -------------------------------------------------------------------------------------------------
+
+
+def face_with_off(one: Home, *off: int) -> Face:
+    findings = find(one)
+    return panel_face(findings, panel_of(findings), STYLE, what_if(findings, off))
+
+
+def test_a_flipped_handle_says_off_in_place_of_its_rating() -> None:
+    one = home(breakers=(breaker(6, 1), breaker(7, 3)))
+    assert words(face_of(one)).count("15") == 2
+    flipped = words(face_with_off(one, 6))
+    assert (flipped.count("off"), flipped.count("15")) == (1, 1)
+
+
+def test_its_thumb_lies_outward_and_hollow() -> None:
+    bounds = (50.0, 10.0, 6.0, 8.0)
+    on, off = (
+        [mark for mark in body(breaker(6, 1), bounds, False, PAPER, flipped) if isinstance(mark, Shape)][1]
+        for flipped in (False, True)
+    )
+    assert on.fill == PAPER.ink
+    assert off.fill == PAPER.paper
+    assert bounds_of(off)[0] < bounds_of(on)[0]  # it stands in the left column: outward is left
+    assert bounds_of(off)[2] - bounds_of(off)[0] == pytest.approx(THUMB)
+
+
+def test_numbers_lie_on_bare_paper_where_nothing_gives_power() -> None:
+    findings = sample("cottage")
+    panel, colours = panel_of(findings), findings.colours
+    handle = next(one for one in findings.home.breakers.ids() if one in colours)
+
+    def tinted(*off: int) -> int:
+        face = panel_face(findings, panel, STYLE, what_if(findings, off) if off else None)
+        return sum(isinstance(mark, Shape) and mark.fill == tint(PAPER, colours[handle]) for mark in flat(face.ink))
+
+    assert tinted() > tinted(handle)
+    (main,) = panel.mains
+    assert tinted(main.id) == 0
+
+
+def test_a_tie_follows_its_handles() -> None:
+    tied = tuple(change(breaker(6 + n, 1 + 2 * n), tie=Tie(group=1, made="by the factory")) for n in (0, 1))
+    both = [face_of(home(breakers=tied)), face_with_off(home(breakers=tied), 6)]
+    bars = [next(m for m in flat(f.ink) if isinstance(m, Shape) and m.pen and m.pen.width == 0.25) for f in both]
+    assert bounds_of(bars[1])[0] < bounds_of(bars[0])[0]
+    assert words(both[1]).count("off") == 2

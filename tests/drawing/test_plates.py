@@ -7,10 +7,10 @@ import pytest
 
 from floorplan_circuits.drawing.ink import Group, Mark, Shape, Text, flat
 from floorplan_circuits.drawing.palette import GREY, PAPER
+from floorplan_circuits.drawing.plate_bodies import PLATE_HEIGHT
 from floorplan_circuits.drawing.plates import (
     EVIDENCE_ORDER,
     PLATE_GAP,
-    PLATE_HEIGHT,
     SQUARE,
     Plate,
     box_plate,

@@ -2,10 +2,12 @@
 
 from collections.abc import Iterator
 from itertools import combinations
+from unittest.mock import patch
 
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
+from floorplan_circuits.shutoff import dark
 from floorplan_circuits.shutoff.choices import Board, cheapest, movements_among, single_handles
 from floorplan_circuits.shutoff.cut import Cut, is_live, roots_of
 from floorplan_circuits.shutoff.targets import Target
@@ -79,3 +81,21 @@ def _cuts(movements: tuple[int, ...], wanted: list[Target], board: Board) -> Ite
             off = frozenset[int]().union(*(board.handles.together[one] for one in some)) | board.handles.resting
             if not any(is_live(one.node, off, board.supplies) for one in wanted):
                 yield some
+
+
+@settings(max_examples=100)
+@given(SEEDS, st.data())
+def test_what_goes_dark_is_what_each_feed_says_of_itself(seed, data) -> None:
+    _, board, _ = some_bench(seed, data)
+    handles = sorted(board.handles.together)
+    off = frozenset(data.draw(st.lists(st.sampled_from(handles), min_size=1, unique=True))) - board.handles.resting
+    resting = board.handles.resting
+    alone = tuple(
+        feed
+        for feed in sorted(board.places)
+        if is_live(("feed", feed), resting, board.supplies)
+        and not is_live(("feed", feed), off | resting, board.supplies)
+    )
+    for many in (0, 10_000):
+        with patch.object(dark, "MANY", many):
+            assert dark.goes_dark(off, resting, board.supplies, board.loads) == alone

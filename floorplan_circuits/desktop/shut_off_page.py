@@ -1,0 +1,228 @@
+"""The rail's page for shutting off: what to turn off and why, what each box would be, and what goes dark."""
+
+from collections.abc import Callable, Iterable
+from functools import partial
+
+from PySide6.QtCore import QTimer, Signal
+from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QScrollArea, QVBoxLayout, QWidget
+
+from floorplan_circuits.cut_report import (
+    CAUTION,
+    NOTHING_TO_TURN_OFF,
+    around_lines,
+    choice_line,
+    dark_lines,
+    named,
+)
+from floorplan_circuits.desktop.afterwards_form import AfterwardsForm
+from floorplan_circuits.desktop.cutter import Answer
+from floorplan_circuits.drawing.close_up_what_if import NEUTRAL, with_off
+from floorplan_circuits.findings import BoxWhenOff, Findings, ShutOff, ToTurnOff
+from floorplan_circuits.gestures.shutting_off import NOTHING_PICKED, to_test
+
+CHECKING = "Checking …"
+SECTION_AIR = 8
+MOST_LISTED = 6
+"""So many picked boxes stand in a row each; of more their marks stand together."""
+AS_FOUND = "With nothing turned off"
+ALL_ON = "Nothing is off on the screen: treat everything as live."
+ONLY_THE_MAIN = "Nothing short of the main will do."
+NOT_WHOLE = "Even with all of that off, this is not known to be dead: {}. Test every wire, and treat it as live."
+
+
+class ShutOffPage(QWidget):
+    """Says what to turn off before the picked boxes are opened."""
+
+    taken_out = Signal(int)
+    let_go = Signal()
+    handles_wanted = Signal(object)
+    """These handles, and no others, are to be off on the screen."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.stop, self.afterwards = _label("", "stop"), AfterwardsForm()
+        self.found = _button("What I found…", self._open_form)
+        self._told = QVBoxLayout()
+        self._told.setSpacing(4)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(8)
+        column.addWidget(self.stop)
+        column.addLayout(self._told)
+        column.addWidget(self.found)
+        column.addWidget(self.afterwards)
+        self.say_stop("")
+        self.show_nothing()
+
+    def _open_form(self) -> None:
+        self.afterwards.setVisible(not self.afterwards.isVisible())
+        if self.afterwards.isVisible():
+            QTimer.singleShot(0, self, self._bring_form_into_sight)
+
+    def _bring_form_into_sight(self) -> None:
+        above = self.parentWidget()
+        while above is not None and not isinstance(above, QScrollArea):
+            above = above.parentWidget()
+        if isinstance(above, QScrollArea):
+            above.ensureWidgetVisible(self.afterwards.record)
+            self.afterwards.way.setFocus()
+
+    def say_stop(self, words: str) -> None:
+        """Say that something was found live with its handles off, until it is said no more."""
+        self.stop.setText(words)
+        self.stop.setVisible(bool(words))
+
+    # --- what is told -----------------------------------------------------------------------------------------------
+
+    def show_checking(self) -> None:
+        """Say that it is being worked out: nothing old stands beside what is new."""
+        self._clear()
+        self._line(CHECKING)
+
+    def show_nothing(self) -> None:
+        """Say what to do where no box is picked."""
+        self._clear()
+        self._line(NOTHING_PICKED)
+        self.found.hide()
+        self.afterwards.hide()
+
+    def show_answer(self, answer: Answer) -> None:
+        """Tell a shut-off, and what the picked boxes would be with what is off on the screen."""
+        findings, plan = answer.question.findings, answer.plan
+        if plan is None:
+            self.show_nothing()
+            return
+        self._clear()
+        self._tell_boxes(plan, findings)
+        self._tell_turn_off(plan, findings, answer.flipped)
+        self._tell_states(answer, findings)
+        self._listed("Not known, so live until tested", plan.unknown)
+        self._listed("Stays live", plan.stays_live)
+        turned = " and ".join(findings.marks[handle] for one in plan.off for handle in one.handles)
+        self._listed(f"Goes dark with {turned} off", list(dark_lines(plan.goes_dark)))
+        self._listed("Tester and light", list(around_lines(plan, findings)))
+        self._tell_choices(plan, findings)
+        self._line(CAUTION)
+        off = with_off(findings, answer.shown) if answer.shown is not None else ""
+        self.afterwards.ask(to_test(findings, plan.boxes), answer.flipped, off or ALL_ON)
+        self.found.show()
+
+    def _tell_boxes(self, plan: ShutOff, findings: Findings) -> None:
+        boxes = [findings.home.boxes[box] for box in plan.boxes]
+        self._section("To open")
+        if len(boxes) > MOST_LISTED:
+            self._line(", ".join(box.mark for box in boxes), "body")
+        else:
+            for box in boxes:
+                found = findings.boxes.get(box.id)
+                where = (found.room_name or found.level_name) if found is not None else ""
+                out = _button("×", partial(self.taken_out.emit, box.id), f"Take {box.mark} out")
+                self._row(_label(f"{box.mark}, {where}" if where else box.mark, "body"), out)
+        if len(boxes) > 1:
+            self._told.addWidget(_button("Let go of all", self.let_go.emit))
+
+    def _tell_turn_off(self, plan: ShutOff, findings: Findings, flipped: frozenset[int]) -> None:
+        nearest = frozenset(handle for one in plan.off for handle in one.handles)
+        if plan.off:
+            self._section("Turn off")
+        elif not plan.keep_off:
+            self._line(NOTHING_TO_TURN_OFF, "alarm")
+        if plan.only_the_main:
+            self._line(ONLY_THE_MAIN, "body")
+        for one in plan.off:
+            self._tell_movement(one, findings)
+        worst = [state for state in plan.states if state.state in ("live", "unknown")]
+        if plan.off and worst:
+            marks = ", ".join(findings.home.boxes[one.box].mark for one in worst)
+            self._line(NOT_WHOLE.format(marks), "alarm")
+        if plan.keep_off:
+            self._section("Keep off")
+        for one in plan.keep_off:
+            self._line(f"{named(one, findings)}: it was found so", "body")
+        if plan.off and flipped != nearest:
+            self._told.addWidget(_button("Show these off", partial(self.handles_wanted.emit, nearest)))
+
+    def _tell_movement(self, one: ToTurnOff, findings: Findings) -> None:
+        self._line(named(one, findings), "panel_title")
+        for why in one.because:
+            self._line(why)
+        if one.ask:
+            self._line(f"First {one.ask}.", "body")
+
+    def _tell_states(self, answer: Answer, findings: Findings) -> None:
+        plan, shown = answer.plan, answer.shown
+        if plan is None:
+            return
+        self._section(with_off(findings, shown) if shown is not None else AS_FOUND)
+        if shown is None and plan.off:
+            self._line(ALL_ON, "body")
+            return
+        states = {one.box: one for one in plan.states} if shown is None else shown.boxes
+        for box in plan.boxes:
+            if box in states:
+                self._tell_state(states[box], findings.home.boxes[box].mark)
+
+    def _tell_state(self, state: BoxWhenOff, mark: str) -> None:
+        dead = state.state == "should be dead"
+        self._line(f"{mark}: {state.says}", "body" if dead else "alarm")
+        if state.because:
+            self._line(f"{'; '.join(state.because)}.")
+        if not state.neutral_known and state.state != "live":
+            self._line(NEUTRAL)
+
+    def _tell_choices(self, plan: ShutOff, findings: Findings) -> None:
+        if plan.choices:
+            self._section("Instead")
+        for one in plan.choices:
+            self._line(choice_line(one, findings), "body")
+            marks = " and ".join(findings.marks[handle] for handle in one.handles)
+            show = _button("Show it", partial(self.handles_wanted.emit, frozenset(one.handles)))
+            show.setAccessibleName(f"Show {marks} off")
+            self._told.addWidget(show)
+
+    # --- pieces -----------------------------------------------------------------------------------------------------
+
+    def _clear(self) -> None:
+        while (item := self._told.takeAt(0)) is not None:
+            widget = item.widget()
+            if widget is not None:
+                widget.hide()
+                widget.deleteLater()
+
+    def _section(self, words: str) -> None:
+        label = _label(words, "section")
+        label.setContentsMargins(0, SECTION_AIR, 0, 0)
+        self._told.addWidget(label)
+
+    def _line(self, words: str, name: str = "caption") -> None:
+        self._told.addWidget(_label(words, name))
+
+    def _listed(self, head: str, lines: Iterable[str]) -> None:
+        told = list(lines)
+        if told:
+            self._section(head)
+        for words in told:
+            self._line(words)
+
+    def _row(self, label: QLabel, button: QPushButton) -> None:
+        holder = QWidget()
+        row = QHBoxLayout(holder)
+        row.setContentsMargins(0, 0, 0, 0)
+        row.addWidget(label, 1)
+        row.addWidget(button)
+        self._told.addWidget(holder)
+
+
+def _label(words: str, name: str) -> QLabel:
+    label = QLabel(words)
+    label.setObjectName(name)
+    label.setWordWrap(True)
+    return label
+
+
+def _button(words: str, act: Callable[[], object], called: str = "") -> QPushButton:
+    button = QPushButton(words)
+    button.setObjectName("plain")
+    button.setAccessibleName(called)
+    button.clicked.connect(lambda _checked=False: act())
+    return button

@@ -1,0 +1,60 @@
+"""From stage to stage: what each begins with, what the last one leaves, and the preview in the plan's place."""
+
+from typing import TYPE_CHECKING
+
+from floorplan_circuits.desktop.rail import DRAW, FIND_OUT, PANEL, PRINT, SHUT_OFF, TIE
+from floorplan_circuits.gestures.selecting import Select
+
+if TYPE_CHECKING:
+    from floorplan_circuits.desktop.print_page import PrintView
+    from floorplan_circuits.desktop.work_area import WorkArea
+
+PANEL_SAYS = "Click a space of the panel and type what is there; Enter goes to the next one down."
+PANEL_ASKS = "Say how many spaces the panel has, then add it."
+PRINT_SAYS = "This is the page as it prints. Choose the paper, then save it as a PDF."
+
+
+class Staging:
+    """Shows one stage after another; any of them at any time."""
+
+    def __init__(self, area: "WorkArea") -> None:
+        self._area = area
+        self.print_view: PrintView | None = None
+
+    def show(self, stage: int) -> None:
+        """Show a stage: its tools, and for printing the preview in place of the plan."""
+        area = self._area
+        if area.session is None:
+            return
+        was = area.rail.stage
+        area.inside.leave()
+        area.rail.choose(stage)
+        if was == FIND_OUT != stage:
+            area.finding.leave()
+        elif was == SHUT_OFF != stage:
+            area.shutting.leave()
+        if stage == PRINT:
+            self._show_print()
+            return
+        area.middle.setCurrentIndex(0)
+        if stage in (DRAW, PANEL) and was != stage:
+            area.session.take(Select())
+        if stage == TIE:
+            area.clicks.begin_to_tie(area.session)
+        elif stage == FIND_OUT and was != stage:
+            area.finding.begin()
+        elif stage == SHUT_OFF and was != stage:
+            area.shutting.begin()
+        elif stage == PANEL:
+            area.say(PANEL_SAYS if area.panel() is not None else PANEL_ASKS)
+
+    def _show_print(self) -> None:
+        from floorplan_circuits.desktop.print_page import PrintView  # late: it loads the PDF reader
+
+        assert self._area.session is not None
+        if self.print_view is None:
+            self.print_view = PrintView(self._area.say)
+            self._area.middle.addWidget(self.print_view)
+        self._area.middle.setCurrentWidget(self.print_view)
+        self.print_view.show_home(self._area.session)
+        self._area.say(PRINT_SAYS)
