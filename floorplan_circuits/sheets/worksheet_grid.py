@@ -152,12 +152,8 @@ def _marks_in(line: Sequence[str], x: float, top: float, size: float, bold: bool
 
 
 def _piles(turned: Turned, grid: Grid) -> tuple[tuple[str, tuple[str, ...], float, bool], ...]:
-    return ("OFF", turned.turn_off, grid.size, True), (
-        "ON",
-        turned.turn_on,
-        ON_SIZE if grid.size > ON_SIZE + 1 else LEAST_SIZE,
-        False,
-    )
+    lesser = ON_SIZE if grid.size > ON_SIZE + 1 else LEAST_SIZE
+    return ("OFF", turned.turn_off, grid.size, True), ("ON", turned.turn_on, lesser, False)
 
 
 def _column_high(turned: Turned, grid: Grid) -> float:
