@@ -5,6 +5,7 @@ import gc
 import io
 import json
 import os
+import shlex
 import sys
 from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
@@ -13,7 +14,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
-    from floorplan_circuits.findings import Findings, Layer, TestPlan
+    from floorplan_circuits.findings import Findings, Layer, RoundsInWords, TestPlan
     from floorplan_circuits.rounds.patterns import Strength
 
 NOTHING_FOUND, HAZARDS, UNREADABLE = 0, 1, 2
@@ -139,7 +140,14 @@ def _rounds_options(words: Sequence[str]) -> argparse.Namespace:
     parser.add_argument("--leave-on", default="", metavar="7,12", help="breakers that stay on, by their numbers")
     parser.add_argument("--box", action="append", default=[], metavar="MARK", help="find out about this box alone")
     parser.add_argument("--answers", type=Path, metavar="FILE", help="the answers of this plan: recorded in HOME")
-    return parser.parse_args(words)
+    parser.add_argument("--worksheet", type=Path, metavar="FILE.pdf", help="write the plan as a sheet to fill in")
+    parser.add_argument("--paper", choices=("letter", "a4"), default="letter", help="of the worksheet")
+    parser.add_argument("--grey", action="store_true", help="the worksheet for a printer without colour")
+    parser.add_argument("--phone", type=Path, metavar="FILE.html", help="write the plan as one page for a phone")
+    options = parser.parse_args(words)
+    if options.answers is not None and (options.worksheet or options.phone):
+        parser.error("--answers changes the plan: write --worksheet and --phone without it")
+    return options
 
 
 def _findings(path: Path, layer: "Layer" = "both") -> "tuple[Findings, dict[str, bytes]] | None":
@@ -169,7 +177,6 @@ def _print(options: argparse.Namespace) -> int:
     if found is None:
         return UNREADABLE
     from floorplan_circuits.drawing.palette import GREY, PAPER
-    from floorplan_circuits.files.atomic import WRITE_FAULTS, write_whole
     from floorplan_circuits.sheets.paper import PAPERS as SIZES
     from floorplan_circuits.sheets.wall_map import wall_map
     from floorplan_circuits.surfaces.pdf import pdf_of
@@ -179,10 +186,7 @@ def _print(options: argparse.Namespace) -> int:
     if not sheet.pages:
         print("Nothing to print yet. Draw a room or fill the panel.", file=sys.stderr)
         return UNREADABLE
-    try:
-        write_whole(options.output, pdf_of(sheet, pictures))
-    except WRITE_FAULTS as error:
-        print(f"{options.output}: it can't be written ({error}). Choose another folder or name.", file=sys.stderr)
+    if not _written(options.output, pdf_of(sheet, pictures), options.home):
         return UNREADABLE
     pages = "1 page" if len(sheet.pages) == 1 else f"{len(sheet.pages)} pages"
     _tell(f"{options.output}: {pages}, {options.paper}. A map can be wrong: test before you touch.")
@@ -191,6 +195,21 @@ def _print(options: argparse.Namespace) -> int:
     for words in sheet.not_placed:
         _tell(f"  no room for the label of {words}")
     return NOTHING_FOUND
+
+
+def _written(path: Path, content: bytes, home: Path) -> bool:
+    """Write a file whole; say on stderr why it can't be. The home itself is never written over."""
+    from floorplan_circuits.files.atomic import WRITE_FAULTS, write_whole
+
+    if path.resolve() == home.resolve():
+        print(f"{path}: that is the home itself. Choose another name.", file=sys.stderr)
+        return False
+    try:
+        write_whole(path, content)
+    except WRITE_FAULTS as error:
+        print(f"{path}: it can't be written ({error}). Choose another folder or name.", file=sys.stderr)
+        return False
+    return True
 
 
 # --- check and known ------------------------------------------------------------------------------------------------
@@ -281,8 +300,54 @@ def _rounds(options: argparse.Namespace) -> int:
     plan = plan_rounds(findings, strength=STRENGTHS[options.strength], cap=options.cap, leave_on=left_on, boxes=boxes)
     if options.answers is not None:
         return _take_answers(options.home, options.answers, plan)
+    if options.worksheet is not None or options.phone is not None:
+        return _take_along(options, plan, findings)
     _tell(_as_json_text(as_json(plan, findings)) if options.json else as_text(plan, findings))
     return NOTHING_FOUND
+
+
+def _take_along(options: argparse.Namespace, plan: "TestPlan", findings: "Findings") -> int:
+    """Write a plan to be carried out away from the computer: on paper, on a phone, or both."""
+    from floorplan_circuits.rounds.phone import phone_page
+    from floorplan_circuits.rounds.wording import in_words
+
+    if not plan.feeds:
+        print("There is nothing to look at in rounds: draw devices, or see what is tested already.", file=sys.stderr)
+        return UNREADABLE
+    words = in_words(plan, findings)
+    if options.worksheet is not None:
+        sheet = _worksheet(options, words)
+        if not _written(options.worksheet, sheet, options.home):
+            return UNREADABLE
+        _tell(f"{options.worksheet}: plan {words.code} on {options.paper}.")
+    if options.phone is not None:
+        if not _written(options.phone, phone_page(words).encode("utf-8"), options.home):
+            return UNREADABLE
+        _tell(f"{options.phone}: plan {words.code}. Send it to the phone as a file and open it there.")
+    _tell(f"Take its answers with: {_taken_back(options)}")
+    return NOTHING_FOUND
+
+
+def _worksheet(options: argparse.Namespace, words: "RoundsInWords") -> bytes:
+    from floorplan_circuits.drawing.palette import GREY, PAPER
+    from floorplan_circuits.sheets.paper import PAPERS as SIZES
+    from floorplan_circuits.sheets.worksheet import worksheet
+    from floorplan_circuits.surfaces.pdf import pdf_of
+
+    made_on = date.today().isoformat()
+    return pdf_of(worksheet(words, SIZES[options.paper], made_on, GREY if options.grey else PAPER))
+
+
+def _taken_back(options: argparse.Namespace) -> str:
+    """Return the command that takes a plan's answers: it must make the same plan, so it has the same options."""
+    usual = options.strength == "equal-weight"
+    chosen = [
+        *([] if usual else ["--strength", options.strength]),
+        *([] if options.cap is None else ["--cap", str(options.cap)]),
+        *(["--leave-on", options.leave_on] if options.leave_on else []),
+        *(word for mark in options.box for word in ("--box", mark)),
+    ]
+    return shlex.join(["floorplan-circuits", "rounds", str(options.home), *chosen, "--answers", "FILE"])
 
 
 def _is_a_cap(cap: int | None) -> bool:

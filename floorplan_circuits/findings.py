@@ -274,6 +274,64 @@ class TestPlan:
 
 
 @dataclass(frozen=True, slots=True)
+class Look:
+    """One feed to look at: its place in the plan's order, its box's mark, what it is and where, what to do or mind.
+
+    `room` and `level` are empty where it has none.
+    """
+
+    place: int
+    mark: str
+    what: str
+    mind: tuple[str, ...]
+    room: str
+    level: str
+
+
+@dataclass(frozen=True, slots=True)
+class Walked:
+    """A room on the walk in words, and the feeds to look at there. `name` is empty for what lies in no room."""
+
+    name: str
+    level: str
+    looks: tuple[Look, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Turned:
+    """One round in words: what is off in it, and the handles to turn before it, as numbered on the panel."""
+
+    off: tuple[str, ...]
+    turn_off: tuple[str, ...]
+    turn_on: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Alone:
+    """One handle to be turned off alone, and the feeds that should then be dead."""
+
+    handle: str
+    looks: tuple[Look, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class RoundsInWords:
+    """A plan of test rounds as people carry it out, away from the computer.
+
+    `code` is the plan's. `left_alone` and `not_watched` are sentences. `rounds` begin and end with all on.
+    """
+
+    code: str
+    home: str
+    cautions: tuple[str, ...]
+    left_alone: tuple[str, ...]
+    not_watched: tuple[str, ...]
+    walk: tuple[Walked, ...]
+    rounds: tuple[Turned, ...]
+    solo: tuple[Alone, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Hazard:
     """One danger: one plain sentence what it is, why it matters, what to do, and where the rule stands.
 

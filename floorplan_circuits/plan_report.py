@@ -7,13 +7,8 @@ from floorplan_circuits.findings import Effort, Findings, PlannedRound, TestPlan
 from floorplan_circuits.home.called import feed_called
 from floorplan_circuits.home.home import existing_feeds
 from floorplan_circuits.rounds.answers import plan_code
+from floorplan_circuits.rounds.wording import CAUTIONS, left_alone
 
-CAUTIONS = (
-    "Before the first round: tell the household. Medical equipment (breathing, oxygen, a stairlift) stays on until "
-    "whoever depends on it agrees. Shut computers down; mind pumps, freezers, aquariums, locks and alarms.",
-    "Only one person turns breakers, and says each number aloud. Keep off one that buzzes, is hot or does not open.",
-    "Nothing is opened and nothing is touched for this. A plan suggests; it never shows that a wire is dead.",
-)
 NAMES = {"plan": "this plan", "one_at_a_time": "one breaker at a time", "tracer": "a signal tracer"}
 
 
@@ -79,7 +74,7 @@ def as_text(plan: TestPlan, findings: Findings) -> str:
     parts = (
         [_title(plan, findings)],
         list(CAUTIONS),
-        list(_left_alone(plan, findings)),
+        list(left_alone(plan, findings.marks)),
         list(_rounds(plan, findings)),
         list(_walk(plan, findings)),
         list(_solo(plan, findings)),
@@ -94,14 +89,6 @@ def _title(plan: TestPlan, findings: Findings) -> str:
         f"{name}: plan {plan_code(plan)}, {len(plan.handles)} handles and {len(plan.feeds)} feeds in {rounds} rounds, "
         "with all on before the first and after the last."
     )
-
-
-def _left_alone(plan: TestPlan, findings: Findings) -> Iterator[str]:
-    for handle, why in plan.left_alone.items():
-        if handle in findings.marks:
-            yield f"Leave {findings.marks[handle]} as it is: {why}."
-    if plan.apart:
-        yield f"Kept on, tested by themselves: {', '.join(findings.marks[handle] for handle in plan.apart)}."
 
 
 def _rounds(plan: TestPlan, findings: Findings) -> Iterator[str]:

@@ -82,13 +82,13 @@ def caution_height(wide: float) -> float:
     return 7.2 + len(caution_lines(wide)) * text_height(BODY_SIZE) * 1.06
 
 
-def foot_caution(area: Rect, theme: Theme) -> Group:
-    """Draw the caution over the sheet's full width: a yellow field with a triangle, then the words."""
+def foot_caution(area: Rect, theme: Theme, title: str = CAUTION_TITLE) -> Group:
+    """Draw the caution over the sheet's full width: a yellow field with a triangle, then the words under a title."""
     marks: list[Mark] = [
         Shape(rectangle(area.x, area.y, area.width, area.height), theme.paper, Pen(0.35, theme.ink)),
         Shape(rectangle(area.x, area.y, FOOT_FIELD, area.height), theme.caution, Pen(0.35, theme.caution_ink)),
         warning_triangle(area.x + FOOT_FIELD / 2, area.y + area.height / 2, 8.0, theme),
-        Text((area.x + FOOT_FIELD + 2.5, area.y + 5.0), CAUTION_TITLE, CAUTION_SIZE, True, theme.ink),
+        Text((area.x + FOOT_FIELD + 2.5, area.y + 5.0), title, CAUTION_SIZE, True, theme.ink),
     ]
     pitch = text_height(BODY_SIZE) * 1.06
     for at, line in enumerate(caution_lines(area.width)):

@@ -1,0 +1,94 @@
+"""A plan in words, for those who carry it out away from the computer: on paper and on a phone alike."""
+
+from collections.abc import Collection, Iterator, Mapping
+
+from floorplan_circuits.findings import Alone, Findings, Look, RoundsInWords, TestPlan, Turned, Walked
+from floorplan_circuits.home.called import feed_called
+from floorplan_circuits.home.home import FeedPlace, existing_feeds
+from floorplan_circuits.home.kinds import kind_named
+from floorplan_circuits.rounds.answers import plan_code
+from floorplan_circuits.supply.numbering import reading_order
+
+CAUTIONS = (
+    "Before the first round: tell the household. Medical equipment (breathing, oxygen, a stairlift) stays on until "
+    "whoever depends on it agrees. Shut computers down; mind pumps, freezers, aquariums, locks and alarms.",
+    "Only one person turns breakers, and says each number aloud. Keep off one that buzzes, is hot or does not open.",
+    "Nothing is opened and nothing is touched for this. A plan suggests; it never shows that a wire is dead.",
+)
+
+
+def in_words(plan: TestPlan, findings: Findings) -> RoundsInWords:
+    """Return the plan as people carry it out: handles as the panel numbers them, rooms in walking order."""
+    places = {place.feed.id: place for place in existing_feeds(findings.home)}
+    looks = {feed: _look(at, places[feed], plan.advice.get(feed, ""), findings) for at, feed in enumerate(plan.feeds)}
+    return RoundsInWords(
+        code=plan_code(plan),
+        home=findings.home.name,
+        cautions=CAUTIONS,
+        left_alone=tuple(left_alone(plan, findings.marks)),
+        not_watched=tuple(_not_watched(plan, places)),
+        walk=tuple(_walked(stop.room, [looks[feed] for feed in stop.feeds], findings) for stop in plan.all_on.walk),
+        rounds=tuple(_rounds(plan, findings)),
+        solo=tuple(Alone(findings.marks[one.handle], tuple(looks[feed] for feed in one.feeds)) for one in plan.solo),
+    )
+
+
+def left_alone(plan: TestPlan, marks: Mapping[int, str]) -> Iterator[str]:
+    """Yield what stays as it is in every round, and what is tested by itself, in sentences."""
+    for handle, why in plan.left_alone.items():
+        if handle in marks:
+            yield f"Leave {marks[handle]} as it is: {why}."
+    if plan.apart:
+        yield f"Kept on, tested by themselves: {', '.join(marks[handle] for handle in plan.apart)}."
+
+
+def _not_watched(plan: TestPlan, places: Mapping[int, FeedPlace]) -> Iterator[str]:
+    """Yield what shows nothing from outside, those for which the same is to be done in one sentence."""
+    called: dict[str, dict[str, None]] = {}
+    watched = {*plan.feeds}
+    for feed, do in plan.advice.items():
+        if feed not in watched:
+            called.setdefault(do, {})[feed_called(places[feed])] = None
+    for do, feeds in called.items():
+        yield f"{', '.join(feeds)}: {do}."
+
+
+def _look(at: int, place: FeedPlace, advice: str, findings: Findings) -> Look:
+    found = findings.boxes[place.box.id]
+    mind = tuple(words for words in (place.box.reach, advice) if words)
+    return Look(at, place.box.mark, _what(place), mind, found.room_name, found.level_name)
+
+
+def _what(place: FeedPlace) -> str:
+    """Return what the feed is of: the device by name and kind, its part, and its gang where the box has several."""
+    device, box = place.device, place.box
+    if device is None:
+        return place.feed.part or "cable that passes"
+    kind = kind_named(device.kind).label
+    told = kind.casefold() in device.name.casefold()
+    called = device.name if told else f"{device.name} ({kind})" if device.name else kind
+    gang = f"gang {device.slot} of {box.gangs}" if box.gangs > 1 else ""
+    return ", ".join(words for words in (called, place.feed.part, gang) if words)
+
+
+def _walked(room: int | None, looks: Collection[Look], findings: Findings) -> Walked:
+    found = findings.home.rooms.get(room) if room is not None else None
+    levels = {look.level for look in looks}
+    return Walked(found.name if found else "", levels.pop() if len(levels) == 1 else "", tuple(looks))
+
+
+def _rounds(plan: TestPlan, findings: Findings) -> Iterator[Turned]:
+    """Yield all on, each round, all on again, each with what is turned before it."""
+    before: Collection[int] = ()
+    for off in ((), *(one.off for one in plan.rounds), ()):
+        yield Turned(
+            _marks(off, findings),
+            _marks({*off} - {*before}, findings),
+            _marks({*before} - {*off}, findings),
+        )
+        before = off
+
+
+def _marks(handles: Collection[int], findings: Findings) -> tuple[str, ...]:
+    """Return the numbers of handles in the panel's order, so that the hand goes down it once."""
+    return tuple(findings.marks[handle] for handle in reading_order(findings.home) if handle in handles)

@@ -1,0 +1,331 @@
+"""The page for a phone in a real browser: tapped through, closed in the middle, fed hostile names, cut off."""
+
+import json
+import shutil
+import socket
+import time
+from collections.abc import Iterator
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from floorplan_circuits.edits.answering import take_answers
+from floorplan_circuits.files.open import open_home
+from floorplan_circuits.find import find, plan_rounds
+from floorplan_circuits.home.home import Home
+from floorplan_circuits.home.resources import folder
+from floorplan_circuits.rounds.answers import Answers, CannotRead, answers_text, read_answers
+from floorplan_circuits.rounds.phone import phone_page
+from floorplan_circuits.rounds.wording import in_words
+from tests.rounds.test_phone import HOSTILE, hostile_home
+
+webdriver = pytest.importorskip("selenium.webdriver", reason="selenium is not installed: pip install -e '.[dev]'")
+BROWSERS, DRIVER = ("chromium", "chromium-browser", "google-chrome"), "chromedriver"
+PHONE = {"width": 390, "height": 844, "deviceScaleFactor": 1, "mobile": True}
+
+
+@pytest.fixture(scope="module")
+def browser(tmp_path_factory) -> Iterator[Any]:
+    """A browser without a window, as large as a phone's screen, that notes every request it makes."""
+    found = next((path for name in BROWSERS if (path := shutil.which(name))), None)
+    driver = shutil.which(DRIVER)
+    if found is None or driver is None:
+        pytest.skip("no chromium with its chromedriver here: apt-get install chromium chromium-driver")
+    from selenium.webdriver.chrome.service import Service
+
+    options = webdriver.ChromeOptions()
+    options.binary_location = found
+    profile = tmp_path_factory.mktemp("profile")
+    for word in (
+        "--headless=new",
+        "--no-sandbox",
+        "--disable-gpu",
+        "--disable-dev-shm-usage",
+        f"--user-data-dir={profile}",
+    ):
+        options.add_argument(word)
+    options.set_capability("goog:loggingPrefs", {"performance": "ALL", "browser": "ALL"})
+    opened = webdriver.Chrome(options=options, service=Service(driver))
+    opened.execute_cdp_cmd("Emulation.setDeviceMetricsOverride", PHONE)
+    yield opened
+    opened.quit()
+
+
+class Phone:
+    """A plan's page, open in a browser, and the hand that taps on it."""
+
+    def __init__(self, browser: Any, some: Home, path: Path) -> None:
+        self.findings = find(some)
+        self.plan = plan_rounds(self.findings)
+        self.words = in_words(self.plan, self.findings)
+        path.write_text(phone_page(self.words), encoding="utf-8")
+        self.browser, self.address = browser, path.as_uri()
+        browser.get(self.address)
+        self.run("localStorage.clear()")  # all pages that are opened from files share it
+        browser.get(self.address)
+
+    def run(self, script: str, *values: Any) -> Any:
+        return self.browser.execute_script(script, *values)
+
+    def tap(self, selector: str) -> None:
+        from selenium.webdriver.common.by import By
+
+        one = self.browser.find_element(By.CSS_SELECTOR, selector)
+        self.run("arguments[0].scrollIntoView({block: 'center'})", one)
+        one.click()
+
+    def answer(self, place: int, word: str) -> None:
+        """Tap a word of one feed as a finger does: only what lies open on the screen can be hit."""
+        from selenium.webdriver.common.by import By
+
+        for one in self.browser.find_elements(By.CSS_SELECTOR, f'[data-place="{place}"] .answers button'):
+            if one.text == word:
+                self.run("arguments[0].scrollIntoView({block: 'center'})", one)
+                one.click()
+
+    def answer_all(self, said: list[str]) -> None:
+        """Answer every feed of the round at once, in the order of the plan."""
+        self.run(
+            "arguments[0].forEach((word, place) => "
+            "[...document.querySelectorAll(`[data-place='${place}'] .answers button`)]"
+            ".find((one) => one.textContent === word).click())",
+            said,
+        )
+
+    def begin(self) -> None:
+        self.tap("#understood")
+        self.tap("#next")
+
+    def given_back(self) -> str:
+        return str(self.run("return document.getElementById('answers').value"))
+
+    def read(self) -> Answers:
+        return read_answers(self.given_back(), self.plan)
+
+    def shown(self) -> str:
+        return str(self.run("return document.body.innerText"))
+
+
+@pytest.fixture
+def phone(browser, tmp_path) -> Phone:
+    return Phone(browser, open_home(folder("sample_homes") / "cottage.json").home, tmp_path / "page.html")
+
+
+def complaints(browser: Any) -> list[str]:
+    """What the browser says went wrong since it was asked last."""
+    return [entry["message"] for entry in browser.get_log("browser") if entry["level"] == "SEVERE"]
+
+
+def requested(browser: Any) -> list[str]:
+    """Every address the browser asked for since it was asked last."""
+    events = (json.loads(entry["message"])["message"] for entry in browser.get_log("performance"))
+    urls = (one["params"]["request"]["url"] for one in events if one["method"] == "Network.requestWillBeSent")
+    return [url for url in urls if not url.startswith("data:")]  # the browser's own picture beside a date
+
+
+def test_a_plan_is_tapped_through_left_in_the_middle_and_its_answers_are_taken(phone) -> None:
+    """A truth is read through the page: closed and opened half way, its answers suggest what each feed hangs on."""
+    complaints(phone.browser)
+    truth = {feed: phone.plan.handles[at % len(phone.plan.handles)] for at, feed in enumerate(phone.plan.feeds)}
+    assert not phone.run("return document.getElementById('next').disabled === false")
+    phone.tap("#understood")
+    phone.run(
+        "const way = document.getElementById('field-with'), who = document.getElementById('field-who');"
+        "way.value = 'two-lead tester'; who.value = 'Kim\\u2028plan X';"
+        "for (const one of [way, who]) one.dispatchEvent(new Event('input'));"
+    )
+    phone.tap("#next")
+    offs = ((), *(one.off for one in phone.plan.rounds), ())
+    for nth, off in enumerate(offs):
+        if nth == 2:
+            phone.browser.get("about:blank")
+            phone.browser.get(phone.address)
+        phone.answer_all(["dead" if truth[feed] in off else "live" for feed in phone.plan.feeds])
+        phone.tap("#next")
+    answers = phone.read()
+    assert phone.given_back() == answers_text(phone.plan, answers)
+    assert (answers.method, answers.who) == ("two-lead tester", "Kim plan X")
+    assert answers.date == time.strftime("%Y-%m-%d")
+    for one, off in zip(answers.rounds, offs, strict=True):
+        assert dict(one.readings) == {feed: "dead" if truth[feed] in off else "live" for feed in phone.plan.feeds}
+    known = find(take_answers(phone.findings.home, answers).home).conclusions
+    assert {feed: known[feed].candidates for feed in truth} == {feed: (handle,) for feed, handle in truth.items()}
+    assert complaints(phone.browser) == []
+
+
+def test_a_whole_room_is_answered_at_once_but_for_what_was_said_before(phone) -> None:
+    phone.begin()
+    looks = [look.place for look in phone.words.walk[0].looks]
+    assert len(looks) > 3
+    phone.answer(looks[0], "live")
+    phone.answer(looks[1], "unclear")
+    phone.answer(looks[2], "skip")
+    phone.tap(".whole button:nth-child(1)")
+    phone.tap("#to-give")
+    said = dict(phone.read().rounds[0].readings)
+    assert [said.get(phone.plan.feeds[place]) for place in looks] == [
+        "live",
+        "unclear",
+        None,
+        *["dead"] * (len(looks) - 3),
+    ]
+    phone.tap("#back")
+    phone.tap(".whole button:nth-child(2)")
+    phone.answer(looks[1], "unclear")  # a second tap takes an answer back
+    phone.tap("#to-give")
+    said = dict(phone.read().rounds[0].readings)
+    assert [said.get(phone.plan.feeds[place]) for place in looks] == ["live", None, None, *["live"] * (len(looks) - 3)]
+
+
+def test_each_round_says_what_to_turn_and_nothing_more(phone) -> None:
+    phone.begin()
+    for nth, turned in enumerate(phone.words.rounds):
+        for name, marks in (("off", turned.turn_off), ("on", turned.turn_on)):
+            shown = phone.run(f"return [...document.querySelectorAll('.turn.{name} li')].map((one) => one.textContent)")
+            assert tuple(shown) == marks, nth
+        phone.tap("#next")
+    assert phone.run("return document.querySelector('h2').textContent") == "Give back"
+    assert phone.given_back() == ""
+    with pytest.raises(CannotRead, match="plan unknown"):
+        phone.read()
+
+
+def test_it_says_so_where_nothing_can_be_kept_and_works_all_the_same(phone) -> None:
+    script = phone.browser.execute_cdp_cmd(
+        "Page.addScriptToEvaluateOnNewDocument",
+        {"source": "Object.defineProperty(window, 'localStorage', {get() { throw new Error('none here'); }});"},
+    )
+    try:
+        phone.browser.get(phone.address)
+        assert "this browser keeps nothing" in phone.shown()
+        phone.begin()
+        phone.answer(0, "dead")
+        phone.tap("#to-give")
+        assert dict(phone.read().rounds[0].readings) == {phone.plan.feeds[0]: "dead"}
+    finally:
+        phone.browser.execute_cdp_cmd("Page.removeScriptToEvaluateOnNewDocument", script)
+
+
+@pytest.mark.parametrize(
+    "lost", ["no json {", "[]", "null", '{"at": 99, "answers": ["x"], "with": 5}', '{"minded": true}']
+)
+def test_what_is_kept_and_no_longer_fits_is_put_aside(lost, phone) -> None:
+    phone.run("localStorage.setItem('test rounds ' + arguments[0], arguments[1])", phone.words.code, lost)
+    phone.browser.get(phone.address)
+    complaints(phone.browser)
+    assert phone.run("return document.querySelector('h2').textContent") == "Before you begin"
+    assert complaints(phone.browser) == []
+
+
+def test_forgetting_takes_two_taps(phone) -> None:
+    phone.begin()
+    phone.answer(0, "live")
+    phone.tap("#to-give")
+    forget = "const all = [...document.querySelectorAll('main button')]; all[all.length - 1].click();"
+    phone.run(forget)
+    assert phone.given_back() != ""
+    phone.run(forget)
+    phone.browser.get(phone.address)
+    phone.begin()
+    phone.tap("#to-give")
+    assert phone.given_back() == ""
+
+
+def test_the_answers_are_saved_as_a_file(phone, tmp_path) -> None:
+    phone.browser.execute_cdp_cmd("Browser.setDownloadBehavior", {"behavior": "allow", "downloadPath": str(tmp_path)})
+    phone.begin()
+    phone.answer(0, "live")
+    phone.tap("#to-give")
+    phone.run(
+        "[...document.querySelectorAll('.give button')].find((one) => one.textContent === 'Save as a file').click()"
+    )
+    saved = tmp_path / f"answers-{phone.words.code}.txt"
+    until = time.monotonic() + 5
+    while not saved.exists() and time.monotonic() < until:
+        time.sleep(0.05)
+    assert saved.read_text(encoding="utf-8") == phone.given_back()
+
+
+def test_hostile_names_are_shown_as_text_and_nothing_of_them_is_done(browser, tmp_path) -> None:
+    complaints(browser)
+    phone = Phone(browser, hostile_home(), tmp_path / "hostile.html")
+    for step in range(4):
+        shown = phone.run("return document.body.textContent")
+        if step == 0:
+            assert HOSTILE[1] in shown
+            assert HOSTILE[0] in shown
+            phone.begin()
+        else:
+            for name in HOSTILE:
+                assert name in phone.run("return document.getElementById('page').textContent")
+            phone.tap("#next")
+        assert phone.run("return document.querySelectorAll('#page img, #page script, #page iframe').length") == 0
+    assert phone.run("return window.harmed") is None
+    names = phone.run("return [...document.querySelectorAll('bdi')].every((one) => one.dir === 'auto')")
+    assert names
+    assert phone.run("return document.querySelectorAll('script').length") == 2
+    assert complaints(browser) == []
+
+
+def asked_of(listening: socket.socket) -> list[bytes]:
+    """What was asked over the connections to this port. The browser may connect ahead of what it then refuses."""
+    asked = []
+    while True:
+        try:
+            connection, _ = listening.accept()
+        except TimeoutError:
+            return asked
+        with connection:
+            connection.settimeout(0.2)
+            try:
+                words = connection.recv(1000)
+            except TimeoutError:
+                continue
+            asked += [words] if words else []
+
+
+def test_no_request_leaves_the_page_even_if_something_in_it_tried(browser, tmp_path) -> None:
+    with socket.create_server(("127.0.0.1", 0)) as listening:
+        listening.settimeout(0.3)
+        outside = f"http://127.0.0.1:{listening.getsockname()[1]}/"
+        requested(browser)
+        phone = Phone(browser, hostile_home(), tmp_path / "closed.html")
+        phone.begin()
+        phone.answer(0, "dead")
+        phone.tap("#to-give")
+        assert {*requested(browser)} == {phone.address}
+        tried = phone.browser.execute_async_script(
+            "const done = arguments[1], address = arguments[0], refused = [];"
+            "document.addEventListener('securitypolicyviolation', (event) => refused.push(event.effectiveDirective));"
+            "const image = document.createElement('img'); image.src = address; document.body.append(image);"
+            "const frame = document.createElement('iframe'); frame.src = address; document.body.append(frame);"
+            "const form = document.createElement('form'); form.action = address; document.body.append(form);"
+            "form.submit();"
+            "fetch(address).catch(() => 0).then(() => setTimeout(() => done(refused), 200));",
+            outside,
+        )
+        assert {*tried} == {"img-src", "frame-src", "form-action", "connect-src"}
+        assert asked_of(listening) == []
+
+
+def test_it_fits_a_phones_screen_and_every_button_a_finger(phone) -> None:
+    for step in range(3):
+        wide = phone.run("return [document.documentElement.scrollWidth, window.innerWidth]")
+        assert wide[0] <= wide[1] == PHONE["width"], step
+        sizes = phone.run(
+            "return [...document.querySelectorAll('button:not([hidden])')].map((one) => one.getBoundingClientRect())"
+            ".map((box) => Math.min(box.width, box.height))"
+        )
+        assert min(sizes) >= 44
+        phone.tap("#understood") if step == 0 else None
+        phone.tap("#next")
+
+
+def test_dark_follows_the_system(phone) -> None:
+    grounds = {}
+    for scheme in ("light", "dark"):
+        feature = {"name": "prefers-color-scheme", "value": scheme}
+        phone.browser.execute_cdp_cmd("Emulation.setEmulatedMedia", {"features": [feature]})
+        grounds[scheme] = phone.run("return getComputedStyle(document.body).backgroundColor")
+    assert grounds == {"light": "rgb(251, 250, 247)", "dark": "rgb(20, 24, 29)"}
