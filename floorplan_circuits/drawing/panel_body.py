@@ -10,10 +10,15 @@ THUMB = 1.15
 RATING_SIZE = 7.0
 
 
-def body(breaker: Breaker, bounds: tuple[float, float, float, float], right: bool, theme: Theme) -> list[Mark]:
-    """Draw the body in (x, y, width, height) mm; `right`: it stands in the right column, so inward is left."""
+def body(
+    breaker: Breaker, bounds: tuple[float, float, float, float], right: bool, theme: Theme, turned_off: bool = False
+) -> list[Mark]:
+    """Draw the body in (x, y, width, height) mm; `right`: it stands in the right column, so inward is left.
+
+    It is drawn off where it was found so, or where it is to be `turned_off`.
+    """
     x, y, wide, high = bounds
-    off = breaker.found.state in ("off", "tripped")
+    off = turned_off or breaker.found.state in ("off", "tripped")
     marks: list[Mark] = [Shape(rectangle(x, y, wide, high, 0.5), theme.paper, Pen(0.18, theme.soft))]
     inward, outward = (x + 0.35, x + wide - 0.35 - THUMB) if right else (x + wide - 0.35 - THUMB, x + 0.35)
     thumb_x, words_x = (outward, inward) if off else (inward, outward)

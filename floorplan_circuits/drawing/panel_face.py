@@ -6,7 +6,7 @@ from dataclasses import dataclass, field
 from floorplan_circuits.drawing.ink import Bounds, Group, Mark, Pen, Shape, Text, polyline, rectangle
 from floorplan_circuits.drawing.lettering import cap_height, width
 from floorplan_circuits.drawing.palette import tint
-from floorplan_circuits.drawing.panel_body import BODY, body, tie_bar
+from floorplan_circuits.drawing.panel_body import BODY, THUMB, body, tie_bar
 from floorplan_circuits.drawing.panel_cells import (
     Cell,
     FaceStyle,
@@ -27,6 +27,10 @@ NUMBER = 9.0
 NUMBER_SIZE = 15.0
 HALF_NUMBER_SIZE = NUMBER_SIZE * 0.72
 WORDS_INSET = 1.6
+THROW = BODY - THUMB - 0.7
+"""mm that a thumb moves outward when its breaker is turned off: the bar of a tie goes with it."""
+RING = 0.9
+"""Weight in mm of the ring round what is to be turned off."""
 
 
 @dataclass(slots=True)
@@ -71,6 +75,7 @@ def panel_face(findings: Findings, panel: Panel, style: FaceStyle) -> Face:
     for cell in drawn:
         _draw_cell(cell, layout, face)
     face.marks += _ties(drawn, layout)
+    face.marks += [_ring(cell, layout) for cell in drawn if cell.breaker and cell.breaker.id in style.to_turn_off]
     face.marks.append(Shape(rectangle(0, 0, style.width, high), None, Pen(0.35, style.theme.ink)))
     return face
 
@@ -96,7 +101,9 @@ def _draw_cell(cell: Cell, layout: Layout, face: Face) -> None:
         face.marks += marks
         face.shortened += [f"{layout.findings.marks.get(cell.breaker.id, '')}: {cut}"] if cut else []
         body_x = spine_right - BODY - 0.3 if right or layout.grid.columns == 1 else spine_left + 0.3
-        face.marks += body(cell.breaker, (body_x, top + 0.3, BODY, bottom - top - 0.6), right, style.theme)
+        turned_off = cell.breaker.id in style.to_turn_off
+        bounds = (body_x, top + 0.3, BODY, bottom - top - 0.6)
+        face.marks += body(cell.breaker, bounds, right, style.theme, turned_off)
         subject = Subject("breaker", cell.breaker.id)
         middle = (spine_left + spine_right) / 2 if layout.grid.columns == 2 else style.width
         face.spots.append(((middle if right else 0.0, top, right_edge if right else middle, bottom), subject))
@@ -122,6 +129,16 @@ def _number_column(cell: Cell, x: float, layout: Layout) -> Iterator[Mark]:
         yield Text((x + NUMBER / 2, y + cap_height(size) / 2), words, size, bool(cell.breaker), shade, "middle")
 
 
+def _ring(cell: Cell, layout: Layout) -> Shape:
+    """Draw the ring on a cell's edges, so that it covers no word, from its number to its body."""
+    (top, bottom), (left, right) = layout.span(cell), (0.0, layout.style.width)
+    middle = (layout.spine[0] + layout.spine[1]) / 2
+    if layout.grid.columns == 2:
+        left, right = (middle, right) if is_right(cell, layout.grid) else (left, middle)
+    outline = rectangle(left + RING / 2, top, right - left - RING, bottom - top, 0.8)
+    return Shape(outline, None, Pen(RING, layout.style.theme.ink))
+
+
 def _number_size(words: str, is_half: bool, high: float) -> float:
     """Return the size in points of a space's number: as large as its column and its row allow."""
     size = min(HALF_NUMBER_SIZE if is_half else NUMBER_SIZE, NUMBER_SIZE * high / 6.4)
@@ -139,6 +156,8 @@ def _ties(drawn: Sequence[Cell], layout: Layout) -> list[Mark]:
     for (_, column), tied in groups.items():
         if len(tied) > 1:
             x = right - 1.2 if layout.grid.columns == 1 else (left + right) / 2 + (1.3 if column == 1 else -1.3)
+            if all(cell.breaker and cell.breaker.id in layout.style.to_turn_off for cell in tied):
+                x += THROW if column == 1 else -THROW
             spans = [layout.span(cell) for cell in tied]
             inset = min(2.2, min(bottom - top for top, bottom in spans) / 3)
             ends = min(top for top, _ in spans) + inset, max(bottom for _, bottom in spans) - inset
