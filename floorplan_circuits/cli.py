@@ -14,7 +14,8 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
-    from floorplan_circuits.findings import Findings, Layer, RoundsInWords, TestPlan
+    from floorplan_circuits.drawing.sheet import Sheet
+    from floorplan_circuits.findings import Findings, Layer, RoundsInWords, ShutOff, TestPlan
     from floorplan_circuits.rounds.patterns import Strength
 
 NOTHING_FOUND, HAZARDS, UNREADABLE = 0, 1, 2
@@ -27,6 +28,7 @@ STRENGTHS: "dict[str, Strength]" = {
     "equal-weight": "equal weight",
 }
 PAPERS = ("letter", "legal", "tabloid", "a4", "a3")
+SHUTOFF_PAPERS = ("letter", "legal", "a4")
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
@@ -114,6 +116,9 @@ def _shutoff_options(words: Sequence[str]) -> argparse.Namespace:
     parser.add_argument("home", type=Path, metavar="HOME", help="the home's file")
     parser.add_argument("marks", nargs="+", metavar="MARK", help="the boxes to be opened, by their marks: B14")
     parser.add_argument("--json", action="store_true", help="the same as JSON, in the form that shared/ documents")
+    parser.add_argument("--output", type=Path, metavar="FILE.pdf", help="write the sheet to take along")
+    parser.add_argument("--paper", choices=SHUTOFF_PAPERS, default="letter")
+    parser.add_argument("--grey", action="store_true", help="for a printer without colour")
     return parser.parse_args(words)
 
 
@@ -171,8 +176,7 @@ def _findings(path: Path, layer: "Layer" = "both") -> "tuple[Findings, dict[str,
 
 def _print(options: argparse.Namespace) -> int:
     if options.output.resolve() == options.home.resolve():
-        print(f"{options.output}: that is the home itself. Choose another name for the sheet.", file=sys.stderr)
-        return UNREADABLE
+        return _is_the_home(options.output)
     found = _findings(options.home, options.colour_by)
     if found is None:
         return UNREADABLE
@@ -188,8 +192,7 @@ def _print(options: argparse.Namespace) -> int:
         return UNREADABLE
     if not _written(options.output, pdf_of(sheet, pictures), options.home):
         return UNREADABLE
-    pages = "1 page" if len(sheet.pages) == 1 else f"{len(sheet.pages)} pages"
-    _tell(f"{options.output}: {pages}, {options.paper}. A map can be wrong: test before you touch.")
+    _tell(f"{options.output}: {_pages(sheet)}, {options.paper}. A map can be wrong: test before you touch.")
     for words in sheet.shortened:
         _tell(f"  shortened: {words}")
     for words in sheet.not_placed:
@@ -197,12 +200,17 @@ def _print(options: argparse.Namespace) -> int:
     return NOTHING_FOUND
 
 
+def _is_the_home(output: Path) -> int:
+    print(f"{output}: that is the home itself. Choose another name for the sheet.", file=sys.stderr)
+    return UNREADABLE
+
+
 def _written(path: Path, content: bytes, home: Path) -> bool:
     """Write a file whole; say on stderr why it can't be. The home itself is never written over."""
     from floorplan_circuits.files.atomic import WRITE_FAULTS, write_whole
 
     if path.resolve() == home.resolve():
-        print(f"{path}: that is the home itself. Choose another name.", file=sys.stderr)
+        _is_the_home(path)
         return False
     try:
         write_whole(path, content)
@@ -210,6 +218,10 @@ def _written(path: Path, content: bytes, home: Path) -> bool:
         print(f"{path}: it can't be written ({error}). Choose another folder or name.", file=sys.stderr)
         return False
     return True
+
+
+def _pages(sheet: "Sheet") -> str:
+    return "1 page" if len(sheet.pages) == 1 else f"{len(sheet.pages)} pages"
 
 
 # --- check and known ------------------------------------------------------------------------------------------------
@@ -242,19 +254,45 @@ def _known(options: argparse.Namespace) -> int:
 
 
 def _shutoff(options: argparse.Namespace) -> int:
+    if options.output is not None and options.output.resolve() == options.home.resolve():
+        return _is_the_home(options.output)
     found = _findings(options.home)
     if found is None:
         return UNREADABLE
     from floorplan_circuits.cut_report import as_json, as_text
     from floorplan_circuits.find import shut_off
 
-    findings, _ = found
+    findings, pictures = found
     boxes = _boxes_by_mark(findings, options.home, options.marks)
     if boxes is None:
         return UNREADABLE
     plan = shut_off(findings, boxes)
+    if options.output is not None and not _shutoff_printed(options, findings, plan, pictures):
+        return UNREADABLE
     _tell(_as_json_text(as_json(plan, findings)) if options.json else as_text(plan, findings))
     return NOTHING_FOUND if plan.is_whole else NOT_WHOLE
+
+
+def _shutoff_printed(
+    options: argparse.Namespace, findings: "Findings", plan: "ShutOff", pictures: dict[str, bytes]
+) -> bool:
+    """Write the sheet of a shut-off; return whether it could be written. Where it was is told on stderr."""
+    from floorplan_circuits.drawing.palette import GREY, PAPER
+    from floorplan_circuits.sheets.paper import PAPERS as SIZES
+    from floorplan_circuits.sheets.shutoff_sheet import shutoff_sheet
+    from floorplan_circuits.shutoff.steps import steps
+    from floorplan_circuits.surfaces.pdf import pdf_of
+
+    theme, today = GREY if options.grey else PAPER, date.today().isoformat()
+    sheet = shutoff_sheet(findings, plan, steps(plan, findings), SIZES[options.paper], today, theme)
+    if not _written(options.output, pdf_of(sheet, pictures), options.home):
+        return False
+    print(f"{options.output}: {_pages(sheet)}, {options.paper}.", file=sys.stderr)
+    for words in sheet.shortened:
+        print(f"  shortened: {words}", file=sys.stderr)
+    for words in sheet.not_placed:
+        print(f"  not on the plan: {words}", file=sys.stderr)
+    return True
 
 
 def _boxes_by_mark(findings: "Findings", path: Path, marks: Sequence[str]) -> tuple[int, ...] | None:
