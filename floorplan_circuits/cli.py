@@ -1,4 +1,4 @@
-"""The command line: print a sheet, check a home, say what is known of it, or open the window: Qt loads only then."""
+"""The command line: print, check, and what else needs no window; or open the window: Qt loads only then."""
 
 import argparse
 import gc
@@ -17,7 +17,7 @@ if TYPE_CHECKING:
     from floorplan_circuits.rounds.patterns import Strength
 
 NOTHING_FOUND, HAZARDS, UNREADABLE = 0, 1, 2
-CLASHES = NOT_WHOLE = HAZARDS
+CLASHES = NOT_WHOLE = STALE = HAZARDS
 SHEETS = ("wall-map",)
 LAYERS = ("receptacles", "lights", "both")
 STRENGTHS: "dict[str, Strength]" = {
@@ -44,6 +44,8 @@ def main(arguments: Sequence[str] | None = None) -> int:
             return _revive(_revive_options(words[1:]))
         if words[:1] == ["rounds"]:
             return _rounds(_rounds_options(words[1:]))
+        if words[:1] == ["same"]:
+            return _same(_same_options(words[1:]))
         return _window(_window_options(words))
 
 
@@ -139,6 +141,17 @@ def _rounds_options(words: Sequence[str]) -> argparse.Namespace:
     parser.add_argument("--leave-on", default="", metavar="7,12", help="breakers that stay on, by their numbers")
     parser.add_argument("--box", action="append", default=[], metavar="MARK", help="find out about this box alone")
     parser.add_argument("--answers", type=Path, metavar="FILE", help="the answers of this plan: recorded in HOME")
+    return parser.parse_args(words)
+
+
+def _same_options(words: Sequence[str]) -> argparse.Namespace:
+    parser = argparse.ArgumentParser(
+        prog="floorplan-circuits same",
+        description="Say whether a print with this code still tells what HOME tells now.",
+        epilog="Exit status: 0 the same, 1 not, 2 unreadable: the home, or a code that was never printed.",
+    )
+    parser.add_argument("home", type=Path, metavar="HOME", help="the home's file")
+    parser.add_argument("code", metavar="CODE", help="the code at the foot of the print: 7KQ4-MXWT")
     return parser.parse_args(words)
 
 
@@ -327,6 +340,25 @@ def _take_answers(path: Path, answers: Path, plan: "TestPlan") -> int:
         return UNREADABLE
     _tell(f"{path}: {edited.says}. See what they suggest: floorplan-circuits known {path}")
     return NOTHING_FOUND
+# --- same -----------------------------------------------------------------------------------------------------------
+
+
+def _same(options: argparse.Namespace) -> int:
+    from floorplan_circuits.sheets.content_code import as_code, content_code
+
+    printed = as_code(options.code)
+    if printed is None:
+        print(f"{options.code}: no print has this code. Type the eight letters at its foot again.", file=sys.stderr)
+        return UNREADABLE
+    found = _findings(options.home)
+    if found is None:
+        return UNREADABLE
+    now = content_code(found[0])
+    if now == printed:
+        _tell("The print tells what the home's file tells. Either can be wrong: test before you touch.")
+        return NOTHING_FOUND
+    _tell(f"The print is stale: the home's file tells something else now ({now}). Print it again and take it down.")
+    return STALE
 
 
 def _as_json_text(values: dict[str, Any]) -> str:

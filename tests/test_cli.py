@@ -199,3 +199,34 @@ def test_a_reader_that_hangs_up_gets_no_traceback() -> None:
         words = [sys.executable, "-m", "floorplan_circuits", "check", str(COTTAGE)]
         child = subprocess.run(words, stdout=hung_up, stderr=subprocess.PIPE, timeout=60, check=False)
     assert (child.returncode, child.stderr) == (1, b"")
+
+
+# --- same -----------------------------------------------------------------------------------------------------------
+
+
+def code_at_the_foot_of(pdf: Path) -> str:
+    from pypdf import PdfReader
+
+    text = PdfReader(pdf).pages[0].extract_text()
+    found = re.search(r"same HOME ([0-9A-Z]{4}-[0-9A-Z]{4})", text)
+    assert found
+    return found[1]
+
+
+def test_the_code_on_a_print_is_the_same_until_the_home_tells_something_else(tmp_path, capsys) -> None:
+    sheet, home = tmp_path / "map.pdf", tmp_path / "home.json"
+    home.write_bytes(COTTAGE.read_bytes())
+    assert cli.main(["print", str(home), "--output", str(sheet)]) == 0
+    code = code_at_the_foot_of(sheet)
+    assert cli.main(["same", str(home), code]) == 0
+    assert cli.main(["same", str(home), code.lower().replace("-", "")]) == 0
+    home.write_text(home.read_text(encoding="utf-8").replace("Back bedroom", "Nursery"), encoding="utf-8")
+    assert cli.main(["same", str(home), code]) == 1
+    assert "The print is stale" in capsys.readouterr().out
+
+
+def test_a_mistyped_code_or_an_unreadable_home_ends_with_2(tmp_path, capsys) -> None:
+    assert cli.main(["same", str(COTTAGE), "7KQ4-MXWA"]) == 2
+    assert "no print has this code" in capsys.readouterr().err
+    assert cli.main(["same", str(tmp_path / "none.json"), "3GCM-9TNG"]) == 2
+    assert capsys.readouterr().out == ""

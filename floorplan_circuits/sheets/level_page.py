@@ -10,6 +10,7 @@ from floorplan_circuits.drawing.palette import Theme
 from floorplan_circuits.drawing.plan import Plan, plan
 from floorplan_circuits.findings import Findings
 from floorplan_circuits.home.building import Level
+from floorplan_circuits.sheets.before import before_you_turn
 from floorplan_circuits.sheets.columns import Material
 from floorplan_circuits.sheets.furniture import CAPTION_SIZE, scale_bar, text_lines
 from floorplan_circuits.sheets.layouts import Layout, alone, grown, inner_size, layouts
@@ -20,6 +21,8 @@ from floorplan_circuits.sheets.paper import Orientation, Paper, Rect
 from floorplan_circuits.sheets.sections import Section, fitting, put
 
 SCALES = (50, 60, 75, 90, 100, 125, 150, 175, 200, 250, 300, 400, 500, 750, 1000, 2000, 5000)
+BEFORE_AWAY = 1.2
+"""How much smaller a plan may be to have what is to be known before a handle is turned on its own page."""
 INCOMPLETE, NO_KEY, NO_SHARED, NO_PANEL, DOTS, UNSAID = 1.6, 1.4, 1.25, 3.2, 3.0, 1.4
 """How much smaller a plan may be to need no further page; to keep on its own its key, the list of shared boxes, the
 panel; to show more than dots; and to show every shared box with its plate."""
@@ -30,6 +33,7 @@ TOO_LARGE = "Devices are dots: on this paper the level is too small for their nu
 ELSEWHERE = {
     "shared": "boxes with more than one circuit",
     "unplaced": "what is not placed yet",
+    "before": "what to know before you turn one off",
     "read": "how to read it",
     "known": "how we know",
     "tested": "what was never tested",
@@ -39,17 +43,21 @@ NOTE_LINES = 2
 
 @dataclass(frozen=True, slots=True)
 class Lists:
-    """The lists about some levels (None: about all), each made for a width when asked."""
+    """The lists about some levels (None: about all), each made for a width when asked.
+
+    `is_first`: they open the map, so that what is to be known of the whole home stands among them.
+    """
 
     findings: Findings
     theme: Theme
     scope: Scope | None
+    is_first: bool = True
 
     def kinds(self) -> tuple[str, ...]:
         """Return which lists there are, in their order."""
-        unplaced = self.make("unplaced", 90.0).blocks
-        known = self.make("known", 90.0).blocks
-        return ("shared", *(("unplaced",) if unplaced else ()), "read", *(("known",) if known else ()), "tested")
+        asked = ("unplaced", *(("before",) if self.is_first else ()), "read", "known")
+        there = (kind for kind in asked if kind == "read" or self.make(kind, 90.0).blocks)
+        return ("shared", *there, "tested")
 
     def make(self, kind: str, wide: float) -> Section:
         """Return one list for a column `wide` mm wide."""
@@ -58,6 +66,8 @@ class Lists:
             every: Scope = frozenset({None, *self.findings.home.levels.ids()})
             key = how_to_read if kind == "read" else how_we_know
             return key(self.findings, wide, self.theme, every if scope is None else scope)
+        if kind == "before":
+            return before_you_turn(self.findings, wide, self.theme)
         make = {"shared": shared_boxes, "unplaced": not_placed, "tested": never_tested}[kind]
         return make(self.findings, wide, self.theme, scope)
 
@@ -106,16 +116,20 @@ def _most_promising_first(
 def _weight(layout: Layout, panel: PanelOnSheet | None) -> float:
     """Return by how much what stands elsewhere counts against a layout."""
     lost = layout.lost()
-    weight = NO_PANEL if panel and layout.panel is None else INCOMPLETE if lost else 1.0
+    weight = NO_PANEL if panel and layout.panel is None else _incomplete(lost)
     weight *= NO_KEY if {"read", "known"} & set(lost) else 1.0
     return weight * (NO_SHARED if "shared" in lost else 1.0)
+
+
+def _incomplete(lost: tuple[str, ...]) -> float:
+    return BEFORE_AWAY if lost == ("before",) else INCOMPLETE if lost else 1.0
 
 
 def _cost(layout: Layout, drawn: Plan, weight: float, findings: Findings) -> tuple[float, ...]:
     """Weigh a layout: the scale first, then what is missing, then full rows, a wide panel and an open plan."""
     lost = 0.0 if drawn.is_overview else LOST * len(drawn.listed) / max(1, len(drawn.spots))
     unsaid = 1.0 + lost
-    if drawn.listed and weight == 1.0:
+    if drawn.listed and weight in (1.0, BEFORE_AWAY):
         unsaid *= INCOMPLETE
     if any(findings.boxes[box].shared for box in drawn.listed if box in findings.boxes):
         unsaid *= UNSAID

@@ -9,6 +9,7 @@ from floorplan_circuits.drawing.phrases import written
 from floorplan_circuits.drawing.sheet import Page, Sheet
 from floorplan_circuits.findings import Findings
 from floorplan_circuits.home.building import Level
+from floorplan_circuits.sheets.content_code import content_code
 from floorplan_circuits.sheets.continuation import Piece, RestOfList, further_pages, title_of
 from floorplan_circuits.sheets.furniture import caution_height, foot_caution, head
 from floorplan_circuits.sheets.layouts import inner_size
@@ -17,13 +18,16 @@ from floorplan_circuits.sheets.lists import no_room
 from floorplan_circuits.sheets.panel_column import PanelOnSheet
 from floorplan_circuits.sheets.paper import MARGIN, Paper, Rect
 
+OF_THE_HOME = ("before",)
+"""Lists that are about the whole home, on whatever level's page they begin."""
+
 
 def wall_map(findings: Findings, paper: Paper, made_on: str, theme: Theme = PAPER) -> Sheet:
     """Return the wall map, one page a level, laid out so that the plan is as large as it goes.
 
     `made_on` is the day it is made, in ISO 8601. What finds no room, and every further panel, goes on further pages.
     """
-    maker = _Maker(findings, paper, _made(findings, made_on), theme)
+    maker = _Maker(findings, paper, _made(findings, made_on), theme, content_code(findings))
     levels = _shown_levels(findings)
     for number, level in enumerate(levels, 1):
         maker.level(level, levels, f"Wall map {number} of {len(levels)}" if len(levels) > 1 else "Wall map")
@@ -59,6 +63,7 @@ class _Maker:
     paper: Paper
     made: str
     theme: Theme
+    code: str
     pages: list[Page] = field(default_factory=list)
     cut: list[str] = field(default_factory=list)
     not_placed: list[str] = field(default_factory=list)
@@ -67,7 +72,7 @@ class _Maker:
 
     def level(self, level: Level, shown: Sequence[Level], caption: str) -> None:
         """Make one level's page."""
-        lists = Lists(self.findings, self.theme, _scope(self.findings, level, shown))
+        lists = Lists(self.findings, self.theme, _scope(self.findings, level, shown), level is shown[0])
         made = level_page(self.findings, level, lists, self._main_panel(), self.paper, self.theme)
         self._panel_shown |= made.layout.panel is not None
         self.cut += made.cut
@@ -110,7 +115,7 @@ class _Maker:
         top, cut = head(area, *named, self.findings.home.name, self.made, self.theme)
         self.cut += cut
         high = caution_height(width - 2 * MARGIN)
-        foot = foot_caution(Rect(MARGIN, height - MARGIN - high, width - 2 * MARGIN, high), self.theme)
+        foot = foot_caution(Rect(MARGIN, height - MARGIN - high, width - 2 * MARGIN, high), self.theme, self.code)
         ink, size = Group((top, *marks, foot)), self.paper.magnify
         page = scaled(ink, size) if size != 1 else ink
         assert isinstance(page, Group)
@@ -119,4 +124,5 @@ class _Maker:
 
 def _rest_of(lists: Lists, kind: str, start: int, level: str) -> RestOfList:
     title = lists.make(kind, 90.0).title
-    return RestOfList(lambda wide: lists.make(kind, wide), start, f"{title}: {level}" if level else title)
+    of_level = level and kind not in OF_THE_HOME
+    return RestOfList(lambda wide: lists.make(kind, wide), start, f"{title}: {level}" if of_level else title)

@@ -58,8 +58,9 @@ def test_what_stands_elsewhere_is_said_on_the_page(name: str) -> None:
 
 def test_lists_are_about_their_scope() -> None:
     findings = sample("cottage")
-    assert Lists(findings, PAPER, frozenset({None})).kinds() == ("shared", "read", "tested")
-    assert Lists(findings, PAPER, None).kinds() == ("shared", "read", "known", "tested")
+    assert Lists(findings, PAPER, frozenset({None}), is_first=False).kinds() == ("shared", "read", "tested")
+    assert Lists(findings, PAPER, frozenset({None})).kinds() == ("shared", "before", "read", "tested")
+    assert Lists(findings, PAPER, None).kinds() == ("shared", "before", "read", "known", "tested")
 
 
 @pytest.mark.parametrize("paper", PAPERS)
