@@ -25,7 +25,7 @@ STRENGTHS: "dict[str, Strength]" = {
     "check": "one more round",
     "equal-weight": "equal weight",
 }
-PAPERS = ("letter", "legal", "tabloid", "a4", "a3")
+PAPERS = ("letter", "legal", "tabloid", "a4", "a3", "ansi-c", "ansi-d", "a2", "a1")
 
 
 def main(arguments: Sequence[str] | None = None) -> int:

@@ -10,16 +10,22 @@ from floorplan_circuits.home.building import Room
 
 @dataclass(frozen=True, slots=True)
 class Frame:
-    """What is drawn and how: `scale` is house millimetres a paper millimetre, `only` the one breaker shown alone."""
+    """What is drawn and how: `scale` is house millimetres a paper millimetre.
+
+    `only` is the one breaker shown alone; `pale` are boxes that stand without their labels for another reason.
+    """
 
     findings: Findings
     level: int
     scale: float
     theme: Theme
     only: int | None = None
+    pale: frozenset[int] = frozenset()
 
     def shows(self, box: Box) -> bool:
-        """Tell whether a box is drawn with its labels: all are, or those that the one breaker enters."""
+        """Tell whether a box is drawn with its labels: all are but the pale, or those that the one breaker enters."""
+        if box.id in self.pale:
+            return False
         found = self.findings.boxes.get(box.id)
         return self.only is None or (found is not None and self.only in found.breakers)
 

@@ -48,12 +48,20 @@ class Plan:
         return self.scale >= DOTS_FROM
 
 
-def plan(findings: Findings, level: int, scale: float, theme: Theme, only: int | None = None) -> Plan:
+def plan(
+    findings: Findings,
+    level: int,
+    scale: float,
+    theme: Theme,
+    only: int | None = None,
+    pale: frozenset[int] = frozenset(),
+) -> Plan:
     """Draw one level for one scale. Positions come out as house millimetres divided by `scale`.
 
-    `only` is a breaker to show alone: its floors, its boxes and their labels; all other boxes stand pale.
+    `only` is a breaker to show alone: its floors, its boxes and their labels; all other boxes stand pale. So do those
+    in `pale`.
     """
-    frame = Frame(findings, level, scale, theme, only)
+    frame = Frame(findings, level, scale, theme, only, pale)
     segments = wall_segments(frame)
     ground, labels = Ground(segments), Labels()
     panels = [panel for panel in findings.home.panels if panel.level == level and panel.at is not None]

@@ -42,9 +42,14 @@ Row = tuple[Group, str]
 """What is drawn about the origin, and its words."""
 
 
-def how_to_read(findings: Findings, wide: float, theme: Theme, scope: Scope) -> Section:
-    """Return the key to the symbols and floors of these levels."""
+def how_to_read(findings: Findings, wide: float, theme: Theme, scope: Scope, some_pale: bool = False) -> Section:
+    """Return the key to the symbols and floors of these levels; `some_pale`: boxes of other panels stand pale."""
     rows = [*_symbol_rows(findings, scope, theme), *_floor_rows(findings, scope, theme)]
+    rows += (
+        [(_centred("duplex receptacle", theme, ink=theme.faint), "pale: all of it on other panels")]
+        if some_pale
+        else []
+    )
     foot = wrap(FOOT[findings.layer], wide, LEGEND_SIZE)
     marks = tuple(text_lines(foot, 0, 0.6, LEGEND_SIZE, theme))
     blocks = [*_in_columns(rows, wide, theme), Block(Group(marks), len(foot) * text_height(LEGEND_SIZE) + 1.6)]
@@ -113,11 +118,11 @@ def _symbol_rows(findings: Findings, scope: Scope, theme: Theme) -> Iterator[Row
         yield _centred("panel", theme, angle=90, size=0.75), "panel: you stand here"
 
 
-def _centred(symbol: str, theme: Theme, angle: float = 0.0, size: float = 1.0) -> Group:
+def _centred(symbol: str, theme: Theme, angle: float = 0.0, size: float = 1.0, ink: str = "") -> Group:
     radius = 1.45 * size
     left, top, right, bottom = symbol_bounds(symbol, (0, 0), angle, radius)
     at = (-(left + right) / 2, -(top + bottom) / 2)
-    return stamp(symbol, at, angle, theme.ink, theme.paper, radius=radius)
+    return stamp(symbol, at, angle, ink or theme.ink, theme.paper, radius=radius)
 
 
 def _floor_rows(findings: Findings, scope: Scope, theme: Theme) -> Iterator[Row]:
