@@ -3,17 +3,15 @@
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, field, replace
 
-from floorplan_circuits.drawing.ink import Group, Mark, scaled
+from floorplan_circuits.drawing.ink import Mark
 from floorplan_circuits.drawing.palette import PAPER, Theme
-from floorplan_circuits.drawing.phrases import written
 from floorplan_circuits.drawing.sheet import Page, Sheet
 from floorplan_circuits.findings import Findings
 from floorplan_circuits.home.building import Level
 from floorplan_circuits.home.power import Panel
-from floorplan_circuits.sheets.content_code import content_code
 from floorplan_circuits.sheets.continuation import Piece, RestOfList, further_pages, title_of
 from floorplan_circuits.sheets.drawers import Drawer, LevelsDrawer
-from floorplan_circuits.sheets.furniture import caution_height, foot_caution, head
+from floorplan_circuits.sheets.framed import Framed, Named
 from floorplan_circuits.sheets.layouts import inner_size
 from floorplan_circuits.sheets.level_page import LevelPage, Lists, level_page
 from floorplan_circuits.sheets.lists import no_room
@@ -51,8 +49,8 @@ def wall_map(
     numbers can be read there. `panel`: only what is on it or may be. `tell` is told of each page before it is made,
     and may raise to end it all.
     """
-    maker = _Maker(findings, paper, _made(findings, made_on), theme, content_code(findings), panel, tell)
-    levels = _shown_levels(maker.plan)
+    maker = _Maker(findings, paper, theme, Framed.of(findings, paper, made_on, theme), panel, tell)
+    levels = shown_levels(maker.plan)
     caption = f"Wall map, {panel.name} only" if panel is not None else "Wall map"
     if not (together and len(levels) > 1 and maker.together(levels, caption)):
         for number, level in enumerate(levels, 1):
@@ -63,12 +61,7 @@ def wall_map(
     return Sheet(title, pages, cut, tuple(maker.not_placed), tuple(maker.notes))
 
 
-def _made(findings: Findings, made_on: str) -> str:
-    evidence = written(findings.evidence_to)
-    return f"Made {written(made_on)}" + (f" from evidence up to {evidence}" if evidence else ", nothing tested")
-
-
-def _shown_levels(findings: Findings) -> list[Level]:
+def shown_levels(findings: Findings) -> list[Level]:
     """Return the levels that have something drawn, the lowest first."""
     home = findings.home
     drawn = {room.level for room in home.rooms} | {box.level for box in home.boxes if box.at is not None}
@@ -88,9 +81,8 @@ class _Maker:
 
     findings: Findings
     paper: Paper
-    made: str
     theme: Theme
-    code: str
+    frame: Framed
     panel: Panel | None
     tell: Tell
     pages: list[Page] = field(default_factory=list)
@@ -205,16 +197,11 @@ class _Maker:
             words = f"{title} {number} of {len(inks)}" if len(inks) > 1 else title
             self._close(width, height, Rect(MARGIN, 0, width - 2 * MARGIN, 0), (ink,), (words, caption))
 
-    def _close(self, width: float, height: float, area: Rect, marks: Sequence[Mark], named: tuple[str, str]) -> None:
+    def _close(self, width: float, height: float, area: Rect, marks: Sequence[Mark], named: Named) -> None:
         """Add a page: head, marks, caution."""
-        top, cut = head(area, *named, self.findings.home.name, self.made, self.theme)
+        page, cut = self.frame.page((width, height), area, marks, named)
+        self.pages.append(page)
         self.cut += cut
-        high = caution_height(width - 2 * MARGIN)
-        foot = foot_caution(Rect(MARGIN, height - MARGIN - high, width - 2 * MARGIN, high), self.theme, self.code)
-        ink, size = Group((top, *marks, foot)), self.paper.magnify
-        page = scaled(ink, size) if size != 1 else ink
-        assert isinstance(page, Group)
-        self.pages.append(Page(width * size, height * size, page, named[0]))
 
 
 def _rest_of(lists: Lists, kind: str, start: int, level: str) -> RestOfList:
