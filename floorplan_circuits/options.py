@@ -59,7 +59,9 @@ def check_options(words: Sequence[str]) -> argparse.Namespace:
         epilog="Exit status: 0 no hazard found among what is recorded, 1 hazards, 2 unreadable.",
     )
     parser.add_argument("home", type=Path, metavar="HOME", help="the home's file")
-    parser.add_argument("--json", action="store_true", help="the same as JSON, in the form that shared/ documents")
+    form = parser.add_mutually_exclusive_group()
+    form.add_argument("--json", action="store_true", help="the same as JSON, in the form that shared/ documents")
+    form.add_argument("--by-room", action="store_true", help="room by room, for an electrician, not worst first")
     return parser.parse_args(words)
 
 

@@ -100,7 +100,7 @@ class _Lister:
         if box is not None and found is not None and found.shared:
             wide = box_plate_width(box.mark, found.tied)
             return [box_plate(box.mark, found, (wide / 2, MIDDLE), self.theme)], wide
-        words = box.mark if box is not None else str(getattr(hazard, "named", ""))
+        words = box.mark if box is not None else hazard.named
         lines = wrap(words, LEAD - 2.0, BOX_PLATE_SIZE, True) if words else ()
         first = MIDDLE + cap_height(BOX_PLATE_SIZE) / 2
         marks: list[Mark] = [
@@ -111,18 +111,18 @@ class _Lister:
 
 
 def _is_listed(hazard: Hazard) -> bool:
-    return bool(getattr(hazard, "listed", True))
+    return hazard.listed
 
 
 def _set_aside(hazard: Hazard) -> str:
-    return str(getattr(hazard, "set_aside", ""))
+    return hazard.set_aside
 
 
 def _room(hazard: Hazard, findings: Findings) -> str:
     """Return where a danger is: its room, else its level, else the whole home."""
     found = None if hazard.box is None else findings.boxes.get(hazard.box)
-    own = str(getattr(hazard, "room_name", "")) or str(getattr(hazard, "level_name", ""))
-    return own or ((found.room_name or found.level_name) if found is not None else "") or NOWHERE
+    of_box = (found.room_name or found.level_name) if found is not None else ""
+    return hazard.room_name or hazard.level_name or of_box or NOWHERE
 
 
 def _why(hazard: Hazard) -> str:

@@ -23,7 +23,7 @@ def flowing(sheet_of: Home | str) -> str:
 @pytest.mark.parametrize("name", SAMPLES)
 def test_every_danger_is_told_with_its_box_and_what_to_do(name: str) -> None:
     findings, said = sample(name), flowing(name)
-    shown = [hazard for hazard in findings.hazards if getattr(hazard, "listed", True)]
+    shown = [hazard for hazard in findings.hazards if hazard.listed]
     assert shown
     for hazard in shown:
         assert hazard.says in said
@@ -66,5 +66,5 @@ def test_any_home_has_its_dangers_on_paper(wild: Home) -> None:
         word for page in hazard_sheet(findings, PAPERS["letter"], MADE).pages for word in words_in(page.ink)
     )
     for hazard in findings.hazards:
-        if hazard.box is not None and getattr(hazard, "listed", True):
+        if hazard.box is not None and hazard.listed:
             assert findings.home.boxes[hazard.box].mark in said
