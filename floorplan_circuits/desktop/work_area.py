@@ -258,7 +258,7 @@ class WorkArea(QWidget):
         assert isinstance(self._print_view, PrintView)
         self.middle.setCurrentWidget(self._print_view)
         self._print_view.show_home(self.session)
-        self.say("This is the page as it prints. Choose the paper, then save it as a PDF.")
+        self.say("These are the pages as they print. Choose sheet and paper, then print or save them.")
 
     def set_theme(self, theme: Theme) -> None:
         """Draw everything in a theme."""
