@@ -10,7 +10,7 @@ from hashlib import sha256
 from typing import Any
 
 from floorplan_circuits.drawing.frame import is_built
-from floorplan_circuits.findings import Findings
+from floorplan_circuits.findings import Findings, Hazard
 from floorplan_circuits.home.boxes import Box, Device, Feed
 from floorplan_circuits.home.power import Breaker, Panel, Source
 
@@ -75,6 +75,7 @@ def _facts(findings: Findings) -> Iterator[Any]:
     yield _in_order(_panel(panel, findings, level.get(panel.level or 0, "")) for panel in home.panels)
     yield _in_order(_breaker(breaker, findings) for breaker in home.breakers)
     yield _in_order(_source(source, findings) for source in home.sources)
+    yield _in_order(_hazard(hazard, findings) for hazard in findings.hazards if hazard.listed or hazard.set_aside)
 
 
 def _in_order(rows: Iterable[Fact]) -> list[Fact]:
@@ -149,3 +150,10 @@ def _source(source: Source, findings: Findings) -> Fact:
         source.starts,
         source.disconnect,
     ]
+
+
+def _hazard(hazard: Hazard, findings: Findings) -> Fact:
+    """Return which danger it is, without the words of this version for it."""
+    on = sorted(findings.marks.get(breaker, "") for breaker in hazard.breakers)
+    box = findings.home.boxes.get(hazard.box)
+    return [hazard.kind, box.mark if box is not None else "", on, hazard.set_aside]
