@@ -1,4 +1,4 @@
-"""The command line: print a sheet, check a home, say what is known of it, or open the window: Qt loads only then."""
+"""The command line: print, check, and what else needs no window; or open the window: Qt loads only then."""
 
 import argparse
 import gc
@@ -13,22 +13,15 @@ from datetime import date
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
+from floorplan_circuits import options
+from floorplan_circuits.options import STRENGTHS
+
 if TYPE_CHECKING:
     from floorplan_circuits.drawing.sheet import Sheet
     from floorplan_circuits.findings import Findings, Layer, RoundsInWords, ShutOff, TestPlan
-    from floorplan_circuits.rounds.patterns import Strength
 
 NOTHING_FOUND, HAZARDS, UNREADABLE = 0, 1, 2
-CLASHES = NOT_WHOLE = HAZARDS
-SHEETS = ("wall-map",)
-LAYERS = ("receptacles", "lights", "both")
-STRENGTHS: "dict[str, Strength]" = {
-    "least": "least rounds",
-    "check": "one more round",
-    "equal-weight": "equal weight",
-}
-PAPERS = ("letter", "legal", "tabloid", "a4", "a3")
-SHUTOFF_PAPERS = ("letter", "legal", "a4")
+CLASHES = NOT_WHOLE = STALE = HAZARDS
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
@@ -36,18 +29,20 @@ def main(arguments: Sequence[str] | None = None) -> int:
     words = list(sys.argv[1:] if arguments is None else arguments)
     with _collector_out_of_the_way():
         if words[:1] == ["print"]:
-            return _print(_print_options(words[1:]))
+            return _print(options.print_options(words[1:]))
         if words[:1] == ["check"]:
-            return _check(_check_options(words[1:]))
+            return _check(options.check_options(words[1:]))
         if words[:1] == ["known"]:
-            return _known(_known_options(words[1:]))
+            return _known(options.known_options(words[1:]))
         if words[:1] == ["shutoff"]:
-            return _shutoff(_shutoff_options(words[1:]))
+            return _shutoff(options.shutoff_options(words[1:]))
         if words[:1] == ["revive"]:
-            return _revive(_revive_options(words[1:]))
+            return _revive(options.revive_options(words[1:]))
         if words[:1] == ["rounds"]:
-            return _rounds(_rounds_options(words[1:]))
-        return _window(_window_options(words))
+            return _rounds(options.rounds_options(words[1:]))
+        if words[:1] == ["same"]:
+            return _same(options.same_options(words[1:]))
+        return _window(options.window_options(words))
 
 
 @contextmanager
@@ -59,100 +54,6 @@ def _collector_out_of_the_way() -> Iterator[None]:
     finally:
         gc.freeze()
         gc.enable()
-
-
-def _window_options(words: Sequence[str]) -> argparse.Namespace:
-    parser = argparse.ArgumentParser(
-        prog="floorplan-circuits",
-        description="Open the window, with HOME if it is given.",
-        epilog="Without a window: 'floorplan-circuits check HOME', 'floorplan-circuits known HOME', "
-        "'floorplan-circuits print HOME --output map.pdf'.",
-    )
-    parser.add_argument("home", nargs="?", type=Path, metavar="HOME", help="the home's file")
-    return parser.parse_args(words)
-
-
-def _print_options(words: Sequence[str]) -> argparse.Namespace:
-    parser = argparse.ArgumentParser(prog="floorplan-circuits print", description="Print a sheet of HOME as a PDF.")
-    parser.add_argument("home", type=Path, metavar="HOME", help="the home's file")
-    parser.add_argument("--sheet", choices=SHEETS, default="wall-map")
-    parser.add_argument("--paper", choices=PAPERS, default="letter")
-    parser.add_argument("--colour-by", choices=LAYERS, default="both", help="what the floor is divided by")
-    parser.add_argument("--grey", action="store_true", help="for a printer without colour")
-    parser.add_argument("--output", type=Path, required=True, metavar="FILE.pdf")
-    return parser.parse_args(words)
-
-
-def _check_options(words: Sequence[str]) -> argparse.Namespace:
-    parser = argparse.ArgumentParser(
-        prog="floorplan-circuits check",
-        description="Say which boxes are known to be dangerous to open.",
-        epilog="Exit status: 0 no hazard found among what is recorded, 1 hazards, 2 unreadable.",
-    )
-    parser.add_argument("home", type=Path, metavar="HOME", help="the home's file")
-    form = parser.add_mutually_exclusive_group()
-    form.add_argument("--json", action="store_true", help="the same as JSON, in the form that shared/ documents")
-    form.add_argument("--by-room", action="store_true", help="room by room, for an electrician, not worst first")
-    return parser.parse_args(words)
-
-
-def _known_options(words: Sequence[str]) -> argparse.Namespace:
-    parser = argparse.ArgumentParser(
-        prog="floorplan-circuits known",
-        description="Say what each feed may hang on, how anybody knows, and which readings clash.",
-        epilog="Exit status: 0 no readings clash, 1 some do, 2 unreadable.",
-    )
-    parser.add_argument("home", type=Path, metavar="HOME", help="the home's file")
-    parser.add_argument("--json", action="store_true", help="the same as JSON, in the form that shared/ documents")
-    return parser.parse_args(words)
-
-
-def _shutoff_options(words: Sequence[str]) -> argparse.Namespace:
-    parser = argparse.ArgumentParser(
-        prog="floorplan-circuits shutoff",
-        description="Say what to turn off before boxes are opened, what goes dark, and what stays live all the same.",
-        epilog="Exit status: 0 only if every box should be dead with its neutrals known, 2 bad input, 1 otherwise.",
-    )
-    parser.add_argument("home", type=Path, metavar="HOME", help="the home's file")
-    parser.add_argument("marks", nargs="+", metavar="MARK", help="the boxes to be opened, by their marks: B14")
-    parser.add_argument("--json", action="store_true", help="the same as JSON, in the form that shared/ documents")
-    parser.add_argument("--output", type=Path, metavar="FILE.pdf", help="write the sheet to take along")
-    parser.add_argument("--paper", choices=SHUTOFF_PAPERS, default="letter")
-    parser.add_argument("--grey", action="store_true", help="for a printer without colour")
-    return parser.parse_args(words)
-
-
-def _revive_options(words: Sequence[str]) -> argparse.Namespace:
-    parser = argparse.ArgumentParser(
-        prog="floorplan-circuits revive",
-        description="Say what to look at where something went dead, nearest first, and when to stop.",
-    )
-    parser.add_argument("home", type=Path, metavar="HOME", help="the home's file")
-    parser.add_argument("mark", metavar="MARK", help="the box in which something went dead, by its mark: B14")
-    return parser.parse_args(words)
-
-
-def _rounds_options(words: Sequence[str]) -> argparse.Namespace:
-    parser = argparse.ArgumentParser(
-        prog="floorplan-circuits rounds",
-        description="Plan test rounds that find which breaker feeds what, or take their answers into HOME.",
-        epilog="Exit status: 0 done, 2 unreadable, or answers that do not fit the plan.",
-    )
-    parser.add_argument("home", type=Path, metavar="HOME", help="the home's file")
-    parser.add_argument("--json", action="store_true", help="the same as JSON, in the form that shared/ documents")
-    parser.add_argument("--strength", choices=tuple(STRENGTHS), default="equal-weight", help="what may go wrong unseen")
-    parser.add_argument("--cap", type=int, metavar="N", help="the most handles that may be off at once")
-    parser.add_argument("--leave-on", default="", metavar="7,12", help="breakers that stay on, by their numbers")
-    parser.add_argument("--box", action="append", default=[], metavar="MARK", help="find out about this box alone")
-    parser.add_argument("--answers", type=Path, metavar="FILE", help="the answers of this plan: recorded in HOME")
-    parser.add_argument("--worksheet", type=Path, metavar="FILE.pdf", help="write the plan as a sheet to fill in")
-    parser.add_argument("--paper", choices=("letter", "a4"), default="letter", help="of the worksheet")
-    parser.add_argument("--grey", action="store_true", help="the worksheet for a printer without colour")
-    parser.add_argument("--phone", type=Path, metavar="FILE.html", help="write the plan as one page for a phone")
-    options = parser.parse_args(words)
-    if options.answers is not None and (options.worksheet or options.phone):
-        parser.error("--answers changes the plan: write --worksheet and --phone without it")
-    return options
 
 
 def _findings(path: Path, layer: "Layer" = "both") -> "tuple[Findings, dict[str, bytes]] | None":
@@ -176,23 +77,36 @@ def _findings(path: Path, layer: "Layer" = "both") -> "tuple[Findings, dict[str,
 
 def _print(options: argparse.Namespace) -> int:
     if options.output.resolve() == options.home.resolve():
-        return _is_the_home(options.output)
+        print(f"{options.output}: that is the home itself. Choose another name for the sheet.", file=sys.stderr)
+        return UNREADABLE
     found = _findings(options.home, options.colour_by)
     if found is None:
         return UNREADABLE
-    from floorplan_circuits.drawing.palette import GREY, PAPER
-    from floorplan_circuits.sheets.paper import PAPERS as SIZES
-    from floorplan_circuits.sheets.wall_map import wall_map
-    from floorplan_circuits.surfaces.pdf import pdf_of
+    from floorplan_circuits.files.atomic import WRITE_FAULTS, write_whole
+    from floorplan_circuits.printing import CannotPrint, Wanted, make_sheet
+    from floorplan_circuits.written import files_of
 
     findings, pictures = found
-    sheet = wall_map(findings, SIZES[options.paper], date.today().isoformat(), GREY if options.grey else PAPER)
+    wanted = Wanted(options.sheet, options.paper, options.grey, options.one_page, options.panel, options.size)
+    try:
+        sheet = make_sheet(findings, wanted, date.today().isoformat())
+        files = files_of(sheet, options.output, pictures)
+    except CannotPrint as error:
+        print(error, file=sys.stderr)
+        return UNREADABLE
     if not sheet.pages:
         print("Nothing to print yet. Draw a room or fill the panel.", file=sys.stderr)
         return UNREADABLE
-    if not _written(options.output, pdf_of(sheet, pictures), options.home):
-        return UNREADABLE
-    _tell(f"{options.output}: {_pages(sheet)}, {options.paper}. A map can be wrong: test before you touch.")
+    for path, content in files:
+        try:
+            write_whole(path, content)
+        except WRITE_FAULTS as error:
+            print(f"{path}: it can't be written ({error}). Choose another folder or name.", file=sys.stderr)
+            return UNREADABLE
+    pages = "1 page" if len(sheet.pages) == 1 else f"{len(sheet.pages)} pages"
+    _tell(f"{options.output}: {pages}, {options.paper}. A map can be wrong: test before you touch.")
+    for words in sheet.notes:
+        _tell(f"  {words}")
     for words in sheet.shortened:
         _tell(f"  shortened: {words}")
     for words in sheet.not_placed:
@@ -446,6 +360,27 @@ def _tell(words: str) -> None:
         print(words, flush=True)
     except BrokenPipeError:
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+
+
+# --- same -----------------------------------------------------------------------------------------------------------
+
+
+def _same(options: argparse.Namespace) -> int:
+    from floorplan_circuits.sheets.content_code import as_code, content_code
+
+    printed = as_code(options.code)
+    if printed is None:
+        print(f"{options.code}: no print has this code. Type the eight letters at its foot again.", file=sys.stderr)
+        return UNREADABLE
+    found = _findings(options.home)
+    if found is None:
+        return UNREADABLE
+    now = content_code(found[0])
+    if now == printed:
+        _tell("The print tells what the home's file tells. Either can be wrong: test before you touch.")
+        return NOTHING_FOUND
+    _tell(f"The print is stale: the home's file tells something else now ({now}). Print it again and take it down.")
+    return STALE
 
 
 # --- the window -----------------------------------------------------------------------------------------------------

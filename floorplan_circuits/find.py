@@ -55,6 +55,7 @@ def find(home: Home, before: Findings | None = None, layer: Layer = "both") -> F
         lines=lines(home, known, boxes),
         colours=circuit_colours(home, inside, boxes, both, drawn.neighbours),
         evidence_to=book.last_date()[:10],
+        tested_by=book.testers(),
     )
 
 

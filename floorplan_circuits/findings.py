@@ -490,3 +490,5 @@ class Findings:
     """Feeds that no test ever proved, in the order of the boxes."""
     evidence_to: str = ""
     """Date of the last log entry that has one."""
+    tested_by: tuple[str, ...] = ()
+    """Who took readings or traced cables, in the order they first did."""

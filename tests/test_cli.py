@@ -199,3 +199,91 @@ def test_a_reader_that_hangs_up_gets_no_traceback() -> None:
         words = [sys.executable, "-m", "floorplan_circuits", "check", str(COTTAGE)]
         child = subprocess.run(words, stdout=hung_up, stderr=subprocess.PIPE, timeout=60, check=False)
     assert (child.returncode, child.stderr) == (1, b"")
+
+
+# --- same -----------------------------------------------------------------------------------------------------------
+
+
+def code_at_the_foot_of(pdf: Path) -> str:
+    from pypdf import PdfReader
+
+    text = PdfReader(pdf).pages[0].extract_text()
+    found = re.search(r"same HOME ([0-9A-Z]{4}-[0-9A-Z]{4})", text)
+    assert found
+    return found[1]
+
+
+def test_the_code_on_a_print_is_the_same_until_the_home_tells_something_else(tmp_path, capsys) -> None:
+    sheet, home = tmp_path / "map.pdf", tmp_path / "home.json"
+    home.write_bytes(COTTAGE.read_bytes())
+    assert cli.main(["print", str(home), "--output", str(sheet)]) == 0
+    code = code_at_the_foot_of(sheet)
+    assert cli.main(["same", str(home), code]) == 0
+    assert cli.main(["same", str(home), code.lower().replace("-", "")]) == 0
+    home.write_text(home.read_text(encoding="utf-8").replace("Back bedroom", "Nursery"), encoding="utf-8")
+    assert cli.main(["same", str(home), code]) == 1
+    assert "The print is stale" in capsys.readouterr().out
+
+
+def test_a_mistyped_code_or_an_unreadable_home_ends_with_2(tmp_path, capsys) -> None:
+    assert cli.main(["same", str(COTTAGE), "7KQ4-MXWA"]) == 2
+    assert "no print has this code" in capsys.readouterr().err
+    assert cli.main(["same", str(tmp_path / "none.json"), "3GCM-9TNG"]) == 2
+    assert capsys.readouterr().out == ""
+
+
+# --- other sheets ---------------------------------------------------------------------------------------------------
+
+HOUSE = folder("sample_homes") / "house.json"
+
+
+@pytest.mark.parametrize("sheet", ["wall-map", "directory", "hazards", "plan"])
+def test_every_sheet_prints(sheet, tmp_path) -> None:
+    assert cli.main(["print", str(COTTAGE), "--sheet", sheet, "--output", str(tmp_path / "s.pdf")]) == 0
+    assert (tmp_path / "s.pdf").read_bytes().startswith(b"%PDF-")
+
+
+def test_a_plan_of_several_levels_is_an_svg_a_level(tmp_path) -> None:
+    assert cli.main(["print", str(HOUSE), "--sheet", "plan", "--output", str(tmp_path / "plan.svg")]) == 0
+    assert sorted(path.name for path in tmp_path.iterdir()) == ["plan-1.svg", "plan-2.svg", "plan-3.svg"]
+    assert cli.main(["print", str(COTTAGE), "--sheet", "plan", "--output", str(tmp_path / "one.svg")]) == 0
+    assert (tmp_path / "one.svg").read_bytes().startswith(b"<?xml")
+
+
+@pytest.mark.parametrize(
+    ("words", "says"),
+    [
+        (["--output", "map.png"], "saved from the window"),
+        (["--output", "map.doc"], "end it with .pdf or .svg"),
+        (["--panel", "attic", "--output", "map.pdf"], "There is no panel attic. There is Main panel, Garage panel."),
+        (["--sheet", "directory", "--size", "huge", "--output", "map.pdf"], "huge: no size."),
+        (["--sheet", "directory", "--size", "400x400", "--output", "map.pdf"], "Choose a larger paper."),
+    ],
+)
+def test_what_cannot_be_printed_is_told_in_one_line_and_ends_with_2(words, says, tmp_path, capsys) -> None:
+    where = [str(tmp_path / word) if word.startswith("map.") else word for word in words]
+    assert cli.main(["print", str(HOUSE), *where]) == 2
+    said = capsys.readouterr()
+    assert says in said.err
+    assert said.err.count("\n") == 1
+    assert list(tmp_path.iterdir()) == []
+
+
+def test_an_svg_of_an_empty_home_says_what_is_missing(tmp_path, capsys) -> None:
+    empty = saved(tmp_path / "empty.json", Home())
+    assert cli.main(["print", str(empty), "--output", str(tmp_path / "map.svg")]) == 2
+    assert "Nothing to print yet" in capsys.readouterr().err
+
+
+@pytest.mark.parametrize("named", ["garage panel", "G"])
+def test_one_panel_is_asked_for_by_name_or_letter(named, tmp_path) -> None:
+    from pypdf import PdfReader
+
+    assert cli.main(["print", str(HOUSE), "--panel", named, "--output", str(tmp_path / "g.pdf")]) == 0
+    text = PdfReader(tmp_path / "g.pdf").pages[0].extract_text()
+    assert "Garage panel only" in text
+
+
+def test_all_levels_on_one_page_that_could_not_be_read_are_told_to_be_on_several(tmp_path, capsys) -> None:
+    assert cli.main(["print", str(HOUSE), "--one-page", "--output", str(tmp_path / "m.pdf")]) == 0
+    assert "each has a page of its own" in capsys.readouterr().out

@@ -1,46 +1,34 @@
-"""Printing: the real PDF of a sheet, previewed page by page, saved where the person says."""
+"""Printing: the real PDF of a sheet, previewed page by page, printed, or saved where the person says."""
 
 from collections.abc import Callable
-from datetime import date
 from pathlib import Path
 
-from PySide6.QtCore import QBuffer, QByteArray, QIODevice
+from PySide6.QtCore import QBuffer, QByteArray, QIODevice, QTimer
 from PySide6.QtPdf import QPdfDocument
 from PySide6.QtPdfWidgets import QPdfView
 from PySide6.QtWidgets import QFileDialog, QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWidget
 
-from floorplan_circuits.desktop.fields import Choice
+from floorplan_circuits.desktop.print_choices import PrintChoices
 from floorplan_circuits.desktop.session import Session
-from floorplan_circuits.drawing.palette import GREY, PAPER
+from floorplan_circuits.desktop.sheet_maker import Made, SheetMaker
 from floorplan_circuits.drawing.sheet import Sheet
-from floorplan_circuits.sheets.paper import PAPERS
+from floorplan_circuits.printing import SHEETS, CannotPrint
 
-PAPER_WORDS = {"letter": "Letter", "legal": "Legal", "tabloid": "Tabloid", "a4": "A4", "a3": "A3"}
-
-
-def wall_map_sheet(session: Session, paper: str, grey: bool) -> Sheet:
-    """Return the wall map of the home as it is now, computed to the end."""
-    from floorplan_circuits.sheets.wall_map import wall_map
-
-    return wall_map(session.find_now(), PAPERS[paper], date.today().isoformat(), GREY if grey else PAPER)
-
-
-def pdf_bytes(session: Session, sheet: Sheet) -> bytes:
-    """Return the sheet as a PDF."""
-    from floorplan_circuits.surfaces.pdf import pdf_of  # late: the PDF library must not delay the first frame
-
-    return pdf_of(sheet, session.pictures)
+SHOW_PROGRESS_MS = 1000
+"""A sheet that takes longer says which page is at hand, and can be stopped."""
+NOTHING = "Nothing to print yet. Draw a room or fill the panel."
 
 
 class PrintView(QWidget):
-    """The preview: paper and colour above, the PDF itself below."""
+    """The preview: what to print above, the PDF itself below."""
 
     def __init__(self, say: Callable[[str], None]) -> None:
         super().__init__()
         self.setObjectName("first")
         self._say = say
         self._session: Session | None = None
-        self._bytes = b""
+        self._shown: Made | None = None
+        self._page = ""
         self._data = QByteArray()
         self._buffer = QBuffer(self)
         self.document = QPdfDocument(self)
@@ -49,74 +37,179 @@ class PrintView(QWidget):
         self.view.setPageMode(QPdfView.PageMode.MultiPage)
         self.view.setZoomMode(QPdfView.ZoomMode.FitInView)
         self.view.setAccessibleName("The printed pages")
-        self.paper, self.colour = Choice("Paper"), Choice("Colour or grey", ("Colour", "Grey"), "Colour")
-        for key, words in PAPER_WORDS.items():
-            self.paper.addItem(words, key)
-        self.save_button = QPushButton("Save as PDF…")
+        self.choices, self.maker = PrintChoices(), SheetMaker(self)
+        self.save_button, self.print_button = QPushButton("Save…"), QPushButton("Print…")
         self.save_button.setObjectName("action")
+        self.print_button.setObjectName("action")
+        self.cancel_button = QPushButton("Cancel")
+        self.cancel_button.setObjectName("plain")
         self.notes = QLabel()
         self.notes.setObjectName("caption")
         self.notes.setWordWrap(True)
-        row = QHBoxLayout()
-        row.setContentsMargins(16, 10, 16, 10)
-        for widget in (self.paper, self.colour, self.notes):
-            row.addWidget(widget, 1 if widget is self.notes else 0)
+        self._slow = QTimer(self)
+        self._slow.setSingleShot(True)
+        self._slow.setInterval(SHOW_PROGRESS_MS)
+        self._lay_out()
+        self.choices.changed.connect(self.refresh)
+        self.save_button.clicked.connect(self.ask_where)
+        self.print_button.clicked.connect(self.ask_printer)
+        self.cancel_button.clicked.connect(self.cancel)
+        self.maker.made.connect(self._on_made)
+        self.maker.refused.connect(self._on_refused)
+        self.maker.began.connect(self._on_began)
+        self._slow.timeout.connect(self._show_progress)
+        self._settled()
+
+    def _lay_out(self) -> None:
+        row, under = QHBoxLayout(), QHBoxLayout()
+        row.setContentsMargins(16, 10, 16, 0)
+        row.addWidget(self.choices, 1)
+        row.addWidget(self.print_button)
         row.addWidget(self.save_button)
+        under.setContentsMargins(16, 4, 16, 8)
+        under.addWidget(self.notes, 1)
+        under.addWidget(self.cancel_button)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.addLayout(row)
+        column.addLayout(under)
         column.addWidget(self.view, 1)
-        self.paper.activated.connect(self.refresh)
-        self.colour.activated.connect(self.refresh)
-        self.save_button.clicked.connect(self.ask_where)
 
     def show_home(self, session: Session) -> None:
-        """Preview a home's wall map, on the paper of its part of the world."""
-        if session is not self._session:
-            self.paper.setCurrentText("A4" if session.home.units == "metric" else "Letter")
+        """Preview a sheet of a home, on the paper of its part of the world."""
+        self.choices.show_home(session.home, anew=session is not self._session)
         self._session = session
         self.refresh()
 
+    # --- making -------------------------------------------------------------------------------------------------------
+
+    @property
+    def is_making(self) -> bool:
+        """Whether a sheet is on its way."""
+        return not self._is_settled
+
     def refresh(self) -> None:
-        """Make the PDF anew and show it."""
+        """Have the sheet made anew; it is shown once it is there."""
         session = self._session
         if session is None:
             return
-        sheet = wall_map_sheet(session, self.paper.currentData(), self.colour.currentText() == "Grey")
+        self._is_settled, self._page = False, ""
+        self.save_button.setEnabled(False)
+        self.print_button.setEnabled(False)
+        self._slow.start()
+        pictures = dict(session.pictures)
+        self.maker.ask(session.home, session.view.layer, session.findings, pictures, self.choices.wanted())
+
+    def cancel(self) -> None:
+        """Stop what is being made: nothing is shown that is not about what is chosen."""
+        self.maker.stop()
+        self._show_nothing("Stopped. Choose what to print again to make it.")
+
+    def _settled(self) -> None:
+        self._is_settled = True
+        self._slow.stop()
+        self.cancel_button.hide()
+
+    def _on_began(self, page: str) -> None:
+        self._page = page
+        if self.cancel_button.isVisible():
+            self._show_progress()
+
+    def _show_progress(self) -> None:
+        """Say which page is at hand, and let it be stopped."""
+        if self.is_making:
+            self.cancel_button.show()
+            self.notes.setText(f"Making {self._page}…" if self._page else "Finding out what is known…")
+
+    def _on_refused(self, why: str) -> None:
+        self._show_nothing(why)
+
+    def _on_made(self, made: Made) -> None:
+        if not made.sheet.pages:
+            self._show_nothing(NOTHING)
+            return
+        self._settled()
+        self._shown = made
+        self._load(made.pdf)
+        self.save_button.setEnabled(True)
+        self.print_button.setEnabled(True)
+        self.notes.setText(_notes(made.sheet))
+
+    def _show_nothing(self, why: str) -> None:
+        self._settled()
+        self._shown = None
+        self._load(b"")
+        self.notes.setText(why)
+
+    def _load(self, pdf: bytes) -> None:
         self.document.close()
         self._buffer.close()
-        self.save_button.setEnabled(bool(sheet.pages))
-        if not sheet.pages:
-            self.notes.setText("Nothing to print yet. Draw a room or fill the panel.")
-            self._bytes = b""
-            return
-        self._bytes = pdf_bytes(session, sheet)
-        self._data = QByteArray(self._bytes)
-        self._buffer.setData(self._data)
-        self._buffer.open(QIODevice.OpenModeFlag.ReadOnly)
-        self.document.load(self._buffer)
-        self.notes.setText(_notes(sheet))
+        if pdf:
+            self._data = QByteArray(pdf)
+            self._buffer.setData(self._data)
+            self._buffer.open(QIODevice.OpenModeFlag.ReadOnly)
+            self.document.load(self._buffer)
+
+    # --- out ----------------------------------------------------------------------------------------------------------
 
     def ask_where(self) -> None:
-        """Let the person choose where the PDF goes."""
-        name, _ = QFileDialog.getSaveFileName(self, "Save the wall map", "wall-map.pdf", "PDF (*.pdf)")
-        if name:
-            self.save(Path(name))
+        """Let the person choose where it goes, and as what."""
+        from floorplan_circuits.desktop.paper_out import FILTERS
+
+        name = self._shown.wanted.sheet if self._shown is not None else "sheet"
+        path, chosen = QFileDialog.getSaveFileName(self, "Save the sheet", f"{name}.pdf", FILTERS)
+        if path:
+            ending = chosen.rpartition("*")[2].rstrip(")") or ".pdf"
+            self.save(Path(path) if Path(path).suffix else Path(path + ending))
 
     def save(self, path: Path) -> None:
-        """Write the PDF that is shown."""
+        """Write what is shown, as a PDF, an SVG or a PNG by the ending of the name."""
+        from floorplan_circuits.desktop.paper_out import files_to_write
         from floorplan_circuits.files.atomic import WRITE_FAULTS, write_whole
 
+        if self._shown is None or self._session is None:
+            return
         try:
-            write_whole(path, self._bytes)
+            files = files_to_write(self._shown, self.document, path, self._session.pictures)
+            for name, content in files:
+                write_whole(name, content)
+        except CannotPrint as error:
+            self._say(str(error))
+            return
         except WRITE_FAULTS as error:
             self._say(f"{path.name} can’t be written: {error}. Choose another folder or name.")
             return
-        self._say(f"Wall map saved: {path.name}. A map can be wrong: test before you touch.")
+        what = SHEETS[self._shown.wanted.sheet]
+        names = files[0][0].name + (f" to {files[-1][0].name}" if len(files) > 1 else "")
+        self._say(f"{what} saved: {names}. A map can be wrong: test before you touch.")
+
+    def ask_printer(self) -> None:
+        """Let the person choose a printer, then print what is shown."""
+        from PySide6.QtPrintSupport import QPrintDialog, QPrinter  # late: it looks for printers
+
+        printer = QPrinter(QPrinter.PrinterMode.HighResolution)
+        if QPrintDialog(printer, self).exec() == QPrintDialog.DialogCode.Accepted:
+            self.print_on(printer)
+
+    def print_on(self, printer: object) -> None:
+        """Print what is shown, at its true size."""
+        from PySide6.QtPrintSupport import QPrinter
+
+        from floorplan_circuits.desktop.paper_out import print_pages
+
+        assert isinstance(printer, QPrinter)
+        if self._shown is None:
+            return
+        what = SHEETS[self._shown.wanted.sheet]
+        if print_pages(self.document, printer):
+            self._say(f"{what} sent to the printer. Print it at 100 %, or its scale is not what it says.")
+        else:
+            self._say("The printer did not take it. Look whether it is on, or save a PDF and print that.")
 
 
 def _notes(sheet: Sheet) -> str:
-    """Return what the page could not say in full."""
-    notes = [f"Shortened: {', '.join(sheet.shortened)}."] if sheet.shortened else []
+    """Return what the pages could not say in full."""
+    notes = list(sheet.notes)
+    notes += [f"Shortened: {', '.join(sheet.shortened)}."] if sheet.shortened else []
     notes += [f"No room for the labels of {', '.join(sheet.not_placed)}."] if sheet.not_placed else []
     return " ".join(notes) or ("1 page." if len(sheet.pages) == 1 else f"{len(sheet.pages)} pages.")

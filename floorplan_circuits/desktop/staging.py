@@ -11,7 +11,7 @@ if TYPE_CHECKING:
 
 PANEL_SAYS = "Click a space of the panel and type what is there; Enter goes to the next one down."
 PANEL_ASKS = "Say how many spaces the panel has, then add it."
-PRINT_SAYS = "This is the page as it prints. Choose the paper, then save it as a PDF."
+PRINT_SAYS = "These are the pages as they print. Choose sheet and paper, then print or save them."
 
 
 class Staging:

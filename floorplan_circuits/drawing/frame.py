@@ -12,7 +12,8 @@ from floorplan_circuits.home.building import Room
 class Frame:
     """What is drawn and how: `scale` is house millimetres a paper millimetre, `only` the one breaker shown alone.
 
-    With `what_if` it is drawn as with those handles off; `picked` are the boxes chosen for work.
+    With `what_if` it is drawn as with those handles off; `picked` are the boxes chosen for work; `pale` are boxes that
+    stand without their labels for another reason.
     """
 
     findings: Findings
@@ -22,9 +23,12 @@ class Frame:
     only: int | None = None
     what_if: WhatIf | None = None
     picked: frozenset[int] = field(default_factory=frozenset)
+    pale: frozenset[int] = frozenset()
 
     def shows(self, box: Box) -> bool:
-        """Tell whether a box is drawn with its labels: all are, or those that the one breaker enters."""
+        """Tell whether a box is drawn with its labels: all are but the pale, or those that the one breaker enters."""
+        if box.id in self.pale:
+            return False
         found = self.findings.boxes.get(box.id)
         return self.only is None or (found is not None and self.only in found.breakers)
 

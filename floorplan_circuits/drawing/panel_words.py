@@ -54,7 +54,7 @@ def row_words(
     x, top, room, high = bounds
     line = findings.lines.get(breaker.id, Line(breaker.id, ("",)))
     all_squares = _squares(findings, breaker, room, on_screen)
-    squares, fitted = _told(_with_note(line, breaker), all_squares, room, high, on_screen)
+    squares, fitted = _told(with_note(line, breaker), all_squares, room, high, on_screen)
     pitch = text_height(fitted.size)
     below = 0.0 if fitted.beside else squares.height
     y = top + (high - pitch * len(fitted.lines) - below) / 2
@@ -113,7 +113,7 @@ def _line(words: str, x: float, middle: float, size: float, colour: str) -> Mark
 # --- what must be known before the breaker is touched ---------------------------------------------------------------
 
 
-def _with_note(line: Line, breaker: Breaker) -> tuple[str, ...]:
+def with_note(line: Line, breaker: Breaker) -> tuple[str, ...]:
     """Add to each variant what a person must know before touching the breaker, in full, then short."""
     notes = _notes(breaker)
     if not notes:

@@ -56,13 +56,15 @@ def plan(
     only: int | None = None,
     what_if: WhatIf | None = None,
     picked: Iterable[int] = (),
+    pale: frozenset[int] = frozenset(),
 ) -> Plan:
     """Draw one level for one scale. Positions come out as house millimetres divided by `scale`.
 
-    `only` is a breaker to show alone: its floors, its boxes and their labels; all other boxes stand pale. With
-    `what_if` it is drawn as with those handles off; `picked` are boxes chosen for work, which show their marks.
+    `only` is a breaker to show alone: its floors, its boxes and their labels; all other boxes stand pale, and so do
+    those in `pale`. With `what_if` it is drawn as with those handles off; `picked` are boxes chosen for work, which
+    show their marks.
     """
-    frame = Frame(findings, level, scale, theme, only, what_if, frozenset(picked))
+    frame = Frame(findings, level, scale, theme, only, what_if, frozenset(picked), pale)
     segments = wall_segments(frame)
     ground, labels = Ground(segments), Labels()
     panels = [panel for panel in findings.home.panels if panel.level == level and panel.at is not None]

@@ -32,9 +32,10 @@ def dots(frame: Frame, ground: Ground, labels: Labels) -> list[Mark]:
     for box, at in zip(boxes, places, strict=True):
         ground.take(around(at, (DOT, DOT)))
         labels.spots.append((around(at, (HIT, HIT)), subject_of(box)))
-    shared = {found.box for found in frame.findings.boxes.values() if found.shared}
-    doubtful = _doubtful(frame) - shared
-    dead = _dead(frame) - shared - doubtful
+    told_of = {box.id for box in boxes if frame.shows(box)}
+    shared = {found.box for found in frame.findings.boxes.values() if found.shared} & told_of
+    doubtful = (_doubtful(frame) & told_of) - shared
+    dead = (_dead(frame) & told_of) - shared - doubtful
     special, drawn = shared | doubtful | dead, list(zip(boxes, places, strict=True))
     marks = [
         _squares([at for box, at in drawn if box.id not in special], DOT, frame.theme.ink, None),

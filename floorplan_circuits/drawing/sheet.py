@@ -17,9 +17,14 @@ class Page:
 
 @dataclass(frozen=True, slots=True)
 class Sheet:
-    """Pages that belong together; `shortened` tells each text that was cut, `not_placed` each label left out."""
+    """Pages that belong together.
+
+    `shortened` tells each text that was cut, `not_placed` each label left out, `notes` in sentences what is otherwise
+    than it was asked for.
+    """
 
     title: str
     pages: tuple[Page, ...]
     shortened: tuple[str, ...] = ()
     not_placed: tuple[str, ...] = ()
+    notes: tuple[str, ...] = ()

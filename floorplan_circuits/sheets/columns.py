@@ -31,15 +31,11 @@ class Material:
     kinds: tuple[str, ...]
     make: Callable[[str, float], Section]
     orientation: Orientation = "landscape"
-    _made: dict[tuple[str, float], Section] = field(default_factory=dict)
     _strips: dict[tuple[tuple[str, ...], float], Strip] = field(default_factory=dict)
 
     def section(self, kind: str, wide: float) -> Section:
-        """Return a list at a width in mm, set once however many layouts try it."""
-        key = kind, round(wide, 2)
-        if key not in self._made:
-            self._made[key] = self.make(kind, wide)
-        return self._made[key]
+        """Return a list at a width in mm."""
+        return self.make(kind, wide)
 
     def strip(self, kinds: tuple[str, ...], wide: float) -> Strip:
         """Return the lowest strip of these lists, found once however many layouts try it."""

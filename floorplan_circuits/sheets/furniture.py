@@ -82,19 +82,32 @@ def caution_height(wide: float) -> float:
     return 7.2 + len(caution_lines(wide)) * text_height(BODY_SIZE) * 1.06
 
 
-def foot_caution(area: Rect, theme: Theme, title: str = CAUTION_TITLE) -> Group:
-    """Draw the caution over the sheet's full width: a yellow field with a triangle, then the words under a title."""
+def foot_caution(area: Rect, theme: Theme, title: str = CAUTION_TITLE, code: str = "") -> Group:
+    """Draw the caution over the sheet's full width: a yellow field with a triangle, then the words under a title.
+
+    `code` is that of the home's content: behind the first line stands how to find out whether the print is stale.
+    """
     marks: list[Mark] = [
         Shape(rectangle(area.x, area.y, area.width, area.height), theme.paper, Pen(0.35, theme.ink)),
         Shape(rectangle(area.x, area.y, FOOT_FIELD, area.height), theme.caution, Pen(0.35, theme.caution_ink)),
         warning_triangle(area.x + FOOT_FIELD / 2, area.y + area.height / 2, 8.0, theme),
         Text((area.x + FOOT_FIELD + 2.5, area.y + 5.0), title, CAUTION_SIZE, True, theme.ink),
     ]
+    if code:
+        room = area.width - FOOT_FIELD - width(title, CAUTION_SIZE, True) - 10.0
+        stale = next(words for words in _stale_words(code) if words == code or width(words, CAPTION_SIZE) <= room)
+        marks.append(Text((area.right - 2.5, area.y + 5.0), stale, CAPTION_SIZE, False, theme.ink, "end"))
     pitch = text_height(BODY_SIZE) * 1.06
     for at, line in enumerate(caution_lines(area.width)):
         y = area.y + 8.9 + at * pitch
         marks.append(Text((area.x + FOOT_FIELD + 2.5, y), line, BODY_SIZE, False, theme.ink))
     return Group(tuple(marks))
+
+
+def _stale_words(code: str) -> tuple[str, ...]:
+    """Return how to find out whether the print is stale, longest first; the code alone at last."""
+    asks = f"floorplan-circuits same HOME {code}"
+    return (f"To see whether this print is stale: {asks}", f"Stale? {asks}", f"Code {code}", code)
 
 
 def warning_triangle(x: float, y: float, wide: float, theme: Theme) -> Group:

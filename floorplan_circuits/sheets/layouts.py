@@ -25,7 +25,10 @@ PANEL_WIDTHS = (90.0, 108.0)
 TIGHT_ROW = 8.8
 LIST_HEIGHTS = (42.0, 54.0, 70.0, 90.0)
 """How high lists that go on elsewhere may grow below the plan, tried in turn."""
-DROPPED = ((), ("tested",), ("shared", "tested"), ("shared", "unplaced", "tested"), ("read",), ("read", "known"))
+DROPPED = (
+    (), ("tested",), ("before",), ("before", "tested"), ("shared", "before", "tested"), ("shared", "tested"),
+    ("shared", "unplaced", "before", "tested"), ("shared", "unplaced", "tested"), ("read",), ("read", "known"),
+)  # fmt: skip
 """Lists that may go on a further page as a whole, so that the others stand whole here."""
 
 

@@ -6,6 +6,7 @@ from floorplan_circuits.drawing.frame import is_built
 from floorplan_circuits.drawing.ink import Group, Mark, Pen, Shape, Text, moved, polyline, rectangle
 from floorplan_circuits.drawing.lettering import width, wrap
 from floorplan_circuits.drawing.palette import Theme
+from floorplan_circuits.drawing.phrases import listed
 from floorplan_circuits.drawing.plan_building import ZONE_DASH, ZONE_EDGE, fill
 from floorplan_circuits.drawing.plates import Plate, plate, text_height
 from floorplan_circuits.drawing.symbols import bounds as symbol_bounds
@@ -32,6 +33,8 @@ FOOT = {
     "receptacles": "Colour is what receptacles and appliances are on, not what runs inside walls, floor or ceiling.",
 }
 LEGEND_ROW, LEGEND_SIZE = 4.3, 7.5
+NAMED = 3
+"""How many of those who tested are named."""
 DRAWN, WORDS = 5.0, 11.0
 """Where the middle of what is drawn stands, and where its words begin, in mm."""
 
@@ -39,9 +42,14 @@ Row = tuple[Group, str]
 """What is drawn about the origin, and its words."""
 
 
-def how_to_read(findings: Findings, wide: float, theme: Theme, scope: Scope) -> Section:
-    """Return the key to the symbols and floors of these levels."""
+def how_to_read(findings: Findings, wide: float, theme: Theme, scope: Scope, some_pale: bool = False) -> Section:
+    """Return the key to the symbols and floors of these levels; `some_pale`: boxes of other panels stand pale."""
     rows = [*_symbol_rows(findings, scope, theme), *_floor_rows(findings, scope, theme)]
+    rows += (
+        [(_centred("duplex receptacle", theme, ink=theme.faint), "pale: all of it on other panels")]
+        if some_pale
+        else []
+    )
     foot = wrap(FOOT[findings.layer], wide, LEGEND_SIZE)
     marks = tuple(text_lines(foot, 0, 0.6, LEGEND_SIZE, theme))
     blocks = [*_in_columns(rows, wide, theme), Block(Group(marks), len(foot) * text_height(LEGEND_SIZE) + 1.6)]
@@ -50,9 +58,20 @@ def how_to_read(findings: Findings, wide: float, theme: Theme, scope: Scope) -> 
 
 def how_we_know(findings: Findings, wide: float, theme: Theme, scope: Scope) -> Section:
     """Return the key to the plates of these levels: how each standing looks."""
-    return Section(
-        "How we know", tuple(_in_columns([*_plate_rows(findings, scope, theme)], wide, theme)), wide, whole=True
-    )
+    blocks = _in_columns([*_plate_rows(findings, scope, theme)], wide, theme)
+    if blocks and findings.tested_by:
+        lines = wrap(_who(findings), wide, LEGEND_SIZE)
+        marks = tuple(text_lines(lines, 0, 0.6, LEGEND_SIZE, theme))
+        blocks.append(Block(Group(marks), len(lines) * text_height(LEGEND_SIZE) + 1.6))
+    return Section("How we know", tuple(blocks), wide, whole=True)
+
+
+def _who(findings: Findings) -> str:
+    """Return who tested, at most three by name."""
+    people = findings.tested_by
+    more = len(people) - NAMED
+    names = [*people[:NAMED], f"{more} more"] if more > 0 else list(people)
+    return f"Tested by {listed(names)}."
 
 
 def _in_columns(rows: Sequence[Row], wide: float, theme: Theme) -> list[Block]:
@@ -99,11 +118,11 @@ def _symbol_rows(findings: Findings, scope: Scope, theme: Theme) -> Iterator[Row
         yield _centred("panel", theme, angle=90, size=0.75), "panel: you stand here"
 
 
-def _centred(symbol: str, theme: Theme, angle: float = 0.0, size: float = 1.0) -> Group:
+def _centred(symbol: str, theme: Theme, angle: float = 0.0, size: float = 1.0, ink: str = "") -> Group:
     radius = 1.45 * size
     left, top, right, bottom = symbol_bounds(symbol, (0, 0), angle, radius)
     at = (-(left + right) / 2, -(top + bottom) / 2)
-    return stamp(symbol, at, angle, theme.ink, theme.paper, radius=radius)
+    return stamp(symbol, at, angle, ink or theme.ink, theme.paper, radius=radius)
 
 
 def _floor_rows(findings: Findings, scope: Scope, theme: Theme) -> Iterator[Row]:

@@ -1,5 +1,6 @@
 """The panel on a sheet: its title above the face, and the notes under it."""
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 from floorplan_circuits.drawing.ink import Group, Mark, Pen, Shape, Text, moved, polyline
@@ -20,6 +21,7 @@ from floorplan_circuits.sheets.furniture import (
     fitted_title,
     text_lines,
 )
+from floorplan_circuits.sheets.mains_band import mains_band, mains_height
 from floorplan_circuits.sheets.paper import Rect
 
 SHORT_SYSTEM = {
@@ -30,6 +32,10 @@ SHORT_SYSTEM = {
     "three-phase 400Y/230": "400Y/230 V",
 }
 RESETS = ("ground-fault receptacle",)
+TRIPS = ("ground fault", "residual current")
+"""What a breaker protects with that it trips by itself for a leak, and is reset at the panel."""
+BAND_GAP = 1.0
+"""mm between the mains and the face."""
 TITLE_HIGH = 7.5
 """mm from the top of a panel that has its title straight above it to its face."""
 USUAL_ROW, MOST_ROW, LEAST_ROW = 10.9, 14.0, 6.0
@@ -53,21 +59,29 @@ class PanelOnSheet:
         return 2.0 + len(self.notes(wide)) * text_height(CAPTION_SIZE)
 
     def height(self, wide: float, row: float) -> float:
-        """Return the height of face and notes in mm."""
+        """Return the height of mains, face and notes in mm."""
         style = FaceStyle(wide, row, self.theme)
-        return face_height(self.findings, self.panel, style) + self.notes_height(wide)
+        return self._mains + face_height(self.findings, self.panel, style) + self.notes_height(wide)
+
+    @property
+    def _mains(self) -> float:
+        """Height of the mains over the face, with the gap between, in mm."""
+        return mains_height(self.panel) + BAND_GAP if self.panel.mains else 0.0
 
     def row_in(self, wide: float, room: float, most: float = MOST_ROW) -> float:
-        """Return the height of a row that fills `room` mm with face and notes, at most `most` mm."""
+        """Return the height of a row that fills `room` mm with mains, face and notes, at most `most` mm."""
         style = FaceStyle(wide, most, self.theme)
-        return fitting_row(self.findings, self.panel, style, room - self.notes_height(wide), most)
+        return fitting_row(self.findings, self.panel, style, room - self._mains - self.notes_height(wide), most)
 
     def ink(self, area: Rect, row: float, in_head: bool) -> tuple[Group, tuple[str, ...]]:
-        """Draw title, face and notes, the face's top left corner at the area's; return also what had to be cut."""
+        """Draw title, mains, face and notes from the area's top left corner; return also what had to be cut."""
         face = panel_face(self.findings, self.panel, FaceStyle(area.width, row, self.theme))
         title, cut = panel_title(self.findings, self.panel, area, self.theme, in_head)
-        foot = text_lines(self.notes(area.width), area.x, area.y + face.height + 1.2, CAPTION_SIZE, self.theme)
-        return Group((title, moved(face.ink, area.x, area.y), *foot)), (*cut, *face.shortened)
+        mains, cut_there = mains_band(self.findings, self.panel, area.width, self.theme)
+        top = area.y + self._mains
+        foot = text_lines(self.notes(area.width), area.x, top + face.height + 1.2, CAPTION_SIZE, self.theme)
+        drawn = (title, moved(mains, area.x, area.y), moved(face.ink, area.x, top), *foot)
+        return Group(drawn), (*cut, *cut_there, *face.shortened)
 
 
 def panel_title(
@@ -100,15 +114,23 @@ def panel_notes(findings: Findings, panel: Panel) -> tuple[str, ...]:
     line = "Wires above the main" if panel.mains else "The wires that feed it"
     notes = [f"{line} stay live with every breaker off."]
     notes += [_source_note(source.name, source.disconnect) for source in home.sources if source.kind != "utility"]
-    resets = [
-        f"{found.room_name or found.level_name} ({box.mark})"
-        for box in home.boxes
-        if any(device.kind in RESETS for device in box.devices) and (found := findings.boxes.get(box.id))
-    ]
-    if resets and panel.id == next(iter(home.panels)).id:
+    resets = list(reset_points(findings)) if panel.id == next(iter(home.panels)).id else []
+    if resets:
         notes.append(f"Reset points: {', '.join(resets)}.")
     notes.append("One square a feed; the more ink, the better known. A bar joins tied handles.")
     return tuple(notes)
+
+
+def reset_points(findings: Findings) -> Iterator[str]:
+    """Yield where a ground-fault or residual-current device is reset after a trip: boxes, then breakers."""
+    for box in findings.home.boxes:
+        if any(device.kind in RESETS and not device.planned for device in box.devices):
+            found = findings.boxes.get(box.id)
+            where = (found.room_name or found.level_name) if found is not None else ""
+            yield f"{where} ({box.mark})" if where else box.mark
+    for breaker in findings.home.breakers:
+        if any(one in TRIPS for one in breaker.protects):
+            yield f"breaker {findings.marks.get(breaker.id, '?')}"
 
 
 def _source_note(name: str, disconnect: str) -> str:

@@ -30,6 +30,17 @@ PAPERS = {
         Paper("a3", 420.0, 297.0, 1.33),
     )
 }
+LARGE = {
+    paper.name: paper
+    for paper in (
+        Paper("ansi-c", 558.8, 431.8, 1.33),  # ANSI/ASME Y14.1: 22 × 17 in
+        Paper("ansi-d", 863.6, 558.8, 1.33),  # 34 × 22 in
+        Paper("a2", 594.0, 420.0, 1.33),  # ISO 216
+        Paper("a1", 841.0, 594.0, 1.33),
+    )
+}
+"""Sheets from a plotter or a copy shop: room for all levels beside the panel."""
+EVERY_PAPER = PAPERS | LARGE
 MARGIN = 9.0
 
 

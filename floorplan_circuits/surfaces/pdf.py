@@ -34,6 +34,7 @@ from floorplan_circuits.drawing.symbols import strokes
 
 POINTS_PER_MM = 72 / 25.4
 FONT_NAMES: dict[Face, str] = {"regular": "FloorplanRegular", "bold": "FloorplanBold", "fallback": "FloorplanFallback"}
+LANGUAGE = "en"
 CAPS = {"butt": 0, "round": 1, "square": 2}
 JOINS = {"mitre": 0, "round": 1}
 
@@ -50,16 +51,23 @@ class PdfSurface:
 
     def __init__(self, title: str, pictures: Mapping[str, bytes] | None = None) -> None:
         self._out = BytesIO()
-        self._canvas = Canvas(self._out, invariant=1, pageCompression=1)
+        self._canvas = Canvas(self._out, invariant=1, pageCompression=1, lang=LANGUAGE)
         self._canvas.setTitle(title)
         self._canvas.setCreator("Floorplan Circuits")
+        self._canvas.setAuthor("")
+        self._canvas.setSubject("Which breaker feeds what")
+        self._canvas.setViewerPreference("DisplayDocTitle", "true")
         self._pictures = pictures or {}
         self._forms: dict[Stamp, str] = {}
 
-    def page(self, width: float, height: float, ink: Ink) -> None:
-        """Put down one page of this size in mm; ink has its origin at the top left, y down."""
+    def page(self, width: float, height: float, ink: Ink, name: str = "") -> None:
+        """Put down one page of this size in mm; ink has its origin at the top left, y down. `name` bookmarks it."""
         canvas = self._canvas
         canvas.setPageSize((width * POINTS_PER_MM, height * POINTS_PER_MM))
+        if name:
+            key = f"page{canvas.getPageNumber()}"
+            canvas.bookmarkPage(key)
+            canvas.addOutlineEntry(name, key)
         for stamp in dict.fromkeys(_form_of(mark) for mark in _stamps(ink)):
             self._form(stamp)
         canvas.saveState()
@@ -200,5 +208,5 @@ def pdf_of(sheet: Sheet, pictures: Mapping[str, bytes] | None = None) -> bytes:
     """Return a whole sheet as one PDF document."""
     surface = PdfSurface(sheet.title, pictures)
     for page in sheet.pages:
-        surface.page(page.width, page.height, page.ink)
+        surface.page(page.width, page.height, page.ink, page.name)
     return surface.finish()

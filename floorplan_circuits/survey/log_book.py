@@ -137,6 +137,16 @@ class LogBook:
         """Return the date of the last entry that has one, or an empty string."""
         return next((entry.date for _, entry in reversed(self.entries) if entry.date), "")
 
+    def testers(self) -> tuple[str, ...]:
+        """Return who took readings or traced cables, helpers among them, in the order they first did."""
+        names = (
+            name
+            for _, entry in self.entries
+            if isinstance(entry, Round | Traced)
+            for name in (entry.who, entry.helper if isinstance(entry, Round) else "")
+        )
+        return tuple(dict.fromkeys(name for name in names if name))
+
 
 def _counting(log: Sequence[Entry]) -> tuple[tuple[tuple[int, Entry], ...], frozenset[int]]:
     """Return the entries that count, and the ids of those that may have been struck.

@@ -137,6 +137,7 @@ def save_reopen_and_print(window, hand, switches, tmp_path):
     hand.settle()
     hand.stage(PRINT)
     preview = window.work.staging.print_view
+    hand.qtbot.waitUntil(lambda: not preview.is_making, timeout=20_000)
     assert preview.document.pageCount() == 1
     preview.save(tmp_path / "map.pdf")
 

@@ -37,7 +37,7 @@ def text_by_pypdf(home: str, paper: str) -> str:
 @cache
 def words_by_pdfplumber(home: str, paper: str) -> tuple[str, ...]:
     with pdfplumber.open(BytesIO(printed(home, paper))) as document:
-        pages = [page.extract_words(x_tolerance=1.2, keep_blank_chars=False) for page in document.pages]
+        pages = [page.extract_words(x_tolerance=1.2, use_text_flow=True) for page in document.pages]
     return tuple(word["text"] for page in pages for word in page)
 
 

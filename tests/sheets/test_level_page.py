@@ -5,7 +5,8 @@ from functools import cache
 import pytest
 
 from floorplan_circuits.drawing.palette import PAPER
-from floorplan_circuits.sheets.level_page import SCALES, Drawer, LevelPage, Lists, level_page
+from floorplan_circuits.sheets.drawers import SCALES, Drawer
+from floorplan_circuits.sheets.level_page import LevelPage, Lists, level_page
 from floorplan_circuits.sheets.panel_column import PanelOnSheet
 from floorplan_circuits.sheets.paper import PAPERS, Rect
 from tests.drawing.drawn import SAMPLE_HOMES, sample, words_in
@@ -16,7 +17,8 @@ def page(name: str, paper: str) -> LevelPage:
     findings = sample(name)
     level, panel = next(iter(findings.home.levels)), next(iter(findings.home.panels))
     lists = Lists(findings, PAPER, frozenset({None, level.id}))
-    return level_page(findings, level, lists, PanelOnSheet(findings, panel, PAPER), PAPERS[paper], PAPER)
+    drawer = Drawer(findings, level, PAPERS[paper].magnify, PAPER)
+    return level_page(drawer, lists, PanelOnSheet(findings, panel, PAPER), PAPERS[paper])
 
 
 @pytest.mark.parametrize("name", SAMPLE_HOMES)
@@ -53,13 +55,14 @@ def test_what_stands_elsewhere_is_said_on_the_page(name: str) -> None:
     made = page(name, "letter")
     said = " ".join(words_in(made.ink))
     gone = [kind for kind in made.layout.lost() if not made.layout.shown(kind)]
-    assert ("On a further page:" in said) == bool(gone or made.listed)
+    assert ("On a further page:" in said) == bool(gone or made.plan.listed)
 
 
 def test_lists_are_about_their_scope() -> None:
     findings = sample("cottage")
-    assert Lists(findings, PAPER, frozenset({None})).kinds() == ("shared", "read", "tested")
-    assert Lists(findings, PAPER, None).kinds() == ("shared", "read", "known", "tested")
+    assert Lists(findings, PAPER, frozenset({None}), is_first=False).kinds() == ("shared", "read", "tested")
+    assert Lists(findings, PAPER, frozenset({None})).kinds() == ("shared", "before", "read", "tested")
+    assert Lists(findings, PAPER, None).kinds() == ("shared", "before", "read", "known", "tested")
 
 
 @pytest.mark.parametrize("paper", PAPERS)

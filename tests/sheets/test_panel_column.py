@@ -15,7 +15,7 @@ from floorplan_circuits.sheets.panel_column import (
     panel_notes,
 )
 from floorplan_circuits.sheets.paper import Rect
-from tests.drawing.drawn import SAMPLE_HOMES, bounds_of, box, device, home, sample, words_in
+from tests.drawing.drawn import SAMPLE_HOMES, bounds_of, box, breaker, device, home, sample, words_in
 
 
 def on_sheet(findings: Findings) -> PanelOnSheet:
@@ -94,3 +94,8 @@ def test_a_long_name_is_told_when_it_is_cut() -> None:
     ink, cut = PanelOnSheet(findings, named, PAPER).ink(Rect(0, 20, 60, 100), 8.0, in_head=False)
     assert cut == (named.name,)
     assert any(word.endswith("…") for word in words_in(ink))
+
+
+def test_breakers_that_trip_for_a_leak_are_reset_points_too() -> None:
+    findings = find(home(breakers=(breaker(6, 3, protects=("ground fault",)), breaker(7, 4, protects=("arc fault",)))))
+    assert "Reset points: breaker 3." in panel_notes(findings, next(iter(findings.home.panels)))

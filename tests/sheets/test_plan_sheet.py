@@ -1,0 +1,27 @@
+"""The plan alone: a page a level, with its scale."""
+
+import pytest
+
+from floorplan_circuits.find import find
+from floorplan_circuits.home.home import Home
+from floorplan_circuits.sheets.paper import PAPERS
+from floorplan_circuits.sheets.plan_sheet import plan_sheet
+from tests.drawing.drawn import MADE, sample, words_in
+
+
+@pytest.mark.parametrize("name", ["cottage", "flat", "house"])
+def test_every_level_has_its_plan_at_a_scale_that_is_told(name: str) -> None:
+    findings = sample(name)
+    sheet = plan_sheet(findings, PAPERS["letter"], MADE)
+    assert len(sheet.pages) == len(findings.home.levels)
+    for page in sheet.pages:
+        said = words_in(page.ink)
+        assert any(word.startswith("1:") for word in said)
+        assert "This map can be wrong. Test before you touch." in said
+    rooms = {room.name for room in findings.home.rooms}
+    drawn = {word for page in sheet.pages for word in words_in(page.ink)}
+    assert len(rooms & drawn) > len(rooms) // 2
+
+
+def test_an_empty_home_has_no_plan() -> None:
+    assert plan_sheet(find(Home()), PAPERS["letter"], MADE).pages == ()
