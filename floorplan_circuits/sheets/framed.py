@@ -39,7 +39,7 @@ class Framed:
         top, cut = head(area, *named, self.home, self.made, self.theme)
         high = caution_height(width - 2 * MARGIN)
         at = Rect(MARGIN, height - MARGIN - high, width - 2 * MARGIN, high)
-        ink = Group((top, *marks, foot_caution(at, self.theme, self.code)))
+        ink = Group((top, *marks, foot_caution(at, self.theme, code=self.code)))
         page = scaled(ink, self.magnify) if self.magnify != 1 else ink
         assert isinstance(page, Group)
         return Page(width * self.magnify, height * self.magnify, page, named[0]), cut
