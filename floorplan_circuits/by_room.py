@@ -56,7 +56,7 @@ def _place(hazard: Hazard, findings: Findings, order: _Order) -> tuple[int, int,
         if found is None:
             return 2, 0, 0
         level = found
-    return 1, order.levels[level], order.rooms.get(hazard.room or 0, len(order.rooms))
+    return 1, order.levels.get(level, len(order.levels)), order.rooms.get(hazard.room or 0, len(order.rooms))
 
 
 def _is_at_panel(hazard: Hazard) -> bool:

@@ -42,6 +42,7 @@ def _how(one: PoleOf, other: PoleOf, scene: Scene) -> How | None:
 
 
 def _leg(one: PoleOf, scene: Scene) -> str:
+    """Return the leg of a pole, measured or by the layout; '' where its panel tells none or is not there."""
     panel = scene.found.panels.get(one.panel)
     return one.pole.leg or ("" if panel is None else panel.legs.get(one.pole.space, ""))
 

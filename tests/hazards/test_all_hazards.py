@@ -1,10 +1,14 @@
 from hypothesis import given, settings
+from hypothesis import strategies as st
 
+from floorplan_circuits.by_room import hazards_by_room
 from floorplan_circuits.find import find
 from floorplan_circuits.findings import Findings
 from floorplan_circuits.hazards.all_hazards import hazards
-from floorplan_circuits.home.home import Home
+from floorplan_circuits.home.home import TABLES, Home
+from floorplan_circuits.home.record import change
 from floorplan_circuits.survey.log_book import LogBook
+from tests.hazards.dense import dense
 from tests.hazards.findings_of import box, one, seen, shared
 from tests.homes import homes
 
@@ -61,3 +65,13 @@ def test_every_box_in_danger_has_its_hazard_and_no_other_has_one(home) -> None:
     doubtful = {one.box for one in findings.conclusions.values() if one.standing in ("contradicted", "expired")}
     dangerous = {box for box, found in findings.boxes.items() if found.shared or found.unknown or found.others}
     assert warned == dangerous | doubtful
+
+
+@settings(max_examples=60)
+@given(homes(), st.integers(0, 10**6).map(dense), st.sets(st.sampled_from(TABLES)))
+def test_where_what_is_named_is_gone_hazards_are_found_all_the_same(home, other, shared) -> None:
+    """A table of one home in another names what is not there, as a file might that somebody mended by hand."""
+    mixed = change(other, **{name: getattr(home, name) for name in shared})
+    findings = find(mixed)
+    in_rooms = sum(len(room.hazards) for room in hazards_by_room(findings))
+    assert in_rooms == sum(one.listed for one in findings.hazards)

@@ -196,3 +196,11 @@ def test_a_cable_that_was_seen_in_the_box_passes_too() -> None:
 def test_where_there_are_no_devices_all_of_it_passes_and_nothing_is_told() -> None:
     there = box(1001, device(2001, kind="junction box"), passing=(feed(3001, on(FIVE)), feed(3002, on(SEVEN))))
     assert hazards(PASSING, there) == []
+
+
+def test_low_voltage_behind_a_stated_transformer_is_no_circuit_that_passes() -> None:
+    bell = device(2002, feed(3002, on(SEVEN)), feed(3003, behind(3002), volts="low"), kind="doorbell transformer")
+    there = box(1001, device(2001, feed(3001, on(FIVE))), passing=(feed(3004, behind(3003), volts="low"),))
+    assert hazards(PASSING, there, box(1002, bell)) == []
+    mains = box(1001, *there.devices, passing=(feed(3004, behind(3002)),))
+    assert len(hazards(PASSING, mains, box(1002, bell))) == 1
