@@ -49,8 +49,11 @@ class ShuttingOff:
         """Whether it is the stage at hand."""
         return self._area.rail.stage == SHUT_OFF
 
-    def begin(self) -> None:
-        """Begin with what is selected picked; with nothing selected, with what was picked last."""
+    def begin(self, anew: bool = True) -> None:
+        """Begin with what is selected picked; with nothing selected, with what was picked last.
+
+        Not `anew`, what is selected joins what is picked: so boxes can be picked by keys, from the outline.
+        """
         session = self._area.session
         if session is None:
             return
@@ -64,7 +67,7 @@ class ShuttingOff:
         )
         self._follows = True
         if boxes:
-            session.pick(boxes)
+            session.pick(boxes if anew else tuple(dict.fromkeys((*session.view.picked, *boxes))))
         self._area.say(SAYS)
         self._show_band()
         self._ask()
@@ -72,7 +75,7 @@ class ShuttingOff:
     def leave(self) -> None:
         """Turn all back on on the screen, and draw the home as it is; what was picked is kept for the next time."""
         session = self._area.session
-        self.page.say_stop("")
+        self.afterwards.let_go()
         self._answer = self._asked = None
         self._slow.stop()
         if session is not None:
@@ -83,7 +86,8 @@ class ShuttingOff:
         """Forget all: another home is at work."""
         self._answer = self._asked = None
         self._slow.stop()
-        self.page.say_stop("")
+        self.afterwards.let_go()
+        self.page.afterwards.ask_nothing()
         self.page.show_nothing()
         self._show_band()
 
@@ -92,7 +96,7 @@ class ShuttingOff:
         session = self._area.session
         if session is not None:
             self._follows = True
-            self.page.say_stop("")
+            self.afterwards.let_go()
             session.pick(())
             self._ask()
 
@@ -118,8 +122,8 @@ class ShuttingOff:
         session = self._area.session
         if session is not None:
             self._follows = True
-            self.page.say_stop("")
             session.pick(picked(session.view.picked, boxes))
+            self.afterwards.let_go(session.view.picked)
             self._ask()
 
     def on_handle(self, subject: Subject) -> None:
