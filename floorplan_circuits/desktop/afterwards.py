@@ -38,7 +38,11 @@ class Afterwards:
             self._page.say_stop(says)
         self._area.shutting.hold()
         edited = session.attempt(lambda home: found(home, off, readings, told, today))
-        if edited is not None and not session.read_only:
+        if edited is None:
+            return  # the status line says why; the page says stop
+        if says:
+            self._area.say(says)
+        if not session.read_only:
             self._page.afterwards.ask_again()
 
     def _record_change(self, what: str, who: str) -> None:

@@ -29,6 +29,8 @@ class ShuttingOff:
         self._area, self.page = area, page
         self._answer: Answer | None = None
         self._asked: Question | None = None
+        self._told_of: tuple[int, ...] = ()
+        """The boxes of which the status line told last."""
         self._follows = True
         """Whether the handles that are off on the screen follow the shut-off: until the hand flips one."""
         self._cutter = Cutter(area)
@@ -65,7 +67,7 @@ class ShuttingOff:
             if session.findings is None
             else tuple(dict.fromkeys(box for subject in selected for box in boxes_of(subject, session.findings)))
         )
-        self._follows = True
+        self._follows, self._told_of = True, ()
         if boxes:
             session.pick(boxes if anew else tuple(dict.fromkeys((*session.view.picked, *boxes))))
         self._area.say(SAYS)
@@ -183,11 +185,11 @@ class ShuttingOff:
         if answer.question is not self._asked or session is None or not self.is_open:
             return  # a newer question is on its way
         self._slow.stop()
-        before, self._answer = self._answer, answer
+        self._answer = answer
         if session.view.flipped != answer.flipped:
             session.flip(answer.flipped)
         self.page.show_answer(answer)
-        other = before is None or before.question.picked != answer.question.picked
+        other, self._told_of = answer.question.picked != self._told_of, answer.question.picked
         if other and answer.plan is not None:
             self._show_panel_of(answer)
             self._area.say(asks_for(answer.plan, answer.question.findings))
