@@ -1,5 +1,6 @@
 """Afterwards: what was found in the picked boxes goes to the log, and what was found live says stop."""
 
+from collections.abc import Iterable
 from datetime import date
 from typing import TYPE_CHECKING
 
@@ -16,18 +17,32 @@ class Afterwards:
 
     def __init__(self, area: "WorkArea", page: ShutOffPage) -> None:
         self._area, self._page = area, page
+        self._live: frozenset[int] = frozenset()
+        """The boxes in which something was found live: the page says stop while one of them is picked."""
         page.afterwards.recorded.connect(self._record)
         page.afterwards.changed.connect(self._record_change)
 
-    def _record(self, readings: Readings, told: Told) -> None:
+    def let_go(self, picked: Iterable[int] = ()) -> None:
+        """Say stop no more, unless a box in which something was found live is still picked."""
+        self._live &= frozenset(picked)
+        if not self._live:
+            self._page.say_stop("")
+
+    def _record(self, off: frozenset[int], readings: Readings, told: Told) -> None:
         session, today = self._area.session, date.today().isoformat()
         if session is None:
             return
-        off = session.view.flipped
-        self._page.say_stop(stop_sentence(session.home, off, readings))  # whether or not it can be written down
+        says = stop_sentence(session.home, off, readings)
+        if says:  # whether or not it can be written down
+            self._live = frozenset(session.view.picked)
+            self._page.say_stop(says)
         self._area.shutting.hold()
         edited = session.attempt(lambda home: found(home, off, readings, told, today))
-        if edited is not None and not session.read_only:
+        if edited is None:
+            return  # the status line says why; the page says stop
+        if says:
+            self._area.say(says)
+        if not session.read_only:
             self._page.afterwards.ask_again()
 
     def _record_change(self, what: str, who: str) -> None:

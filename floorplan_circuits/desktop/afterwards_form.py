@@ -29,8 +29,8 @@ class Asked(NamedTuple):
 class AfterwardsForm(QWidget):
     """Asks of each feed whether it was dead or live, how it was tested, and by whom."""
 
-    recorded = Signal(object, object)
-    """The readings, and how they were taken."""
+    recorded = Signal(object, object, object)
+    """The handles that were off, the readings, and how they were taken."""
     changed = Signal(str, str)
     """What changed, and who says so."""
 
@@ -52,7 +52,9 @@ class AfterwardsForm(QWidget):
         self._rows.setSpacing(4)
         self._lay_out()
         self.way.currentTextChanged.connect(self._on_way)
-        self.record.clicked.connect(lambda _checked=False: self.recorded.emit(self.readings(), self.told()))
+        self.record.clicked.connect(
+            lambda _checked=False: self.recorded.emit(self._asked.off, self.readings(), self.told())
+        )
         self.record_change.clicked.connect(
             lambda _checked=False: self.changed.emit(self.what.currentText(), self.who.text())
         )
@@ -93,6 +95,11 @@ class AfterwardsForm(QWidget):
             self.answers[place.feed.id] = answer
             self._rows.addWidget(_label(called, "body"))
             self._rows.addWidget(answer)
+
+    def ask_nothing(self) -> None:
+        """Forget what was asked: another home is at work."""
+        self._asked = Asked((), frozenset())
+        self._drop_rows()
 
     def ask_again(self) -> None:
         """Take the answers back: they are recorded, or count no more."""

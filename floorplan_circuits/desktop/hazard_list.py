@@ -104,8 +104,9 @@ class HazardDelegate(QStyledItemDelegate):
         """Paint what the row is about: a plate, or the name of what has none."""
         shown = _plate_of(hazard, self._model, self.theme)
         if shown is not None:
-            middle = area.top() + area.height() / 2
+            middle, pen = area.top() + area.height() / 2, painter.pen()
             paint(painter, compiled(shown).ops, PX_PER_MM, area.left() + PLATE_COLUMN / 2, middle)
+            painter.setPen(pen)  # the plate's own ink is black on yellow, in the dark too
             return
         column = QRect(area.left() + 6, area.top(), PLATE_COLUMN - 8, area.height())
         plain = painter.font()

@@ -57,20 +57,24 @@ class ShutOffPage(QWidget):
     def _open_form(self) -> None:
         self.afterwards.setVisible(not self.afterwards.isVisible())
         if self.afterwards.isVisible():
-            QTimer.singleShot(0, self, self._bring_form_into_sight)
+            self.afterwards.way.setFocus()
+            self._bring_into_sight(self.afterwards.record)
 
-    def _bring_form_into_sight(self) -> None:
+    def _bring_into_sight(self, widget: QWidget) -> None:
+        """Scroll to a part of the page, once it is laid out."""
         above = self.parentWidget()
         while above is not None and not isinstance(above, QScrollArea):
             above = above.parentWidget()
         if isinstance(above, QScrollArea):
-            above.ensureWidgetVisible(self.afterwards.record)
-            self.afterwards.way.setFocus()
+            area = above
+            QTimer.singleShot(0, self, lambda: area.ensureWidgetVisible(widget))
 
     def say_stop(self, words: str) -> None:
         """Say that something was found live with its handles off, until it is said no more."""
         self.stop.setText(words)
         self.stop.setVisible(bool(words))
+        if words:
+            self._bring_into_sight(self.stop)
 
     # --- what is told -----------------------------------------------------------------------------------------------
 

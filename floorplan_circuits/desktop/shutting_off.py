@@ -29,6 +29,8 @@ class ShuttingOff:
         self._area, self.page = area, page
         self._answer: Answer | None = None
         self._asked: Question | None = None
+        self._told_of: tuple[int, ...] = ()
+        """The boxes of which the status line told last."""
         self._follows = True
         """Whether the handles that are off on the screen follow the shut-off: until the hand flips one."""
         self._cutter = Cutter(area)
@@ -49,8 +51,11 @@ class ShuttingOff:
         """Whether it is the stage at hand."""
         return self._area.rail.stage == SHUT_OFF
 
-    def begin(self) -> None:
-        """Begin with what is selected picked; with nothing selected, with what was picked last."""
+    def begin(self, anew: bool = True) -> None:
+        """Begin with what is selected picked; with nothing selected, with what was picked last.
+
+        Not `anew`, what is selected joins what is picked: so boxes can be picked by keys, from the outline.
+        """
         session = self._area.session
         if session is None:
             return
@@ -62,9 +67,9 @@ class ShuttingOff:
             if session.findings is None
             else tuple(dict.fromkeys(box for subject in selected for box in boxes_of(subject, session.findings)))
         )
-        self._follows = True
+        self._follows, self._told_of = True, ()
         if boxes:
-            session.pick(boxes)
+            session.pick(boxes if anew else tuple(dict.fromkeys((*session.view.picked, *boxes))))
         self._area.say(SAYS)
         self._show_band()
         self._ask()
@@ -72,7 +77,7 @@ class ShuttingOff:
     def leave(self) -> None:
         """Turn all back on on the screen, and draw the home as it is; what was picked is kept for the next time."""
         session = self._area.session
-        self.page.say_stop("")
+        self.afterwards.let_go()
         self._answer = self._asked = None
         self._slow.stop()
         if session is not None:
@@ -83,7 +88,8 @@ class ShuttingOff:
         """Forget all: another home is at work."""
         self._answer = self._asked = None
         self._slow.stop()
-        self.page.say_stop("")
+        self.afterwards.let_go()
+        self.page.afterwards.ask_nothing()
         self.page.show_nothing()
         self._show_band()
 
@@ -92,7 +98,7 @@ class ShuttingOff:
         session = self._area.session
         if session is not None:
             self._follows = True
-            self.page.say_stop("")
+            self.afterwards.let_go()
             session.pick(())
             self._ask()
 
@@ -118,8 +124,8 @@ class ShuttingOff:
         session = self._area.session
         if session is not None:
             self._follows = True
-            self.page.say_stop("")
             session.pick(picked(session.view.picked, boxes))
+            self.afterwards.let_go(session.view.picked)
             self._ask()
 
     def on_handle(self, subject: Subject) -> None:
@@ -179,11 +185,11 @@ class ShuttingOff:
         if answer.question is not self._asked or session is None or not self.is_open:
             return  # a newer question is on its way
         self._slow.stop()
-        before, self._answer = self._answer, answer
+        self._answer = answer
         if session.view.flipped != answer.flipped:
             session.flip(answer.flipped)
         self.page.show_answer(answer)
-        other = before is None or before.question.picked != answer.question.picked
+        other, self._told_of = answer.question.picked != self._told_of, answer.question.picked
         if other and answer.plan is not None:
             self._show_panel_of(answer)
             self._area.say(asks_for(answer.plan, answer.question.findings))

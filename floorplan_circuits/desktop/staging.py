@@ -43,8 +43,8 @@ class Staging:
             area.clicks.begin_to_tie(area.session)
         elif stage == FIND_OUT and was != stage:
             area.finding.begin()
-        elif stage == SHUT_OFF and was != stage:
-            area.shutting.begin()
+        elif stage == SHUT_OFF:
+            area.shutting.begin(anew=was != stage)
         elif stage == PANEL:
             area.say(PANEL_SAYS if area.panel() is not None else PANEL_ASKS)
 

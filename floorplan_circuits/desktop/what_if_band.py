@@ -11,7 +11,9 @@ from floorplan_circuits.drawing.plan_what_if import what_if_key
 
 LEAST_KEY_PX = 120
 ONLY_HERE = "on the screen alone: what would be live"
-NOTHING_IS = "Nothing is off on the screen. Flip a breaker on the panel to see what would go dark."
+NOTHING_IS = "Nothing is off on the screen. Flip a breaker on the panel to try it."
+ONE_LINE_FROM = 600
+"""Width in px from which one line of words is enough; below, two lines' room is kept whatever they say."""
 
 
 class WhatIfKey(QWidget):
@@ -70,10 +72,13 @@ class WhatIfBand(QWidget):
         column.addWidget(self.key)
         self.hide()
 
-    def show_off(self, with_off: str, theme: Theme) -> None:
-        """Say which handles are off, such as 'With 5 and 15A off', or that none is.
+    def resizeEvent(self, event: QResizeEvent) -> None:  # noqa: N802  # Qt's name
+        """Keep the words' room for this width, so that the plan below holds still whatever they say."""
+        super().resizeEvent(event)
+        lines = 1 if self.width() >= ONE_LINE_FROM else 2
+        self.words.setFixedHeight(max(lines * self.words.fontMetrics().lineSpacing(), self.all_on.sizeHint().height()))
 
-        It stays as high as it was, so that the plan holds still under the hand.
-        """
+    def show_off(self, with_off: str, theme: Theme) -> None:
+        """Say which handles are off, such as 'With 5 and 15A off', or that none is."""
         self.words.setText(f"{with_off}, {ONLY_HERE}" if with_off else NOTHING_IS)
         self.key.show_in(theme)

@@ -4,11 +4,12 @@ from dataclasses import replace
 
 import pytest
 from PySide6.QtCore import QModelIndex, QPoint, Qt
-from PySide6.QtGui import QContextMenuEvent
+from PySide6.QtGui import QColor, QContextMenuEvent
 from pytestqt.modeltest import ModelTester
 from pytestqt.qtbot import QtBot
 
 from floorplan_circuits.desktop.hazard_list import HazardList, HazardModel
+from floorplan_circuits.desktop.style import palette_of
 from floorplan_circuits.drawing.palette import DARK, LIGHT
 from floorplan_circuits.findings import Findings, Hazard
 from tests.desktop.hand import picture_of
@@ -120,3 +121,15 @@ def test_the_model_keeps_the_rules_of_qt(qtmodeltester: ModelTester, cottage: Fi
     qtmodeltester.check(model, force_py=True)
     assert model.rowCount(model.index(0, 0)) == 0
     assert model.rowCount(QModelIndex()) == sum(hazard.listed for hazard in cottage.hazards)
+
+
+def test_in_the_dark_what_stands_beside_a_plate_is_light(qtbot: QtBot, cottage: Findings) -> None:
+    made = HazardList()
+    qtbot.addWidget(made)
+    made.resize(800, 400)
+    made.setPalette(palette_of(DARK))
+    made.setStyleSheet(f"background: {DARK.furniture};")
+    made.show_findings(cottage, DARK)
+    image, row = picture_of(made), made.visualRect(made.model().index(0, 0))
+    beside = (QColor(image.pixel(x, y)).lightness() for x in range(100, 700) for y in range(row.top(), row.bottom()))
+    assert max(beside) > 200

@@ -175,6 +175,15 @@ def test_what_is_selected_is_picked_when_the_stage_is_entered_and_kept_for_the_n
     assert home.session.view.flipped == {breaker(home, 1)}
 
 
+def test_by_keys_a_box_selected_in_the_outline_is_picked_besides(home, hand):
+    begin(home, hand)
+    pick(home, hand, RECEPTACLE)
+    home.work.go_to(Subject("box", boxes(home)[1].id))
+    QTest.keyClick(home, Qt.Key.Key_5, CONTROL)
+    worked_out(home, hand)
+    assert home.session.view.picked == tuple(box.id for box in boxes(home))
+
+
 def test_a_button_takes_one_out_and_escape_lets_go_of_all(home, hand):
     begin(home, hand)
     pick(home, hand, RECEPTACLE)
@@ -429,6 +438,8 @@ def test_found_live_says_stop_with_the_box_and_contradicts_the_map(home, hand):
     assert not any("should be dead" in words for words in told(home))
 
     pick(home, hand, SWITCHES)
+    assert page(home).stop.text() != ""
+    pick(home, hand, RECEPTACLE)
     assert page(home).stop.text() == ""
 
 
