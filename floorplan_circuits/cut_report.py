@@ -115,8 +115,8 @@ def _states(plan: ShutOff, findings: Findings) -> Iterator[str]:
     for one in plan.states:
         because = f" ({'; '.join(one.because)})" if one.because else ""
         yield f"{findings.home.boxes[one.box].mark}: {one.says}{because}"
-        if not one.neutral_known:
-            yield "    neutral not known: keep its splices closed until tested"
+        if one.of_neutral:
+            yield f"    {one.of_neutral}"
 
 
 def dark_lines(dark: Sequence[GoesDark]) -> Iterator[str]:

@@ -124,6 +124,11 @@ class BoxWhenOff:
         """The state as a person reads it."""
         return state_in_words(self.state)
 
+    @property
+    def of_neutral(self) -> str:
+        """What is not known of its neutrals, and what to do about it; '' where they are."""
+        return "" if self.neutral_known else "neutral not known: keep its splices closed until tested"
+
 
 @dataclass(frozen=True, slots=True)
 class FeedWhenOff:
@@ -209,6 +214,46 @@ class ShutOff:
     def is_whole(self) -> bool:
         """Whether every box should be dead with its neutrals known: the sheet may say so, and to test it."""
         return bool(self.states) and all(one.state == "should be dead" and one.neutral_known for one in self.states)
+
+
+Pair = Literal["hot to ground", "hot to neutral", "neutral to ground", "hot to hot"]
+"""Two conductors between which a tester is held. Ground and neutral stand for whatever proved reference there is."""
+
+
+@dataclass(frozen=True, slots=True)
+class ToTest:
+    """One conductor in an open box, or one terminal of a device: what it is, and the pairs to test, each a tick.
+
+    `feed` is None where none is recorded for it.
+    """
+
+    box: int
+    feed: int | None
+    what: str
+    pairs: tuple[Pair, ...]
+
+
+StepKind = Literal[
+    "stop", "bring", "tell", "mind", "prove", "see it work", "keep off", "off", "tag", "open", "ground", "test",
+    "found live", "prove again", "work", "close", "on", "stays off", "by itself", "afterwards", "call",
+]  # fmt: skip
+"""What a step of a shut-off is. 'stop' and 'found live' end the work; 'call' tells when to call an electrician."""
+
+
+@dataclass(frozen=True, slots=True)
+class Step:
+    """One step of a shut-off: what to do, what to know for it, the handles it moves or leaves, the pairs to test."""
+
+    kind: StepKind
+    do: str
+    more: tuple[str, ...] = ()
+    handles: tuple[int, ...] = ()
+    to_test: tuple[ToTest, ...] = ()
+
+    @property
+    def is_ticked(self) -> bool:
+        """Whether it is something to do, with a box to tick; the others tell when to stop."""
+        return self.kind not in ("stop", "found live", "call")
 
 
 @dataclass(frozen=True, slots=True)
