@@ -23,12 +23,14 @@ class FaceStyle:
     """How a face is laid out: its width and the height of a usual row in mm, its theme, and for which ground.
 
     On screen all rows are equally high; on paper blank rows are lower and rows of halves high enough to read.
+    `to_turn_off` are breakers that a shut-off asks for: each in a heavy ring, its handle drawn off.
     """
 
     width: float
     row: float
     theme: Theme
     on_screen: bool = False
+    to_turn_off: frozenset[int] = frozenset()
 
 
 @dataclass(frozen=True, slots=True)

@@ -27,6 +27,8 @@ NUMBER = 9.0
 NUMBER_SIZE = 15.0
 HALF_NUMBER_SIZE = NUMBER_SIZE * 0.72
 WORDS_INSET = 1.6
+RING = 0.9
+"""Weight in mm of the ring round what is to be turned off."""
 
 
 @dataclass(slots=True)
@@ -57,7 +59,8 @@ class Layout:
 
     def is_off(self, breaker: Breaker) -> bool:
         """Tell whether its handle is drawn off."""
-        return is_found_off(breaker) or (self.what_if is not None and breaker.id in self.what_if.off)
+        turned = breaker.id in self.style.to_turn_off or (self.what_if is not None and breaker.id in self.what_if.off)
+        return turned or is_found_off(breaker)
 
     def colour_of(self, breaker: Breaker | None) -> int | None:
         """Return the colour its number lies on: none without one, and none while it is off or without power."""
@@ -82,6 +85,7 @@ def panel_face(findings: Findings, panel: Panel, style: FaceStyle, what_if: What
     for cell in drawn:
         _draw_cell(cell, layout, face)
     face.marks += _ties(drawn, layout)
+    face.marks += [_ring(cell, layout) for cell in drawn if cell.breaker and cell.breaker.id in style.to_turn_off]
     face.marks.append(Shape(rectangle(0, 0, style.width, high), None, Pen(0.35, style.theme.ink)))
     return face
 
@@ -132,6 +136,16 @@ def _number_column(cell: Cell, x: float, layout: Layout) -> Iterator[Mark]:
             yield Shape(ground, tint(theme, colour))
         shade = theme.ink if cell.breaker else theme.faint
         yield Text((x + NUMBER / 2, y + cap_height(size) / 2), words, size, bool(cell.breaker), shade, "middle")
+
+
+def _ring(cell: Cell, layout: Layout) -> Shape:
+    """Draw the ring on a cell's edges, so that it covers no word, from its number to its body."""
+    (top, bottom), (left, right) = layout.span(cell), (0.0, layout.style.width)
+    middle = (layout.spine[0] + layout.spine[1]) / 2
+    if layout.grid.columns == 2:
+        left, right = (middle, right) if is_right(cell, layout.grid) else (left, middle)
+    outline = rectangle(left + RING / 2, top, right - left - RING, bottom - top, 0.8)
+    return Shape(outline, None, Pen(RING, layout.style.theme.ink))
 
 
 def _number_size(words: str, is_half: bool, high: float) -> float:
