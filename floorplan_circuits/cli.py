@@ -14,7 +14,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
-    from floorplan_circuits.findings import Findings, Layer, RoundsInWords, TestPlan
+    from floorplan_circuits.findings import Findings, Layer, RoundsInWords, ShutOff, TestPlan
     from floorplan_circuits.rounds.patterns import Strength
 
 NOTHING_FOUND, HAZARDS, UNREADABLE = 0, 1, 2
@@ -27,6 +27,7 @@ STRENGTHS: "dict[str, Strength]" = {
     "equal-weight": "equal weight",
 }
 PAPERS = ("letter", "legal", "tabloid", "a4", "a3")
+SHUTOFF_PAPERS = ("letter", "legal", "a4")
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
@@ -114,6 +115,9 @@ def _shutoff_options(words: Sequence[str]) -> argparse.Namespace:
     parser.add_argument("home", type=Path, metavar="HOME", help="the home's file")
     parser.add_argument("marks", nargs="+", metavar="MARK", help="the boxes to be opened, by their marks: B14")
     parser.add_argument("--json", action="store_true", help="the same as JSON, in the form that shared/ documents")
+    parser.add_argument("--output", type=Path, metavar="FILE.pdf", help="write the sheet to take along as well")
+    parser.add_argument("--paper", choices=SHUTOFF_PAPERS, default="letter", help="of the sheet")
+    parser.add_argument("--grey", action="store_true", help="the sheet for a printer without colour")
     return parser.parse_args(words)
 
 
@@ -248,13 +252,38 @@ def _shutoff(options: argparse.Namespace) -> int:
     from floorplan_circuits.cut_report import as_json, as_text
     from floorplan_circuits.find import shut_off
 
-    findings, _ = found
+    findings, pictures = found
     boxes = _boxes_by_mark(findings, options.home, options.marks)
     if boxes is None:
         return UNREADABLE
     plan = shut_off(findings, boxes)
+    if options.output is not None and not _shutoff_printed(options, findings, plan, pictures):
+        return UNREADABLE
     _tell(_as_json_text(as_json(plan, findings)) if options.json else as_text(plan, findings))
     return NOTHING_FOUND if plan.is_whole else NOT_WHOLE
+
+
+def _shutoff_printed(
+    options: argparse.Namespace, findings: "Findings", plan: "ShutOff", pictures: dict[str, bytes]
+) -> bool:
+    """Write the sheet of a shut-off; return whether it could be written. What there is to say of it goes to stderr."""
+    from floorplan_circuits.drawing.palette import GREY, PAPER
+    from floorplan_circuits.sheets.paper import PAPERS as SIZES
+    from floorplan_circuits.sheets.shutoff_sheet import shutoff_sheet
+    from floorplan_circuits.shutoff.steps import steps
+    from floorplan_circuits.surfaces.pdf import pdf_of
+
+    theme, today = GREY if options.grey else PAPER, date.today().isoformat()
+    sheet = shutoff_sheet(findings, plan, steps(plan, findings), SIZES[options.paper], today, theme)
+    if not _written(options.output, pdf_of(sheet, pictures), options.home):
+        return False
+    pages = "1 page" if len(sheet.pages) == 1 else f"{len(sheet.pages)} pages"
+    print(f"{options.output}: {pages}, {options.paper}.", file=sys.stderr)
+    for words in sheet.shortened:
+        print(f"  shortened: {words}", file=sys.stderr)
+    for words in sheet.not_placed:
+        print(f"  not on the plan: {words}", file=sys.stderr)
+    return True
 
 
 def _boxes_by_mark(findings: "Findings", path: Path, marks: Sequence[str]) -> tuple[int, ...] | None:

@@ -1,0 +1,131 @@
+"""Pages of two columns, the left one wide: steps run down the left, pieces and lists stand where there is room."""
+
+from collections.abc import Callable
+from dataclasses import dataclass, field
+from typing import Literal
+
+from floorplan_circuits.drawing.ink import Group, Mark, moved
+from floorplan_circuits.drawing.palette import Theme
+from floorplan_circuits.sheets.paper import MARGIN
+from floorplan_circuits.sheets.sections import MORE, Section, fitting, put
+
+LEFT_WIDE, MOST_RIGHT, GUTTER, GAP = 110.0, 82.4, 5.0, 3.0
+Side = Literal["left", "right"]
+MakeSection = Callable[[float], Section]
+
+
+@dataclass(slots=True)
+class _Page:
+    """One page in the making: its marks, and where each column is filled to, in mm."""
+
+    left: float
+    right: float
+    marks: list[Mark] = field(default_factory=list)
+
+
+@dataclass(slots=True)
+class Flow:
+    """The pages of a sheet between head and foot; `first_top` is where the columns begin on the first one."""
+
+    width: float
+    top: float
+    bottom: float
+    first_top: float
+    theme: Theme
+    _pages: list[_Page] = field(default_factory=list)
+
+    def __post_init__(self) -> None:
+        """Begin the first page."""
+        self._pages.append(_Page(self.first_top, self.first_top))
+
+    @property
+    def inner(self) -> float:
+        """Width in mm between the margins."""
+        return self.width - 2 * MARGIN
+
+    @property
+    def right_wide(self) -> float:
+        """Width in mm of the right column."""
+        return min(MOST_RIGHT, self.inner - LEFT_WIDE - GUTTER)
+
+    def pages(self) -> list[Group]:
+        """Return the ink of every page."""
+        return [Group(tuple(page.marks)) for page in self._pages]
+
+    def wide(self, side: Side) -> float:
+        """Return the width in mm of a column."""
+        return LEFT_WIDE if side == "left" else self.right_wide
+
+    def _x(self, side: Side) -> float:
+        return MARGIN if side == "left" else self.width - MARGIN - self.right_wide
+
+    def room(self, side: Side, page: int = 0) -> float:
+        """Return the height in mm that is left in a column."""
+        found = self._pages[page]
+        return self.bottom - (found.left if side == "left" else found.right)
+
+    def _fill(self, page: _Page, side: Side, ink: Mark, height: float) -> None:
+        y = page.left if side == "left" else page.right
+        page.marks.append(moved(ink, self._x(side), y))
+        if side == "left":
+            page.left = y + height + GAP
+        else:
+            page.right = y + height + GAP
+
+    def _new_page(self) -> None:
+        self._pages.append(_Page(self.top, self.top))
+
+    # --- what is put ------------------------------------------------------------------------------------------------
+
+    def piece(self, side: Side, ink: Group, height: float) -> None:
+        """Put a piece that is not parted into the first page on which the column has room for it."""
+        for page in range(len(self._pages)):
+            if self.room(side, page) >= height:
+                self._fill(self._pages[page], side, ink, height)
+                return
+        self._new_page()
+        self._fill(self._pages[-1], side, ink, height)
+
+    def running(self, side: Side, section: Section, page: int = 0) -> None:
+        """Put a list from its start on, parted between pages where it must be, each block whole."""
+        start, title = 0, section.title
+        while start < len(section.blocks):
+            if page == len(self._pages):
+                self._new_page()
+            is_empty = self.room(side, page) >= self.bottom - self.top
+            taken = fitting(section, self.room(side, page), start) or int(is_empty)
+            if taken:
+                part = Section(title, section.blocks[start : start + taken], section.width)
+                more = "goes on" if start + taken < len(section.blocks) else ""
+                self._fill(
+                    self._pages[page],
+                    side,
+                    put(part, part.blocks, more, (0, 0), self.theme),
+                    part.height + (MORE if more else 0.0),
+                )
+                start, title = start + taken, f"{section.title}, continued"
+            page += 1
+
+    def whole(self, make: MakeSection, sides: tuple[Side, ...] = ("left", "right")) -> None:
+        """Put a list in one piece where it first fits, in the emptier column; else it runs on from a new page."""
+        made = {side: make(self.wide(side)) for side in sides}
+        if not made[sides[0]].blocks:
+            return
+        for page in range(len(self._pages)):
+            emptier_first = sorted((-self.room(side, page), sides.index(side)) for side in sides)
+            for side in (sides[at] for _, at in emptier_first):
+                if self.room(side, page) >= made[side].height:
+                    ink = put(made[side], made[side].blocks, "", (0, 0), self.theme)
+                    self._fill(self._pages[page], side, ink, made[side].height)
+                    return
+        self.running(sides[-1], made[sides[-1]], len(self._pages))
+
+    def across(self, ink: Group, height: float) -> None:
+        """Put a piece over the whole width, below all that stands on the last page, or on a new one."""
+        last = self._pages[-1]
+        y = max(last.left, last.right)
+        if self.bottom - y < height and y > self.top:
+            self._new_page()
+            last, y = self._pages[-1], self.top
+        last.marks.append(moved(ink, MARGIN, y))
+        last.left = last.right = y + height + GAP

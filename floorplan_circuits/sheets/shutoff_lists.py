@@ -1,0 +1,79 @@
+"""The lists of a shut-off's sheet: when to stop, what stays live, is not known, goes dark, and what else would do."""
+
+from collections.abc import Iterable, Sequence
+
+from floorplan_circuits.drawing.ink import Group, Mark, Pen, Shape, moved, rectangle
+from floorplan_circuits.drawing.palette import Theme
+from floorplan_circuits.drawing.phrases import listed
+from floorplan_circuits.findings import Findings, GoesDark, ShutOff, Step
+from floorplan_circuits.sheets.furniture import BODY_SIZE
+from floorplan_circuits.sheets.paragraph import paragraph
+from floorplan_circuits.sheets.sections import Block, Section
+
+INDENT, BULLET, LINE_GAP = 3.0, 1.1, 0.7
+PANEL_STAYS = "The supply side of each panel stays live, whatever is off."
+NO_ROOM_NAME = "In no room"
+
+
+def when_to_stop(steps: Sequence[Step], wide: float, theme: Theme) -> Section:
+    """Return when to stop and call a licensed electrician."""
+    calls = [step for step in steps if step.kind == "call"]
+    lines = [words for step in calls for words in step.more]
+    title = "Stop, and call a licensed electrician, for"
+    return Section(title, tuple(_item("", words, wide, theme) for words in lines), wide)
+
+
+def stays_live(plan: ShutOff, wide: float, theme: Theme) -> Section:
+    """Return what stays live with all of these handles off."""
+    lines = (*plan.stays_live, PANEL_STAYS)
+    return Section("Stays live", tuple(_item("", words, wide, theme) for words in lines), wide)
+
+
+def not_known(plan: ShutOff, wide: float, theme: Theme) -> Section:
+    """Return what nobody knows of these boxes; no blocks for nothing."""
+    return Section("Not known: live until tested", tuple(_item("", words, wide, theme) for words in plan.unknown), wide)
+
+
+def goes_dark(plan: ShutOff, wide: float, theme: Theme) -> Section:
+    """Return what goes dark: what is critical first, a line each, then room by room."""
+    blocks = [_item(*_critical(one), wide, theme) for one in plan.goes_dark if one.critical]
+    blocks += [_item(f"{room}:", words, wide, theme) for room, words in _by_room(plan.goes_dark)]
+    nothing = "Nothing else, as far as anybody recorded it."
+    return Section("Goes dark", tuple(blocks or [_item("", nothing, wide, theme)]), wide)
+
+
+def instead(plan: ShutOff, findings: Findings, wide: float, theme: Theme) -> Section:
+    """Return what else would do, with what it costs; no blocks for nothing."""
+    blocks = []
+    for one in plan.choices:
+        critical = f", {one.critical} of them critical" if one.critical else ""
+        handles = listed([findings.marks.get(handle, "?") for handle in one.handles])
+        dark = "1 feed goes dark" if one.dark == 1 else f"{one.dark} feeds go dark"
+        blocks.append(_item(f"{handles}:", f"{dark}{critical}.", wide, theme))
+    return Section("What else would do", tuple(blocks), wide)
+
+
+def _critical(one: GoesDark) -> tuple[str, str]:
+    where = f"{one.room or NO_ROOM_NAME}: "
+    return f"{where}{one.what}", f"({one.critical})" if one.critical.lower() != one.what.lower() else ""
+
+
+def _by_room(dark: Iterable[GoesDark]) -> list[tuple[str, str]]:
+    """Return room by room what goes dark that is not critical, several of a kind counted."""
+    rooms: dict[str, dict[str, int]] = {}
+    for one in dark:
+        if not one.critical:
+            things = rooms.setdefault(one.room or NO_ROOM_NAME, {})
+            things[one.what] = things.get(one.what, 0) + 1
+    return [
+        (room, "; ".join(f"{what} ({count} ×)" if count > 1 else what for what, count in things.items()))
+        for room, things in rooms.items()
+    ]
+
+
+def _item(bold: str, plain: str, wide: float, theme: Theme) -> Block:
+    """Return one line of a list with a small square before it, in as many lines as it takes."""
+    told = paragraph(bold, plain, wide - INDENT, BODY_SIZE, theme.ink)
+    square = Shape(rectangle(0.2, 1.3, BULLET, BULLET), theme.ink, Pen(0.1, theme.ink))
+    marks: tuple[Mark, ...] = (square, *(moved(mark, INDENT, 0) for mark in told.marks))
+    return Block(Group(marks), told.height + LINE_GAP)

@@ -1,0 +1,204 @@
+"""The sheet of a shut-off, to take along: what each box is, the steps to tick, the plan, the panel, what to mind."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, field
+
+from floorplan_circuits.drawing.close_up import close_up
+from floorplan_circuits.drawing.ink import Group, Mark, moved, scaled
+from floorplan_circuits.drawing.lettering import wrap
+from floorplan_circuits.drawing.palette import PAPER, Theme
+from floorplan_circuits.drawing.phrases import listed, written
+from floorplan_circuits.drawing.plates import text_height
+from floorplan_circuits.drawing.sheet import Page, Sheet
+from floorplan_circuits.findings import Findings, ShutOff, Step
+from floorplan_circuits.sheets.furniture import (
+    CAPTION_SIZE,
+    HEAD_RULE,
+    SECTION_SIZE,
+    caption,
+    caution_height,
+    foot_caution,
+    head,
+    one_line,
+    scale_bar,
+    section_head,
+    text_lines,
+)
+from floorplan_circuits.sheets.paper import MARGIN, Paper, Rect
+from floorplan_circuits.sheets.plan_around import PlanAround, plans_around
+from floorplan_circuits.sheets.sections import Section
+from floorplan_circuits.sheets.shutoff_flow import GAP, LEFT_WIDE, Flow
+from floorplan_circuits.sheets.shutoff_lists import goes_dark, instead, not_known, stays_live, when_to_stop
+from floorplan_circuits.sheets.shutoff_panel import LEAST_ROW, USUAL_ROW, PanelToMove, panels_to_move
+from floorplan_circuits.sheets.shutoff_states import state_blocks
+from floorplan_circuits.sheets.shutoff_steps import step_blocks
+
+MOST_PLAN, LEAST_PLAN = 80.0, 56.0
+"""mm that the piece of the plan is wide and high at most, and how high it may be at least."""
+SCALE_HIGH, PLAN_HEAD, RATIO_WIDE, AFTER_BAR = 6.4, 6.4, 16.0, 12.0
+CLOSE_UP = 0.85
+"""How large a box is drawn with its plate off: its least letters stay as large as captions may be."""
+MOST_NAMED = 4
+STATES_PART = 0.45
+"""How much of the first page the states of the boxes may take; further ones go on the next."""
+TOP = HEAD_RULE + 2.4
+PRACTICE = (
+    "The steps follow published practice, in words of our own: NFPA 70E 120.5, 29 CFR 1910.333 and 1910.147, HSE GS38."
+)
+
+
+def shutoff_sheet(
+    findings: Findings, plan: ShutOff, steps: Sequence[Step], paper: Paper, made_on: str, theme: Theme = PAPER
+) -> Sheet:
+    """Return the sheet of a shut-off and its steps. `made_on` is the day it is made, in ISO 8601.
+
+    What finds no room on the first page goes on further ones, and so do the boxes with their plates off.
+    """
+    maker = _Maker(findings, plan, steps, paper, theme)
+    maker.fill()
+    return maker.sheet(made_on)
+
+
+@dataclass(slots=True)
+class _Maker:
+    """Makes the pages: first what stands between head and foot, then these."""
+
+    findings: Findings
+    plan: ShutOff
+    steps: Sequence[Step]
+    paper: Paper
+    theme: Theme
+    cut: list[str] = field(default_factory=list)
+    not_placed: list[str] = field(default_factory=list)
+    _bodies: list[Group] = field(default_factory=list)
+
+    @property
+    def size(self) -> tuple[float, float]:
+        """Width and height of the page in mm."""
+        return self.paper.size("portrait")
+
+    @property
+    def foot(self) -> Rect:
+        """Where the caution stands."""
+        width, height = self.size
+        high = caution_height(width - 2 * MARGIN)
+        return Rect(MARGIN, height - MARGIN - high, width - 2 * MARGIN, high)
+
+    # --- between head and foot --------------------------------------------------------------------------------------
+
+    def fill(self) -> None:
+        """Set everything between head and foot."""
+        width, _ = self.size
+        bottom = self.foot.y - self._practice_high - 1.5
+        blocks = state_blocks(self.plan.states, self.findings, width - 2 * MARGIN, self.theme)
+        shown, y, states = 0, TOP, list[Mark]()
+        while shown < len(blocks) and (not shown or y + blocks[shown].height <= bottom * STATES_PART):
+            states.append(moved(blocks[shown].ink, MARGIN, y))
+            y += blocks[shown].height
+            shown += 1
+        flow = Flow(width, TOP, bottom, y + 1.4, self.theme)
+        self._columns(flow)
+        for block in blocks[shown:]:
+            flow.across(block.ink, block.height)
+        self._boxes(flow)
+        first, *further = flow.pages()
+        self._bodies = [Group((*states, first)), *further]
+
+    def _columns(self, flow: Flow) -> None:
+        """Set the steps down the left; the plan, when to stop and the panel where there is room; then the lists."""
+        theme = self.theme
+        blocks = step_blocks(self.steps, self.findings, LEFT_WIDE, theme)
+        if blocks:
+            title = "In this order" if any(step.is_ticked for step in self.steps) else "Leave it shut"
+            flow.running("left", Section(title, blocks, LEFT_WIDE))
+        panels = panels_to_move(self.findings, self.plan, theme)
+        pieces = plans_around(self.findings, self.plan.boxes, self._plan_room(flow, panels), theme)
+        drawn = {box for piece in pieces for box in piece.boxes}
+        self.not_placed += [self.findings.home.boxes[box].mark for box in self.plan.boxes if box not in drawn]
+        for piece in pieces[:1]:
+            flow.piece("right", *self._plan_piece(piece, flow))
+        flow.whole(lambda wide: when_to_stop(self.steps, wide, theme))
+        for panel in panels:
+            self._panel(panel, flow)
+        for piece in pieces[1:]:
+            flow.piece("right", *self._plan_piece(piece, flow))
+        flow.whole(lambda wide: stays_live(self.plan, wide, theme))
+        flow.whole(lambda wide: not_known(self.plan, wide, theme))
+        flow.whole(lambda wide: goes_dark(self.plan, wide, theme))
+        flow.whole(lambda wide: instead(self.plan, self.findings, wide, theme))
+
+    def _plan_room(self, flow: Flow, panels: Sequence[PanelToMove]) -> tuple[float, float]:
+        """Return how wide and high the piece of the plan may be: less high where the panel has much to say."""
+        wide = flow.right_wide
+        others = when_to_stop(self.steps, wide, self.theme).height + 2 * GAP
+        others += sum(panel.height(wide, USUAL_ROW) for panel in panels[:1])
+        left = flow.room("right") - others - PLAN_HEAD - SCALE_HIGH
+        return min(MOST_PLAN, wide), max(LEAST_PLAN, min(MOST_PLAN, left))
+
+    def _plan_piece(self, piece: PlanAround, flow: Flow) -> tuple[Group, float]:
+        """Draw a piece of the plan under its level's name, with its scale."""
+        wide, home = flow.right_wide, self.findings.home
+        level = home.levels[piece.level].name if piece.level in home.levels else ""
+        words, was_cut = one_line((f"Where: {level}" if level else "Where",), wide - RATIO_WIDE, SECTION_SIZE, True)
+        self.cut += (level,) if was_cut else ()
+        title = section_head(0, 0, wide, words, self.theme)
+        ratio = caption(wide, 3.2, RATIO_WIDE, (f"1:{piece.scale:.0f}",), self.theme, end=True)
+        plan = moved(piece.ink, max(0.0, (wide - piece.width) / 2), PLAN_HEAD)
+        y = PLAN_HEAD + piece.height + 1.6
+        bar, ends = scale_bar(1.5, y, piece.scale, home.units, self.theme, piece.scale)
+        fits = bar.marks[:-1] if ends - AFTER_BAR <= wide else ()  # its last mark is the scale, told above
+        return Group((title, ratio, plan, *fits)), y + (SCALE_HIGH - 1.4 if fits else 0.0)
+
+    def _panel(self, panel: PanelToMove, flow: Flow) -> None:
+        wide = flow.right_wide
+        room = flow.room("right") if flow.room("right") >= panel.height(wide, LEAST_ROW) else flow.bottom - flow.top
+        row = panel.row_in(wide, room)
+        ink, cut = panel.ink(wide, row)
+        flow.piece("right", ink, panel.height(wide, row))
+        self.cut += cut
+
+    def _boxes(self, flow: Flow) -> None:
+        """Set every box with its plate off, over the whole width."""
+        for box in self.plan.boxes:
+            if box not in self.findings.boxes:
+                continue
+            drawn = close_up(self.findings, box, flow.inner / CLOSE_UP, self.theme)
+            ink = scaled(drawn.ink, CLOSE_UP)
+            assert isinstance(ink, Group)
+            flow.across(ink, drawn.height * CLOSE_UP)
+            self.cut += drawn.shortened
+
+    # --- head and foot ----------------------------------------------------------------------------------------------
+
+    def sheet(self, made_on: str) -> Sheet:
+        """Return the sheet, each page with head and foot."""
+        marks = [self.findings.home.boxes[box].mark for box in self.plan.boxes]
+        named = listed(marks) if len(marks) <= MOST_NAMED else f"{marks[0]} and {len(marks) - 1} more"
+        title = f"Shut-off: {named}"
+        made = self._made(made_on)
+        pages = tuple(self._pages(title, made))
+        name = f"{self.findings.home.name or 'Home'}: shut-off of {listed(marks)}"
+        return Sheet(name, pages, tuple(dict.fromkeys(self.cut)), tuple(self.not_placed))
+
+    def _pages(self, title: str, made: str) -> Iterator[Page]:
+        width, height = self.size
+        area = Rect(MARGIN, 0, width - 2 * MARGIN, 0)
+        foot = foot_caution(self.foot, self.theme)
+        practice = text_lines(self._practice(), MARGIN, self.foot.y - self._practice_high, CAPTION_SIZE, self.theme)
+        for number, body in enumerate(self._bodies, 1):
+            nth = f"page {number} of {len(self._bodies)}" if len(self._bodies) > 1 else ""
+            top, cut = head(area, title, nth, self.findings.home.name, made, self.theme)
+            self.cut += cut
+            name = title if number == 1 else f"{title}, {nth}"
+            yield Page(width, height, Group((top, body, *practice, foot)), name)
+
+    def _made(self, made_on: str) -> str:
+        evidence = written(self.findings.evidence_to)
+        return f"Made {written(made_on)}" + (f" from evidence up to {evidence}" if evidence else ", nothing tested")
+
+    def _practice(self) -> tuple[str, ...]:
+        return wrap(PRACTICE, self.foot.width, CAPTION_SIZE)
+
+    @property
+    def _practice_high(self) -> float:
+        return len(self._practice()) * text_height(CAPTION_SIZE) + 1.0
