@@ -77,7 +77,7 @@ class Flow:
 
     # --- what is put ------------------------------------------------------------------------------------------------
 
-    def piece(self, side: Side, ink: Group, height: float) -> None:
+    def piece(self, side: Side, ink: Mark, height: float) -> None:
         """Put a piece that is not parted into the first page on which the column has room for it."""
         for page in range(len(self._pages)):
             if self.room(side, page) >= height:
@@ -120,7 +120,7 @@ class Flow:
                     return
         self.running(sides[-1], made[sides[-1]], len(self._pages))
 
-    def across(self, ink: Group, height: float) -> None:
+    def across(self, ink: Mark, height: float) -> None:
         """Put a piece over the whole width, below all that stands on the last page, or on a new one."""
         last = self._pages[-1]
         y = max(last.left, last.right)

@@ -154,7 +154,7 @@ class _Maker:
         room = flow.room("right") if flow.room("right") >= panel.height(wide, LEAST_ROW) else flow.bottom - flow.top
         row = panel.row_in(wide, room)
         ink, cut = panel.ink(wide, row)
-        flow.piece("right", ink, panel.height(wide, row))
+        flow.piece("right", *self._on_a_page(ink, panel.height(wide, row), flow, panel.panel.name))
         self.cut += cut
 
     def _boxes(self, flow: Flow) -> None:
@@ -163,10 +163,18 @@ class _Maker:
             if box not in self.findings.boxes:
                 continue
             drawn = close_up(self.findings, box, flow.inner / CLOSE_UP, self.theme)
+            mark = self.findings.home.boxes[box].mark
             ink = scaled(drawn.ink, CLOSE_UP)
-            assert isinstance(ink, Group)
-            flow.across(ink, drawn.height * CLOSE_UP)
+            flow.across(*self._on_a_page(ink, drawn.height * CLOSE_UP, flow, mark))
             self.cut += drawn.shortened
+
+    def _on_a_page(self, ink: Mark, height: float, flow: Flow, name: str) -> tuple[Mark, float]:
+        """Return a picture and its height, made smaller where it is higher than a page, which is told."""
+        most = flow.bottom - flow.top
+        if height <= most:
+            return ink, height
+        self.cut.append(f"{name}: drawn smaller, it is higher than a page")
+        return scaled(ink, most / height), most
 
     # --- head and foot ----------------------------------------------------------------------------------------------
 

@@ -12,6 +12,7 @@ from floorplan_circuits.findings import BoxWhenOff, Findings, ShutOff, Step, ToT
 from floorplan_circuits.home.kinds import kind_named
 from floorplan_circuits.shutoff.conductors import to_test
 from floorplan_circuits.shutoff.critical import to_mind
+from floorplan_circuits.shutoff.openable import stay_shut
 from floorplan_circuits.shutoff.restoring import Loses, loses_power, mains_first, starts_by_itself
 from floorplan_circuits.shutoff.stopping import lacks_ground, when_to_stop
 
@@ -53,11 +54,11 @@ class _Job:
 
 
 def steps(plan: ShutOff, findings: Findings) -> tuple[Step, ...]:
-    """Return what to do in order. Boxes that stay live with these handles off come first, and are not to be opened.
+    """Return what to do in order. First come the boxes that are not to be opened, with why.
 
     The last step tells when to call an electrician; where no box is left to open it follows at once.
     """
-    barred = tuple(one for one in plan.states if _stays_shut(one, plan))
+    barred = stay_shut(plan, findings)
     boxes = tuple(one for one in plan.states if one not in barred)
     job = _Job(plan, findings, boxes, loses_power(plan, findings))
     call = Step("call", "Stop, and call a licensed electrician, for:", when_to_stop(plan, findings.home))
@@ -65,12 +66,6 @@ def steps(plan: ShutOff, findings: Findings) -> tuple[Step, ...]:
     if not boxes:
         return (*stops, call)
     return (*stops, *_before(job), *_turning_off(job), *_testing(job), *_afterwards(job), call)
-
-
-def _stays_shut(one: BoxWhenOff, plan: ShutOff) -> bool:
-    """Tell whether a box is not to be opened: it is live all the same, or nothing is known to turn off for it."""
-    nothing = not plan.off and not plan.keep_off
-    return one.state == "live" or (nothing and one.state != "should be dead")
 
 
 def _not_to_open(one: BoxWhenOff, job: _Job) -> Step:
@@ -159,7 +154,12 @@ def _testing(job: _Job) -> Iterator[Step]:
     more = ("Touch nothing more, put the cover back: the map is wrong there.",)
     yield Step("found live", "Found live at:", more)
     yield _proving_again(job)
-    yield Step("work", "Only if nothing was live, and the tester passed again: work.", tuple(_working(job)))
+    unknown = tuple(job.mark(one.box) for one in job.boxes if one.state == "unknown")
+    if unknown:
+        more = ("Whatever the tests showed: find out first what feeds it.",)
+        yield Step("stop", f"Don’t work in {_listed(unknown)} yet: unknown, it may turn live.", more)
+    if len(unknown) < len(job.boxes):
+        yield Step("work", "Only if nothing was live, and the tester passed again: work.", tuple(_working(job)))
 
 
 def _opening(job: _Job) -> tuple[str, ...]:
@@ -189,12 +189,9 @@ def _proving_again(job: _Job) -> Step:
 def _working(job: _Job) -> Iterator[str]:
     yield "After a break, test again."
     doubtful = tuple(job.mark(one.box) for one in job.boxes if one.state in ("not proved", "not opened"))
-    unknown = tuple(job.mark(one.box) for one in job.boxes if one.state == "unknown")
     if doubtful:
         yield f"{_listed(doubtful)}: each conductor is live until its own test."
-    if unknown:
-        yield f"{_listed(unknown)}: something in it may turn live while you work. Find out first what feeds it."
-    boxes = [job.findings.home.boxes[one.box] for one in job.boxes]
+    boxes = [job.findings.home.boxes[one.box] for one in job.boxes if one.state != "unknown"]
     kinds = (kind_named(device.kind) for box in boxes for device in box.devices)
     if any(kind.group == "switch" for kind in kinds):
         yield SMART_SWITCH

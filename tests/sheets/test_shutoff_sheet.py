@@ -1,0 +1,239 @@
+"""The sheet of a shut-off, measured from the PDF: all is said, can be ticked and read, and is never too strong."""
+
+from itertools import combinations
+
+import pytest
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
+
+from floorplan_circuits.drawing.ink import Shape, Text, flat, path_bounds
+from floorplan_circuits.drawing.palette import PAPER
+from floorplan_circuits.drawing.panel_face import RING
+from floorplan_circuits.find import find, shut_off
+from floorplan_circuits.home.home import Home
+from floorplan_circuits.sheets.paper import PAPERS
+from floorplan_circuits.sheets.shutoff_sheet import PRACTICE, shutoff_sheet
+from floorplan_circuits.shutoff.steps import steps
+from floorplan_circuits.surfaces.pdf import pdf_of
+from tests.drawing.drawn import MADE, bounds_of
+from tests.homes import generate, homes
+from tests.sheets.shut_offs import CASES, CHOSEN, POINTS_A_MM, pages, planned, printed, sheet_of, text_of
+
+Case = tuple[str, tuple[str, ...], str]
+LEAST_POINTS = 6.75
+"""LOOK: captions are 6.8 points at least; a hair of slack for rounding."""
+
+
+# --- what is said ---------------------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(("name", "marks", "paper"), CASES)
+def test_every_box_is_said_to_be_what_it_is_and_no_better(name: str, marks: tuple[str, ...], paper: str) -> None:
+    findings, plan, _ = planned(name, marks)
+    first = " ".join(pages(name, marks, paper)[0]["text"].split())
+    for one in plan.states:
+        assert f"{findings.home.boxes[one.box].mark}: {one.says}" in first
+    assert first.count("should be dead") == sum(one.state == "should be dead" for one in plan.states)
+
+
+@pytest.mark.parametrize(("name", "marks", "paper"), CASES)
+def test_every_handle_is_named_in_the_steps_and_ringed_on_the_panel(
+    name: str, marks: tuple[str, ...], paper: str
+) -> None:
+    findings, plan, _ = planned(name, marks)
+    said = text_of(name, marks, paper)
+    breakers = {handle for one in plan.off for handle in one.handles if handle in findings.home.breakers}
+    for handle in breakers:
+        assert findings.marks[handle] in said
+    ink = [mark for page in sheet_of(name, marks, paper).pages for mark in flat(page.ink)]
+    rings = [mark for mark in ink if isinstance(mark, Shape) and mark.pen and mark.pen.width == RING]
+    offs = [mark for mark in ink if isinstance(mark, Text) and mark.words == "off" and mark.bold]
+    assert len(rings) == len(breakers)
+    assert len(offs) >= len(breakers)
+
+
+@pytest.mark.parametrize(("name", "marks", "paper"), CASES)
+def test_every_step_every_pair_and_every_movement_back_has_its_box_of_5_mm(
+    name: str, marks: tuple[str, ...], paper: str
+) -> None:
+    _, plan, found = planned(name, marks)
+    sides = 5 * POINTS_A_MM
+    drawn = [
+        rect
+        for page in pages(name, marks, paper)
+        for rect in page["rects"]
+        if rect["width"] == pytest.approx(sides, abs=0.05) and rect["height"] == pytest.approx(sides, abs=0.05)
+    ]
+    ticked = sum(step.is_ticked for step in found)
+    pairs = sum(len(row.pairs) for step in found for row in step.to_test)
+    back = sum(len(step.handles) for step in found if step.kind == "on")
+    signs = sum(one.state == "should be dead" for one in plan.states)
+    assert len(drawn) == ticked + pairs + back + signs
+
+
+@pytest.mark.parametrize(("name", "marks"), CHOSEN)
+def test_everything_the_steps_and_lists_say_is_on_the_pages(name: str, marks: tuple[str, ...]) -> None:
+    _, plan, found = planned(name, marks)
+    said = "".join(text_of(name, marks).split())
+    for step in found[:-1]:
+        assert "".join(step.do.split()) in said or step.kind == "found live", step.do
+    for words in (*found[-1].more, *plan.stays_live, *plan.unknown, PRACTICE):
+        assert "".join(words.split())[:24] in said, words
+    for one in plan.goes_dark:
+        assert one.what.split(",")[0].split()[0] in text_of(name, marks)
+
+
+@pytest.mark.parametrize(("name", "marks"), CHOSEN)
+def test_the_cautions_the_dates_and_the_home_are_on_every_page(name: str, marks: tuple[str, ...]) -> None:
+    findings, _, _ = planned(name, marks)
+    for page in pages(name, marks):
+        words = " ".join(page["text"].split())
+        assert "Test before you touch" in words
+        assert "NFPA 70E 120.5" in words
+        assert "Made 14 March 2026 from evidence up to" in words
+        assert findings.home.name in words
+
+
+@pytest.mark.parametrize(("name", "marks"), CHOSEN)
+def test_nothing_is_called_safe(name: str, marks: tuple[str, ...]) -> None:
+    assert "safe" not in text_of(name, marks).lower()
+
+
+def test_a_box_that_is_not_to_be_opened_has_nothing_to_tick_and_no_step_that_opens_it() -> None:
+    said = text_of("house", ("B73",))
+    assert "Don’t open B73" in said
+    assert "Take the cover off" not in said
+    assert "In this order" not in said
+
+
+# --- how it looks ---------------------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(("name", "marks", "paper"), CASES)
+def test_pages_are_portrait_and_as_large_as_their_paper(name: str, marks: tuple[str, ...], paper: str) -> None:
+    for page in pages(name, marks, paper):
+        assert page["width"] == pytest.approx(PAPERS[paper].short * POINTS_A_MM, abs=0.5)
+        assert page["height"] == pytest.approx(PAPERS[paper].long * POINTS_A_MM, abs=0.5)
+
+
+@pytest.mark.parametrize(("name", "marks", "paper"), CASES)
+def test_nothing_is_printed_in_the_margin(name: str, marks: tuple[str, ...], paper: str) -> None:
+    margin = 8.5 * POINTS_A_MM
+    within_margins(sheet_of(name, marks, paper).pages)
+    for page in pages(name, marks, paper):
+        large = [rect for rect in page["rects"] if rect["width"] > 3]  # a hatch's dots are cut by its area
+        for mark in (*large, *page["chars"]):
+            assert mark["x0"] >= margin
+            assert mark["x1"] <= page["width"] - margin
+        for letter in page["chars"]:
+            assert letter["top"] >= margin - 6  # the em box of a title reaches above its letters
+            assert letter["bottom"] <= page["height"] - margin + 6
+
+
+@pytest.mark.parametrize(("name", "marks", "paper"), CASES)
+def test_letters_are_never_smaller_than_can_be_read(name: str, marks: tuple[str, ...], paper: str) -> None:
+    for page in pages(name, marks, paper):
+        for word in page["words"]:
+            # letters in a symbol and the count in a triangle are part of a drawing, a gang's number too
+            assert word["size"] >= (3.9 if len(word["text"]) <= 3 else LEAST_POINTS), word["text"]
+
+
+@pytest.mark.parametrize(("name", "marks", "paper"), CASES)
+def test_no_word_stands_on_another(name: str, marks: tuple[str, ...], paper: str) -> None:
+    for page in sheet_of(name, marks, paper).pages:
+        texts = [mark for mark in flat(page.ink) if isinstance(mark, Text) and mark.words.strip()]
+        boxes = [(text.words, bounds_of(text)) for text in texts]
+        assert [(a, b) for (a, one), (b, other) in combinations(boxes, 2) if _overlap(one, other)] == []
+
+
+@pytest.mark.parametrize(("name", "marks", "paper"), CASES)
+def test_no_letter_of_the_pdf_stands_on_another(name: str, marks: tuple[str, ...], paper: str) -> None:
+    for page in pages(name, marks, paper):
+        rows = sorted((_core(letter) for letter in page["chars"] if letter["text"].strip()), key=lambda one: one[0])
+        for at, one in enumerate(rows):
+            for other in rows[at + 1 :]:
+                if other[0] >= one[2] - 0.1:
+                    break
+                assert not _overlap(one, other), (one, other)
+
+
+def _core(letter: dict[str, float]) -> tuple[float, float, float, float]:
+    """Where the body of a letter surely has ink: half its height about the middle of its capitals."""
+    middle = letter["bottom"] - 0.55 * letter["size"]
+    return letter["x0"] + 0.15, middle - 0.2 * letter["size"], letter["x1"] - 0.15, middle + 0.2 * letter["size"]
+
+
+def _overlap(a: tuple[float, ...], b: tuple[float, ...]) -> bool:
+    slack = 0.05
+    return a[0] + slack < b[2] and b[0] + slack < a[2] and a[1] + slack < b[3] and b[1] + slack < a[3]
+
+
+@pytest.mark.parametrize(("name", "marks"), CHOSEN)
+def test_grey_paper_loses_no_word_and_gets_no_colour(name: str, marks: tuple[str, ...]) -> None:
+    assert text_of(name, marks) == text_of(name, marks, grey=True)
+    drawn = [mark for page in pages(name, marks, grey=True) for mark in page["marks"]]
+    used = {mark[key] for mark in drawn for key in ("non_stroking_color", "stroking_color")}
+    colours = [colour for colour in used if colour and len(colour) == 3]
+    assert len(colours) > 3
+    assert all(max(colour) - min(colour) < 0.004 for colour in colours)
+
+
+def test_on_colour_paper_red_goes_only_with_the_word_live() -> None:
+    for name, marks in CHOSEN:
+        for page in sheet_of(name, marks).pages:
+            reds = [mark for mark in flat(page.ink) if isinstance(mark, Text) and mark.colour == PAPER.stop]
+            if reds:
+                assert "live" in " ".join(mark.words for mark in reds)
+
+
+@pytest.mark.parametrize(("name", "marks"), CHOSEN)
+def test_equal_input_gives_equal_bytes(name: str, marks: tuple[str, ...]) -> None:
+    again = shutoff_sheet(*planned(name, marks), PAPERS["letter"], MADE)
+    assert pdf_of(again) == printed(name, marks)
+
+
+@pytest.mark.parametrize(("name", "marks"), CHOSEN)
+def test_it_takes_a_page_one_for_what_goes_on_and_no_more_than_one_a_box(name: str, marks: tuple[str, ...]) -> None:
+    found = len(sheet_of(name, marks).pages)
+    assert found <= 2 + len(marks)
+    assert sheet_of(name, marks).pages[0].name.startswith(f"Shut-off: {marks[0]}")
+
+
+# --- any home -------------------------------------------------------------------------------------------------------
+
+
+def within_margins(sheet_pages: tuple[object, ...]) -> None:
+    for page in sheet_pages:
+        for mark in flat(page.ink):  # type: ignore[attr-defined]
+            if isinstance(mark, Text | Shape):
+                left, top, right, bottom = bounds_of(mark) if isinstance(mark, Text) else path_bounds(mark.path)
+                assert min(left, top) >= 8.5, mark
+                assert right <= page.width - 8.5, mark  # type: ignore[attr-defined]
+                assert bottom <= page.height - 8.5, mark  # type: ignore[attr-defined]
+
+
+@settings(max_examples=40, deadline=None, suppress_health_check=[HealthCheck.too_slow, HealthCheck.data_too_large])
+@given(homes(), st.data())
+def test_any_boxes_of_any_home_print_within_the_margins(home: Home, data: st.DataObject) -> None:
+    findings = find(home)
+    if not findings.boxes:
+        return
+    boxes = data.draw(st.lists(st.sampled_from(sorted(findings.boxes)), min_size=1, max_size=4, unique=True))
+    paper = PAPERS[data.draw(st.sampled_from(["letter", "legal", "a4"]))]
+    plan = shut_off(findings, tuple(boxes))
+    sheet = shutoff_sheet(findings, plan, steps(plan, findings), paper, MADE)
+    within_margins(sheet.pages)
+    said = "".join(mark.words for page in sheet.pages for mark in flat(page.ink) if isinstance(mark, Text))
+    for one in plan.states:
+        assert "".join(one.says.split()) in "".join(said.split())
+
+
+def test_a_whole_level_of_a_large_home_prints_within_the_margins() -> None:
+    findings = find(generate(7, 120).home)
+    boxes = [box.id for box in findings.home.boxes if box.id in findings.boxes][:25]
+    plan = shut_off(findings, boxes)
+    sheet = shutoff_sheet(findings, plan, steps(plan, findings), PAPERS["a4"], MADE)
+    within_margins(sheet.pages)
+    said = [mark.words for page in sheet.pages for mark in flat(page.ink) if isinstance(mark, Text)]
+    for one in plan.states:
+        assert f"{findings.home.boxes[one.box].mark}: {one.says}" in said
