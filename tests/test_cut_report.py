@@ -6,6 +6,7 @@ import jsonschema
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from pypdf import PdfReader
 
 from floorplan_circuits import cli
 from floorplan_circuits.cut_report import NO_LIVE_POINT, NOTHING_TO_TURN_OFF, as_json, as_text
@@ -52,6 +53,29 @@ def test_a_mark_that_is_not_there_is_bad_input(saved, capsys) -> None:
     assert cli.main(["shutoff", saved(WHOLE), "B400", "B77"]) == 2
     assert "there is no box B77" in capsys.readouterr().err
     assert cli.main(["revive", saved(WHOLE), "B77"]) == 2
+
+
+def test_the_sheet_is_written_beside_what_is_said_and_the_end_is_the_same(saved, tmp_path, capsys) -> None:
+    sheet = tmp_path / "sheet.pdf"
+    assert cli.main(["shutoff", saved(WHOLE), "B400", "--output", str(sheet), "--paper", "a4", "--grey"]) == 0
+    told = capsys.readouterr()
+    assert "B400: should be dead: test it" in told.out
+    assert f"{sheet}: " in told.err
+    (first, *_) = PdfReader(sheet).pages
+    assert "B400: should be dead: test it" in first.extract_text()
+    assert float(first.mediabox.height) == pytest.approx(297 * 72 / 25.4, abs=0.5)
+    assert cli.main(["shutoff", saved(house({FEED: on(A)})), "B400", "--output", str(sheet)]) == 1
+
+
+def test_a_sheet_that_cannot_be_written_or_is_the_home_itself_is_refused(saved, tmp_path, capsys) -> None:
+    home = saved(WHOLE)
+    assert cli.main(["shutoff", home, "B400", "--output", home]) == 2
+    assert "that is the home itself" in capsys.readouterr().err
+    assert cli.main(["shutoff", home, "B400", "--output", str(tmp_path / "none" / "sheet.pdf")]) == 2
+    told = capsys.readouterr()
+    assert "it can't be written" in told.err
+    assert told.out == ""
+    assert cli.main(["shutoff", home, "B400"]) == 0  # the home is what it was
 
 
 def test_a_file_that_cannot_be_read_is_bad_input(tmp_path) -> None:

@@ -1,0 +1,74 @@
+"""The lists of a shut-off: critical things first, rooms after, and no list says nothing where there is something."""
+
+from floorplan_circuits.drawing.palette import PAPER
+from floorplan_circuits.find import find
+from floorplan_circuits.findings import GoesDark, OtherChoice, ShutOff, Step
+from floorplan_circuits.sheets.sections import Section
+from floorplan_circuits.sheets.shutoff_lists import (
+    PANEL_STAYS,
+    goes_dark,
+    instead,
+    not_known,
+    stays_live,
+    when_to_stop,
+)
+from tests.drawing.drawn import breaker, home, words_in
+
+DARK = (
+    GoesDark(1, 20, "Cellar", "sump pump", "keeps it dry", "Look at the water first."),
+    GoesDark(2, 21, "Hall", "ceiling light"),
+    GoesDark(3, 22, "Hall", "ceiling light"),
+    GoesDark(4, 23, "", "porch light"),
+)
+
+
+def plan(**fields: object) -> ShutOff:
+    empty: dict[str, object] = dict.fromkeys(
+        ("boxes", "off", "keep_off", "goes_dark", "states", "unknown", "stays_live", "choices"), ()
+    )
+    lights = {"prove_tester_at": None, "light_to_work_by": None, "light_at_panel": None}
+    return ShutOff(**{**empty, **lights, **fields})  # type: ignore[arg-type]
+
+
+def lines(section: Section) -> list[str]:
+    return [" ".join(words_in(block.ink)) for block in section.blocks]
+
+
+def test_what_is_critical_goes_dark_first_then_room_by_room_counted() -> None:
+    assert lines(goes_dark(plan(goes_dark=DARK), 80, PAPER)) == [
+        "Cellar: sump pump (keeps it dry)",
+        "Hall: ceiling light (2 ×)",
+        "In no room: porch light",
+    ]
+
+
+def test_where_nothing_else_goes_dark_it_says_as_far_as_anybody_recorded_it() -> None:
+    assert lines(goes_dark(plan(), 80, PAPER)) == ["Nothing else, as far as anybody recorded it."]
+
+
+def test_the_supply_side_always_stays_live() -> None:
+    assert lines(stays_live(plan(stays_live=("Solar feeds power all the time.",)), 110, PAPER)) == [
+        "Solar feeds power all the time.",
+        PANEL_STAYS,
+    ]
+
+
+def test_what_is_not_known_is_listed_and_no_list_stands_for_nothing() -> None:
+    assert lines(not_known(plan(unknown=("B20: nobody knows",)), 80, PAPER)) == ["B20: nobody knows"]
+    assert not_known(plan(), 80, PAPER).blocks == ()
+
+
+def test_other_choices_are_told_with_what_they_cost() -> None:
+    findings = find(home(breakers=(breaker(6, 1), breaker(7, 2))))
+    choices = (OtherChoice((6, 7), 12, 2, 60), OtherChoice((6,), 1, 0, 2))
+    assert lines(instead(plan(choices=choices), findings, 80, PAPER)) == [
+        "1 and 2: 12 feeds go dark, 2 of them critical.",
+        "1: 1 feed goes dark.",
+    ]
+
+
+def test_when_to_stop_is_the_last_step_line_by_line() -> None:
+    steps = (Step("off", "Turn off 1."), Step("call", "Stop, and call, for:", ("Aluminium.", "Work in the panel.")))
+    section = when_to_stop(steps, 80, PAPER)
+    assert section.title == "Stop, and call a licensed electrician, for"
+    assert lines(section) == ["Aluminium.", "Work in the panel."]
