@@ -6,7 +6,8 @@ from itertools import groupby
 from floorplan_circuits.drawing.ink import Group, Mark, Pen, Shape, Text, moved, polyline, rectangle
 from floorplan_circuits.drawing.lettering import cap_height, width, wrap
 from floorplan_circuits.drawing.palette import Theme
-from floorplan_circuits.drawing.plates import PLATE_HEIGHT, plate, plate_of, text_height
+from floorplan_circuits.drawing.plate_bodies import PLATE_HEIGHT
+from floorplan_circuits.drawing.plates import plate, plate_of, text_height
 from floorplan_circuits.findings import Findings, Pair, Step, ToTest
 from floorplan_circuits.sheets.furniture import warning_triangle
 from floorplan_circuits.sheets.paragraph import paragraph
