@@ -75,6 +75,8 @@ class WhatIfBand(QWidget):
     def resizeEvent(self, event: QResizeEvent) -> None:  # noqa: N802  # Qt's name
         """Keep the words' room for this width, so that the plan below holds still whatever they say."""
         super().resizeEvent(event)
+        for part in (self.words, self.all_on):
+            part.ensurePolished()  # before that they measure in letters of another size
         lines = 1 if self.width() >= ONE_LINE_FROM else 2
         self.words.setFixedHeight(max(lines * self.words.fontMetrics().lineSpacing(), self.all_on.sizeHint().height()))
 

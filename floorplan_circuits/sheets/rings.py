@@ -1,8 +1,8 @@
 """Rings round the boxes of a shut-off on a drawn plan, each with its mark inside or beside it."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 
-from floorplan_circuits.drawing.ink import Bounds, Group, Mark, Pen, Shape, Text, flat, rectangle
+from floorplan_circuits.drawing.ink import Bounds, Group, Mark, Pen, Shape, Text, flat, polyline, rectangle
 from floorplan_circuits.drawing.lettering import cap_height, width
 from floorplan_circuits.drawing.overlaps import overlap
 from floorplan_circuits.drawing.palette import Theme
@@ -12,14 +12,16 @@ from floorplan_circuits.home.boxes import Box
 
 RING, RING_GROWS, MOST_RING = 0.7, 0.9, 18.0
 """mm: weight of a ring, its distance from what it is round, and how large it may be to hold the label as well."""
-NAME_SIZE, NAME_HIGH, NAME_AIR = 8.5, 4.0, 0.6
+NAME_SIZE, NAME_HIGH, NAME_AIR, LEADER = 8.5, 4.0, 0.6, 0.35
+AWAY = (RING, 3.0, 6.0, 10.0, 15.0, 22.0)
+"""How far from its ring a mark may stand, in mm, nearest first: past the first a line leads to it."""
 
 
 def ringed(drawn: Plan, wanted: Sequence[Box], theme: Theme) -> tuple[Group, Bounds]:
     """Draw a ring round each of the boxes; beside it its mark, if the plan does not tell it, where nothing stands."""
     told = [mark for mark in flat(drawn.ink) if isinstance(mark, Text)]
     rings = {box.id: _ring_bounds(drawn, box) for box in wanted}
-    taken = [bounds for bounds, _ in drawn.spots] + list(rings.values())
+    taken = [*(bounds for bounds, _ in drawn.spots), *map(_text_bounds, told), *rings.values()]
     marks: list[Mark] = []
     left, top, right, bottom = drawn.bounds
     for box in wanted:
@@ -31,7 +33,7 @@ def ringed(drawn: Plan, wanted: Sequence[Box], theme: Theme) -> tuple[Group, Bou
             continue
         name = _name_bounds(ring, width(box.mark, NAME_SIZE, True) + 2 * NAME_AIR, taken)
         taken.append(name)
-        marks += _name(box.mark, name, theme)
+        marks += (_leader(ring, name, theme), *_name(box.mark, name, theme))
         left, top, right, bottom = _grown((left, top, right, bottom), name)
     return Group((drawn.ink, *marks)), (left, top, right, bottom)
 
@@ -60,13 +62,35 @@ def _ring_bounds(drawn: Plan, box: Box) -> Bounds:
 
 
 def _name_bounds(ring: Bounds, wide: float, taken: Sequence[Bounds]) -> Bounds:
-    """Return where a mark stands beside its ring: the place where it covers least, the first of these."""
-    left, top, right, bottom = ring
-    middle_x, middle_y, gap = (left + right - wide) / 2, (top + bottom - NAME_HIGH) / 2, RING
-    corners = [(right + gap, middle_y), (left - gap - wide, middle_y)]
-    corners += [(x, y) for y in (bottom + gap, top - gap - NAME_HIGH) for x in (middle_x, left - wide, right)]
-    places = [(x, y, x + wide, y + NAME_HIGH) for x, y in corners]
+    """Return where a mark stands: as near to its ring as it covers nothing, else where it covers least."""
+    places = [place for away in AWAY for place in _places(ring, wide, away)]
     return min(places, key=lambda place: sum(1 for other in taken if overlap(place, other)))
+
+
+def _places(ring: Bounds, wide: float, away: float) -> Iterator[Bounds]:
+    """Yield the places so many mm from a ring: beside it, below, above, at its corners."""
+    left, top, right, bottom = ring
+    columns = (left - away - wide, (left + right - wide) / 2, right + away)
+    rows = (top - away - NAME_HIGH, (top + bottom - NAME_HIGH) / 2, bottom + away)
+    for column, row in ((2, 1), (0, 1), (1, 2), (1, 0), (2, 2), (0, 2), (2, 0), (0, 0)):
+        x, y = columns[column], rows[row]
+        yield x, y, x + wide, y + NAME_HIGH
+
+
+def _text_bounds(mark: Text) -> Bounds:
+    wide = width(mark.words, mark.size, mark.bold)
+    left = mark.at[0] - wide * {"start": 0.0, "middle": 0.5, "end": 1.0}[mark.anchor]
+    return left, mark.at[1] - cap_height(mark.size), left + wide, mark.at[1]
+
+
+def _leader(ring: Bounds, name: Bounds, theme: Theme) -> Shape:
+    """Draw the line from a ring to its mark: next to nothing where the one stands beside the other."""
+    ends = [
+        (min(max((name[low] + name[high]) / 2, ring[low]), ring[high]) for low, high in ((0, 2), (1, 3))),
+        (min(max((ring[low] + ring[high]) / 2, name[low]), name[high]) for low, high in ((0, 2), (1, 3))),
+    ]
+    (ax, ay), (bx, by) = ends
+    return Shape(polyline((ax, ay), (bx, by)), None, Pen(LEADER, theme.ink))
 
 
 def _name(mark: str, bounds: Bounds, theme: Theme) -> tuple[Mark, ...]:

@@ -49,11 +49,9 @@ def extent(rooms: Iterable[Room], boxes: Iterable[Box]) -> Bounds:
 def only(findings: Findings, level: int, rooms: Sequence[Room], wanted: Sequence[Box]) -> Findings:
     """Return findings of which a level has these rooms alone, to draw them by and for nothing else."""
     home, kept = findings.home, {room.id for room in rooms}
-    left, top, right, bottom = extent(rooms, wanted)
-    reach = (left - BESIDE_WALL, top - BESIDE_WALL, right + BESIDE_WALL, bottom + BESIDE_WALL)
 
     def inside(at: XY | None) -> bool:
-        return at is not None and _distance(at, reach) == 0
+        return at is not None and any(_distance(at, extent([room], ())) <= BESIDE_WALL for room in rooms)
 
     def shown(box: Box) -> bool:
         return box in wanted or findings.room_of.get(box.id) in kept

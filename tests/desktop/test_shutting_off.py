@@ -104,6 +104,13 @@ def press(hand, words):
 def begin(window, hand):
     hand.stage(SHUT_OFF)
     worked_out(window, hand)
+    heights = list[int]()
+
+    def is_laid_out():
+        heights.append(hand.canvas.height())
+        return len(heights) > 3 and len(set(heights[-3:])) == 1
+
+    hand.qtbot.waitUntil(is_laid_out, timeout=5000)
 
 
 def pick(window, hand, at):

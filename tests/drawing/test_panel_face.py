@@ -8,7 +8,7 @@ from floorplan_circuits.drawing.ink import Group, Shape, Text, flat
 from floorplan_circuits.drawing.palette import PAPER, tint
 from floorplan_circuits.drawing.panel_body import THUMB, body, tie_bar
 from floorplan_circuits.drawing.panel_cells import BLANK_ROW, TANDEM_ROW, cells, edges, face_height, fitting_row
-from floorplan_circuits.drawing.panel_face import Face, FaceStyle, face_rows, panel_face
+from floorplan_circuits.drawing.panel_face import RING, Face, FaceStyle, face_rows, panel_face
 from floorplan_circuits.find import find, what_if
 from floorplan_circuits.findings import Findings, Subject
 from floorplan_circuits.home.home import Home
@@ -258,3 +258,55 @@ def test_a_tie_follows_its_handles() -> None:
     bars = [next(m for m in flat(f.ink) if isinstance(m, Shape) and m.pen and m.pen.width == 0.25) for f in both]
     assert bounds_of(bars[1])[0] < bounds_of(bars[0])[0]
     assert words(both[1]).count("off") == 2
+
+
+# --- what is to be turned off ---------------------------------------------------------------------------------------
+
+
+def to_turn_off(one: Home, *breakers: int) -> Face:
+    return face_of(one, FaceStyle(90.0, 10.9, PAPER, to_turn_off=frozenset(breakers)))
+
+
+def rings(face: Face) -> list[Shape]:
+    return [mark for mark in flat(face.ink) if isinstance(mark, Shape) and mark.pen and mark.pen.width == RING]
+
+
+def test_what_is_to_be_turned_off_is_ringed_and_reads_off_for_its_rating() -> None:
+    one = home(breakers=(breaker(6, 1, amps=20), breaker(7, 2, amps=40)))
+    face = to_turn_off(one, 6)
+    assert words(face).count("off") == 1
+    assert "20" not in words(face)
+    assert "40" in words(face)
+    (ring,) = rings(face)
+    left, _, right, _ = bounds_of(ring)
+    assert left < 9 < right < 46  # round its number and its body, and nothing of the column beside
+
+
+def test_a_ring_goes_round_all_spaces_of_a_breaker() -> None:
+    face = to_turn_off(home(breakers=(breaker(6, 2, 4),)), 6)
+    (ring,) = rings(face)
+    _, top, _, bottom = bounds_of(ring)
+    assert bottom - top == pytest.approx(2 * 10.9)
+
+
+def test_the_bar_of_a_tie_moves_outward_with_the_thumbs_and_leaves_off_to_be_read() -> None:
+    tied = tuple(
+        breaker(number, space, tie={"group": 1, "made": "by the factory"}) for number, space in ((6, 1), (7, 3))
+    )
+    offs = [
+        bounds_of(mark)
+        for mark in flat(to_turn_off(home(breakers=tied), 6, 7).ink)
+        if isinstance(mark, Text) and mark.words == "off"
+    ]
+    bars = [
+        bounds_of(mark)
+        for mark in flat(to_turn_off(home(breakers=tied), 6, 7).ink)
+        if isinstance(mark, Shape) and 1.6 < bounds_of(mark)[2] - bounds_of(mark)[0] < 1.8
+    ]
+    assert len(offs) == 2
+    assert len(bars) == 1
+    assert not any(overlap(off, bar) for off in offs for bar in bars)
+
+
+def test_nothing_is_ringed_unless_it_is_asked_for() -> None:
+    assert rings(face_of(home(breakers=(breaker(6, 1),)))) == []

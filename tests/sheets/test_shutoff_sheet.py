@@ -1,6 +1,7 @@
 """The sheet of a shut-off, measured from the PDF: all is said, can be ticked and read, and is never too strong."""
 
 from itertools import combinations
+from typing import Any
 
 import pytest
 from hypothesis import HealthCheck, given, settings
@@ -157,10 +158,10 @@ def test_no_letter_of_the_pdf_stands_on_another(name: str, marks: tuple[str, ...
                 assert not _overlap(one, other), (one, other)
 
 
-def _core(letter: dict[str, float]) -> tuple[float, float, float, float]:
-    """Where the body of a letter surely has ink: half its height about the middle of its capitals."""
-    middle = letter["bottom"] - 0.55 * letter["size"]
-    return letter["x0"] + 0.15, middle - 0.2 * letter["size"], letter["x1"] - 0.15, middle + 0.2 * letter["size"]
+def _core(letter: dict[str, Any]) -> tuple[float, float, float, float]:
+    """The box of a letter from its baseline up to nine tenths of its capitals, which are 0.67 of its size high."""
+    up = letter["matrix"][5]  # the baseline, counted from the foot of the page
+    return letter["x0"] + 0.15, -up - 0.6 * letter["size"], letter["x1"] - 0.15, -up
 
 
 def _overlap(a: tuple[float, ...], b: tuple[float, ...]) -> bool:
