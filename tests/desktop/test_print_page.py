@@ -21,7 +21,7 @@ def view(window, hand, qtbot) -> PrintView:
     assert window.open(HOUSE)
     hand.settle()
     hand.stage(PRINT)
-    shown = window.work._print_view
+    shown = window.work.staging.print_view
     settle(shown, qtbot)
     return shown
 
@@ -130,7 +130,7 @@ def test_an_empty_home_says_what_is_missing(window, hand, qtbot, tmp_path: Path)
     assert window.open(tmp_path / "empty.json")
     hand.settle()
     hand.stage(PRINT)
-    shown = window.work._print_view
+    shown = window.work.staging.print_view
     settle(shown, qtbot)
     assert shown.notes.text() == NOTHING
     assert not shown.save_button.isEnabled()
