@@ -20,12 +20,23 @@ def what_it_means(findings: Findings, feed: int, entries: Iterable[int]) -> str:
     made = set(entries)
     book = LogBook(home)
     seen = [one for one in book.readings.get(feed, ()) if one.round.id in made]
-    if place is None or not seen or feed not in findings.conclusions:
+    if place is None or feed not in findings.conclusions:
+        return ""
+    if any(trace.id in made for _, trace in book.traces.get(feed, ())):
+        return f"{feed_called(place)}: {_pointed(place, findings)}"
+    if not seen:
         return ""
     told = next((one for one in seen if one.off - book.found_off), None)
     if told is None:
         return f"{feed_called(place)}: {_as_usual(seen[-1])}"
     return f"{feed_called(place)}: {_with_something_off(told, place, findings, book)}"
+
+
+def _pointed(place: FeedPlace, findings: Findings) -> str:
+    known = findings.conclusions[place.feed.id]
+    if known.standing == "traced":
+        return f"traced to {_named(known.breakers, findings.marks)}. It points, and proves nothing. {TREAT}"
+    return f"{known.says or 'nothing is known by it'}. It points, and proves nothing. {TREAT}"
 
 
 def _as_usual(one: Seen) -> str:
