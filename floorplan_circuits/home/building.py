@@ -11,13 +11,23 @@ Size = Annotated[int, Field(ge=1, le=10**6)]
 """A width or depth in millimetres: at least one, at most a kilometre."""
 
 
+Pixels = tuple[Annotated[int, Field(ge=0, le=10**5)], Annotated[int, Field(ge=0, le=10**5)]]
+"""How many pixels a picture has across and down; (0, 0) where nobody wrote it down."""
+
+
 class Underlay(Record):
-    """A picture under a level to draw over: its top left corner, the width it stands for, how it is turned."""
+    """A picture under a level to draw over: its top left corner, the width it stands for, how it is turned.
+
+    It is turned clockwise about that corner by `angle` degrees and `hundredths` of a degree more: over the length of a
+    house a whole degree is a wall's thickness and more.
+    """
 
     picture: str = Field(max_length=64)
+    pixels: Pixels = (0, 0)
     at: Point = (0, 0)
     width: Size
     angle: Angle = 0
+    hundredths: int = Field(default=0, ge=0, le=99)
     opacity_percent: int = Field(default=40, ge=0, le=100)
     locked: bool = False
 
