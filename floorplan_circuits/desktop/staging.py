@@ -37,6 +37,8 @@ class Staging:
             self._show_print()
             return
         area.middle.setCurrentIndex(0)
+        area.tracing.refresh()
+        area.showing.plan()
         if stage in (DRAW, PANEL) and was != stage:
             area.session.take(Select())
         if stage == TIE:

@@ -19,6 +19,7 @@ from floorplan_circuits.desktop.showing import Showing, on_canvas
 from floorplan_circuits.desktop.shutting_off import ShuttingOff
 from floorplan_circuits.desktop.staging import Staging
 from floorplan_circuits.desktop.status_line import StatusLine
+from floorplan_circuits.desktop.tracing import Tracing
 from floorplan_circuits.desktop.what_if_band import WhatIfBand
 from floorplan_circuits.drawing.palette import LIGHT, Theme
 from floorplan_circuits.findings import Layer, Subject
@@ -46,6 +47,7 @@ class WorkArea(QWidget):
         self.finding, self.asking = FindingOut(self, self.rail.find_out_page), AskingBar()
         self.shutting = ShuttingOff(self, self.rail.shut_off_page)
         self.inside, self.staging, self.showing = LookingInside(self), Staging(self), Showing(self)
+        self.tracing = Tracing(self)
         self.hazard_rows = HazardRows(self)
         self.splitters = QSplitter(Qt.Orientation.Vertical), QSplitter(Qt.Orientation.Horizontal)
         self.middle = QStackedWidget()
@@ -55,7 +57,7 @@ class WorkArea(QWidget):
 
     def _lay_out(self) -> None:
         drawing, across = self.splitters
-        drawing.addWidget(_under(self.band, self.canvas))
+        drawing.addWidget(_under(self.tracing.band, _under(self.band, self.canvas)))
         drawing.addWidget(self.below)
         drawing.setStretchFactor(0, 1)
         drawing.setSizes([560, BELOW_HIGH])
@@ -136,6 +138,7 @@ class WorkArea(QWidget):
         if session.findings is None or session.findings.home is not session.home:
             self.below.counts.setText("Checking …")
         self.rail.refresh(session, self.theme)
+        self.tracing.refresh()
         self.shutting.on_edited()
 
     def _on_found(self) -> None:
@@ -166,6 +169,7 @@ class WorkArea(QWidget):
         self.canvas.show_draft(session.view.draft)
         self.strip.choose(session.view.level)
         self.rail.refresh(session, self.theme)
+        self.tracing.refresh()
         if isinstance(session.tool, PutDevice):
             self.rail.palette_page.used(session.tool.kind)
         self.showing.belonging(session.view.selected)
