@@ -1,14 +1,15 @@
 """The band above the plan while a picture to draw over lies there unlocked: what can be done with it, in order."""
 
-from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QWheelEvent
+from PySide6.QtCore import QSize, Qt, Signal
+from PySide6.QtGui import QResizeEvent, QWheelEvent
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QSlider, QWidget
 
 from floorplan_circuits.gestures.tracing import MarkLength, MarkWall, MovePicture, PictureTool
 from floorplan_circuits.home.building import Underlay
 
-ABOUT = "Picture to draw over"
-SLIDER_WIDE = 96
+SLIDER_WIDE = 80
+ONE_ROW_FROM = 640
+"""Width in px from which all stands in one row."""
 
 
 class FadeSlider(QSlider):
@@ -40,12 +41,16 @@ class PictureBand(QWidget):
         super().__init__()
         self.setObjectName("asking")
         self.setAttribute(Qt.WidgetAttribute.WA_StyledBackground)
-        about = QLabel(ABOUT)
+        about = QLabel("Picture")
         about.setObjectName("section")
         self.tools: dict[type[PictureTool], QPushButton] = {}
-        row = QHBoxLayout(self)
-        row.setContentsMargins(16, 6, 16, 6)
-        row.setSpacing(6)
+        self._rows = rows = QHBoxLayout(self)
+        rows.setContentsMargins(16, 6, 16, 6)
+        rows.setSpacing(6)
+        row, rest = QHBoxLayout(), QHBoxLayout()
+        for part in (row, rest):
+            part.setSpacing(6)
+            rows.addLayout(part)
         row.addWidget(about)
         row.addStretch()
         for tool, words, tip in (
@@ -61,13 +66,25 @@ class PictureBand(QWidget):
         self.turn, self.lock = _button("Turn", "Turn by a quarter, clockwise"), _button("Lock", "So that it stays put")
         self.remove = _button("Remove", "Take the picture away; what is drawn stays")
         self.fade = FadeSlider()
-        for widget in (self.turn, self.fade, self.lock, self.remove):
-            row.addWidget(widget)
+        row.addWidget(self.turn)
+        rest.addStretch()
+        for widget in (self.fade, self.lock, self.remove):
+            rest.addWidget(widget)
         self.turn.clicked.connect(lambda _checked=False: self.turn_wanted.emit())
         self.lock.clicked.connect(lambda _checked=False: self.lock_wanted.emit())
         self.remove.clicked.connect(lambda _checked=False: self.remove_wanted.emit())
         self.fade.valueChanged.connect(self.fade_wanted)
         self.hide()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:  # noqa: N802  # Qt's name
+        """Stand in two rows where there is no room for one."""
+        super().resizeEvent(event)
+        wide = self.width() >= ONE_ROW_FROM
+        self._rows.setDirection(QHBoxLayout.Direction.LeftToRight if wide else QHBoxLayout.Direction.TopToBottom)
+
+    def minimumSizeHint(self) -> QSize:  # noqa: N802  # Qt's name
+        """Ask for no width: the panes beside the plan keep theirs."""
+        return QSize(0, super().minimumSizeHint().height())
 
     def show_picture(self, laid: Underlay | None, tool: object) -> None:
         """Show the band for a picture that is not locked, with the tool in hand marked."""
