@@ -21,13 +21,11 @@ def main() -> int:
     longest = int(sys.argv[1])
     _app = QGuiApplication([])
     renderer = QSvgRenderer(QByteArray(sys.stdin.buffer.read()))
-    size = renderer.defaultSize()
-    if not renderer.isValid() or size.isEmpty():
+    shape = renderer.viewBoxF().size()
+    if not renderer.isValid() or shape.isEmpty():
         return 1
-    image = QImage(
-        size.scaled(QSize(longest, longest), Qt.AspectRatioMode.KeepAspectRatio).expandedTo(QSize(1, 1)),
-        QImage.Format.Format_RGB32,
-    )
+    size = shape.scaled(longest, longest, Qt.AspectRatioMode.KeepAspectRatio).toSize()
+    image = QImage(size.expandedTo(QSize(1, 1)), QImage.Format.Format_RGB32)
     image.fill(Qt.GlobalColor.white)
     painter = QPainter(image)
     renderer.render(painter)

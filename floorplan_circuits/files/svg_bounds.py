@@ -15,7 +15,8 @@ MOST_ELEMENTS, DEEPEST, MOST_DRAWN = 200_000, 100, 400_000
 LINKS = frozenset({"href", "src"})
 OWN = re.compile(r"\s*(#|data:image/(png|jpe?g)[;,])", re.IGNORECASE)
 """What a link may lead to: a part of the drawing itself, or a picture that stands in it."""
-ELSEWHERE = re.compile(r"url\(\s*['\"]?(?!\s*#)|@import", re.IGNORECASE)
+ELSEWHERE = re.compile(r"url\((?!\s*['\"]?\s*(#|data:(font|application)/))|@import", re.IGNORECASE)
+"""A style that leads elsewhere; a typeface may stand in the drawing."""
 
 
 class BadSvg(ValueError):
@@ -99,16 +100,18 @@ def _words(seen: _Seen, words: str) -> None:
         raise BadSvg("needs other files to be drawn")
 
 
-def _drawn(name: str, seen: _Seen, known: dict[str, int | None]) -> int:
+def _drawn(name: str, seen: _Seen, known: dict[str, int | None], deep: int = 0) -> int:
     """Return how many elements are drawn for a part, with all that it uses, however deep; '' is the whole drawing."""
     if name in known:
         found = known[name]
         if found is None:
             raise BadSvg("has a part that uses itself")
         return found
+    if deep > DEEPEST:
+        raise BadSvg(f"has parts that use each other more than {DEEPEST} deep")
     known[name] = None
     total = seen.inside.get(name, 0)
     for used in seen.uses.get(name, ()):
-        total = min(total + _drawn(used, seen, known), MOST_DRAWN + 1)
+        total = min(total + _drawn(used, seen, known, deep + 1), MOST_DRAWN + 1)
     known[name] = total
     return total
