@@ -28,6 +28,7 @@ class Staging:
             return
         was = area.rail.stage
         area.inside.leave()
+        area.photo.leave()
         area.rail.choose(stage)
         if was == FIND_OUT != stage:
             area.finding.leave()

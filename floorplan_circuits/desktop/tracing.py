@@ -81,19 +81,25 @@ class Tracing:
         self._theirs = False
 
     def paste(self) -> bool:
-        """Lay the picture on the clipboard under the level shown; tell whether there is one to be pasted now."""
+        """Lay the picture on the clipboard under the level shown, or keep it as the panel's photo while that is shown.
+
+        Tells whether there is one to be pasted now.
+        """
         data = QGuiApplication.clipboard().mimeData()
         if not self._theirs or data is None:
             return False
         files = [Path(url.toLocalFile()) for url in data.urls() if url.isLocalFile()]
+        photo = self._area.photo
         if files and is_picture(files[0]):
-            self.put_file(files[0])
+            (photo.put_file if photo.is_open else self.put_file)(files[0])
             return True
         if not data.hasImage():
             return False
         image = QGuiApplication.clipboard().image()
         if image.isNull() or image.width() * image.height() > MOST_PIXELS:
             self._area.say("The picture on the clipboard can’t be read. Save it as a file and choose that.")
+        elif photo.is_open:
+            photo.put_image(image)
         else:
             self._put(photo_of(image, LONGEST_PX, drawing=True), "")
         return True

@@ -265,6 +265,8 @@ class Window(QMainWindow):
             self.open(path)
         elif self.session is None:
             self._say_it_failed("A picture needs a home", NOT_YET)
+        elif self.work.photo.is_open:
+            self.work.photo.put_file(path)
         else:
             self.work.tracing.put_file(path)
 

@@ -4,15 +4,11 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
-from floorplan_circuits.home.record import Angle, Id, Mm, Name, Point, Record
+from floorplan_circuits.home.record import Angle, Id, Mm, Name, Pixels, Point, Record
 from floorplan_circuits.home.references import LevelIfAnyRef, LevelRef
 
 Size = Annotated[int, Field(ge=1, le=10**6)]
 """A width or depth in millimetres: at least one, at most a kilometre."""
-
-
-Pixels = tuple[Annotated[int, Field(ge=0, le=10**5)], Annotated[int, Field(ge=0, le=10**5)]]
-"""How many pixels a picture has across and down; (0, 0) where nobody wrote it down."""
 
 
 class Underlay(Record):
