@@ -18,6 +18,8 @@ MOST_BESIDE, MOST_OVER = 0.6, 0.12
 the labels beside them belong to what the photo proves."""
 FROM_EDGE = 0.2
 """How far from the panel's edge a tag stands, in parts of a column: there it hides neither handle nor rating."""
+HALF_IN = 0.32
+"""How much farther in the lower of two halves has its tag: they are too low for one above the other."""
 HALVINGS = 12
 SHARES = 10_000
 
@@ -157,8 +159,9 @@ def _first(breaker: Breaker) -> tuple[int, str | None]:
 
 
 def _usual(cell: Cell, columns: int, rows: int) -> XY:
-    """Return the middle of a cell's height, near the panel's edge."""
-    across = 0.5 if columns == 1 else FROM_EDGE if cell.column == 0 else 1 - FROM_EDGE
+    """Return the middle of a cell's height, near the panel's edge; of two halves the lower stands farther in."""
+    edge = FROM_EDGE + (HALF_IN if cell.is_half and cell.top % 2 else 0.0)
+    across = 1 - edge if columns == 2 and cell.column == 1 else edge
     return (cell.column + across) / columns, (cell.top + cell.bottom) / 4 / rows
 
 
