@@ -1,6 +1,6 @@
 """What stands on a wall goes with it: boxes and openings stay on a wall that moves, turns or gets shorter."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from itertools import pairwise
 from math import atan2, degrees, hypot
 from typing import NamedTuple, TypeVar
@@ -30,14 +30,15 @@ class Wall(NamedTuple):
     to_room: Outline
 
 
-def followed(home: Home, level: int, reshaped: Sequence[tuple[Outline, Outline]]) -> tuple[Table[Box], Table[Opening]]:
+def followed(
+    home: Home, level: int, reshaped: Mapping[int, tuple[Outline, Outline]]
+) -> tuple[Table[Box], Table[Opening]]:
     """Return the boxes and openings after rooms of a level got other outlines, corner for corner.
 
     A box goes with the wall of the room it faces; one that faces a room which keeps its outline stays.
     """
-    walls = [wall for before, after in reshaped for wall in _walls(before, after)]
-    touched = {before for before, _ in reshaped}
-    still = [room.outline for room in home.rooms if room.level == level and room.outline not in touched]
+    walls = [wall for before, after in reshaped.values() for wall in _walls(before, after)]
+    still = [room.outline for room in home.rooms if room.level == level and room.id not in reshaped]
     boxes, openings = home.boxes, home.openings
     for box in home.boxes:
         at = box.at if box.level == level and box.mount in FACING else None
@@ -51,7 +52,7 @@ def followed(home: Home, level: int, reshaped: Sequence[tuple[Outline, Outline]]
 
 def _walls(before: Outline, after: Outline) -> list[Wall]:
     sides = zip(pairwise((*before, before[0])), pairwise((*after, after[0])), strict=True)
-    return [Wall(a, b, to_a, to_b, before, after) for (a, b), (to_a, to_b) in sides]
+    return [Wall(a, b, to_a, to_b, before, after) for (a, b), (to_a, to_b) in sides if a != b]
 
 
 def _faced(box: Box, at: Point, walls: Sequence[Wall]) -> list[Wall]:

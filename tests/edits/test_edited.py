@@ -20,9 +20,10 @@ from floorplan_circuits.edits.names import name_home, rename, set_use
 from floorplan_circuits.edits.panels import add_panel, feed_panel, set_panel
 from floorplan_circuits.edits.pasting import copied, paste
 from floorplan_circuits.edits.removal import remove
-from floorplan_circuits.edits.rooms import add_level, add_room, move_corner, move_wall, reshape_room
+from floorplan_circuits.edits.rooms import add_level, add_room, reshape_room
 from floorplan_circuits.edits.ties import tie, untie
 from floorplan_circuits.edits.typed import Typed, read_typed
+from floorplan_circuits.edits.walls import move_corner, move_wall, remove_corner
 from floorplan_circuits.home.integrity import problems
 from floorplan_circuits.home.kinds import catalogue
 from floorplan_circuits.home.record import change
@@ -169,6 +170,7 @@ VERBS = {
     reshape_room: (known, outlines),
     move_corner: (known, places, places),
     move_wall: (known, places, places, places),
+    remove_corner: (known, places),
     put_device: (known, places, numbers, kinds),
     join_box: (known, kinds),
     split_halves: (known,),
