@@ -5,6 +5,7 @@ from collections.abc import Sequence
 from floorplan_circuits.edits.edited import Edited, edit, there
 from floorplan_circuits.edits.numbering import counter
 from floorplan_circuits.edits.outlines import sound_outline
+from floorplan_circuits.edits.stairs import level_above
 from floorplan_circuits.home.building import Level, Room
 from floorplan_circuits.home.home import Home
 from floorplan_circuits.home.record import Point, change
@@ -12,11 +13,15 @@ from floorplan_circuits.home.record import Point, change
 
 @edit
 def add_level(home: Home, name: str, order: int | None = None) -> Edited:
-    """Add a level, above all others unless `order` says where."""
+    """Add a level, above all others unless `order` says where; stairs below it that led nowhere yet lead to it."""
     ids = counter(home)
     above = max((level.order for level in home.levels), default=-1) + 1 if order is None else order
     level = Level(id=ids.new(), name=name, order=above)
-    return Edited(change(home, levels=home.levels.put(level), next_id=ids.next_id), f"Add level {name}", (level.id,))
+    after = change(home, levels=home.levels.put(level), next_id=ids.next_id)
+    for stair in after.stairs:
+        if stair.head is None and level_above(after, stair.level) == level.id:
+            after = change(after, stairs=after.stairs.put(change(stair, head=level.id)))
+    return Edited(after, f"Add level {name}", (level.id,))
 
 
 @edit
