@@ -4,14 +4,13 @@ from PySide6.QtCore import QPointF, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QAbstractButton, QButtonGroup, QGridLayout, QLineEdit, QVBoxLayout, QWidget
 
+from floorplan_circuits.desktop.building_tools import building_tools, strokes
 from floorplan_circuits.desktop.camera import PX_PER_MM
 from floorplan_circuits.desktop.ink_painter import compiled, paint
 from floorplan_circuits.drawing.palette import LIGHT, Theme
 from floorplan_circuits.drawing.symbols import bounds, stamp
-from floorplan_circuits.gestures.drawing_rooms import DrawRoom
 from floorplan_circuits.gestures.putting import PutDevice
-from floorplan_circuits.gestures.selecting import Select
-from floorplan_circuits.gestures.step import ROOM_KEY, Tool
+from floorplan_circuits.gestures.step import Tool
 from floorplan_circuits.home.kinds import Kind, catalogue
 
 CELL_WIDE, CELL_HIGH, COLUMNS = 58, 56, 3
@@ -82,15 +81,11 @@ class ToolCell(QAbstractButton):
         painter.resetTransform()
 
     def _paint_shape(self, painter: QPainter, ink: str) -> None:
-        painter.setPen(QPen(QColor(ink), 1.8))
+        painter.setPen(QPen(QColor(ink), 1.6))
         painter.setBrush(Qt.BrushStyle.NoBrush)
         x, y = self.width() / 2, self.height() / 2 - 6
-        if isinstance(self.tool, DrawRoom):
-            painter.drawRect(QRectF(x - 11, y - 8, 22, 16))
-        else:
-            painter.drawPolyline(
-                [QPointF(x - 5, y - 8), QPointF(x + 6, y + 2), QPointF(x, y + 3), QPointF(x - 5, y - 8)]
-            )
+        for line in strokes(self.tool):
+            painter.drawPolyline([QPointF(x + dx, y + dy) for dx, dy in line])
 
 
 class KindPalette(QWidget):
@@ -128,7 +123,7 @@ class KindPalette(QWidget):
             self._group.removeButton(button)
             self._grid.removeWidget(button)
             button.deleteLater()
-        cells = [] if words.strip() else [ToolCell(Select(), "select", "esc"), ToolCell(DrawRoom(), "room", ROOM_KEY)]
+        cells = [] if words.strip() else [ToolCell(tool, name, key) for tool, name, key in building_tools()]
         ranked = self._ranked(words)
         cells += [
             ToolCell(PutDevice(kind.name), SHORT.get(kind.name, kind.label), kind.key, kind.symbol) for kind in ranked

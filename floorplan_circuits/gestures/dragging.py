@@ -1,10 +1,11 @@
 """Dragging: corners and walls of a selected room, and things; where they would go, and the edit when let go."""
 
 from dataclasses import dataclass
-from math import hypot
+from math import cos, hypot, radians
 
 from floorplan_circuits.edits.edited import Edited
 from floorplan_circuits.edits.moving import move, place_box
+from floorplan_circuits.edits.openings import move_opening
 from floorplan_circuits.edits.walls import (
     Reshaped,
     corner_moved,
@@ -16,10 +17,11 @@ from floorplan_circuits.edits.walls import (
 )
 from floorplan_circuits.findings import XY, Subject
 from floorplan_circuits.geometry.snapping import edges, foot, snap
-from floorplan_circuits.geometry.wall_spots import WallSpot, faces_into, wall_spot
+from floorplan_circuits.geometry.wall_spots import WallSpot, faces_into, on_wall, wall_spot
 from floorplan_circuits.gestures.events import Context
+from floorplan_circuits.gestures.putting_openings import opening_line
 from floorplan_circuits.home.boxes import Box
-from floorplan_circuits.home.building import Room
+from floorplan_circuits.home.building import Opening, Room
 from floorplan_circuits.home.kinds import kind_named
 from floorplan_circuits.home.record import Point
 from floorplan_circuits.view import Draft
@@ -39,12 +41,15 @@ class Drag:
     things: tuple[Subject, ...] = ()
 
 
-def begun(start: XY, on: Subject | None, context: Context) -> Drag | None:
+def begun(start: XY, on: Subject | None, context: Context, bend: bool = False) -> Drag | None:
     """Return what is dragged from here: a wall of a selected room, or what is there with all selected; None: nothing.
 
-    A room is dragged by its name. Its bare floor is not part of it, so that boxes there can be gathered.
+    A room is dragged by its name. Its bare floor is not part of it, so that boxes there can be gathered. `bend` puts a
+    corner on the wall there, and drags that.
     """
     grabbed = _grabbed(start, context)
+    if bend and len(grabbed) == 2:
+        grabbed = (on_wall(_whole(start), *grabbed),)
     if grabbed and (on is None or on.kind == "room"):
         return Drag(start, grabbed)
     if on is None or on.kind not in TABLE_OF:
@@ -108,6 +113,16 @@ def _reshaped(drag: Drag, by: Point, context: Context) -> dict[int, Reshaped]:
     return touched(context.home, context.level, lambda outline: corner_moved(outline, (x, y), (x + by[0], y + by[1])))
 
 
+def _whole(at: XY) -> Point:
+    return round(at[0]), round(at[1])
+
+
+def _lone_opening(drag: Drag, context: Context) -> Opening | None:
+    """Return the opening that alone is dragged: it goes along its wall, or to another."""
+    one = drag.things[0] if len(drag.things) == 1 else None
+    return context.home.openings.get(one.id) if one is not None and one.kind == "opening" else None
+
+
 def _lone_box(drag: Drag, context: Context) -> Box | None:
     """Return the wall box that alone is dragged: it turns to whatever wall it comes to."""
     if len(drag.things) != 1 or drag.things[0].kind != "box":
@@ -135,6 +150,10 @@ def dropped(drag: Drag, at: XY, context: Context) -> Edited:
     if box is not None and spot is not None:
         indoors = faces_into(spot.at, spot.angle, context.outlines())
         return place_box(home, box.id, spot.at, spot.angle, "wall" if indoors else "outdoor")
+    opening = _lone_opening(drag, context)
+    if opening is not None and spot is not None:
+        in_line = abs(cos(radians(spot.angle - opening.angle))) > 0.5
+        return move_opening(home, opening.id, spot.at, opening.angle if in_line else spot.angle)
     return move(home, [one.id for one in drag.things], by)
 
 
@@ -146,6 +165,9 @@ def drag_draft(drag: Drag, at: XY, context: Context) -> Draft:
     box, spot = _lone_box(drag, context), _wall_for(at, context)
     if box is not None and spot is not None:
         return Draft(symbol=_symbol(box), at=spot.at, angle=spot.angle)
+    opening = _lone_opening(drag, context)
+    if opening is not None and spot is not None:
+        return Draft(lines=(opening_line(spot, opening.width),), at=spot.at)
     return Draft(lines=tuple(line for one in drag.things for line in _ghost(one, by, context)))
 
 

@@ -50,7 +50,7 @@ def _move(tool: Select, start: XY, event: Move, context: Context) -> Outcome:
     going = tool.drag is not None or tool.marquee
     if not going and hypot(event.at[0] - start[0], event.at[1] - start[1]) < context.reach / 2:
         return Outcome(tool, says=SAYS)
-    drag = tool.drag if going else begun(start, tool.on, context)
+    drag = tool.drag if going else begun(start, tool.on, context, bend=tool.add)
     if drag is None:
         return Outcome(replace(tool, marquee=True), draft=Draft(marquee=(start, event.at)), says=GATHERING)
     return Outcome(replace(tool, drag=drag), draft=drag_draft(drag, event.at, context), says=DRAGGING)
