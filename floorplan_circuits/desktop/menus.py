@@ -9,6 +9,8 @@ from PySide6.QtGui import QAction, QActionGroup, QKeySequence
 from PySide6.QtWidgets import QApplication, QLineEdit, QMenu, QPlainTextEdit
 
 from floorplan_circuits.desktop.aging import AgingDialog
+from floorplan_circuits.desktop.building_menus import add_building_menus
+from floorplan_circuits.desktop.help_page import add_help
 from floorplan_circuits.desktop.rail import DRAW, FIND_OUT, PANEL, PRINT, SHUT_OFF, TIE
 from floorplan_circuits.desktop.session import Session
 from floorplan_circuits.findings import Subject
@@ -40,6 +42,8 @@ class Menus:
                 menu.insertMenu(menu.actions()[2], self._recent)
             if title == "&View":
                 self._add_themes(menu)
+        self._needing_home += add_building_menus(window)
+        add_help(window)
 
     def _add(self, menu: QMenu, row: Row | None) -> None:
         if row is None:
@@ -110,11 +114,13 @@ class Menus:
             ("P&rint", "Ctrl+6", partial(window.work.show_stage, PRINT), True),
             None,
             ("Show all of the &level", "Ctrl+0", canvas.fit, True),
+            ("Fit the se&lection", "Ctrl+E", window.work.commands.fit_selected, True),
             ("Zoom &in", Keys.ZoomIn, partial(canvas.zoom, 1.25), True),
             ("Zoom &out", Keys.ZoomOut, partial(canvas.zoom, 0.8), True),
             ("Show the selected breaker a&lone", "Ctrl+L", window.work.show_only_selected, True),
             ("Look inside the selected &box", "Ctrl+I", window.work.inside.look_at_selected, True),
             ("&Outline", "F6", self._show_outline, True),
+            ("Loo&k up a name or mark", Keys.Find, window.work.strip.look_up.begin, True),
         ]
 
     # --- what they do -------------------------------------------------------------------------------------------------

@@ -44,10 +44,12 @@ class Showing:
         def make(scale: float) -> Plan:
             return plan(findings, level, scale, theme, only, what_if, picked)
 
-        keep = self._fitted_for == level
+        keep, building = self._fitted_for == level, self._area.building
+        over = not drawn and self._fitted_for is not None and building.has_lower(findings, level)
         self._fitted_for = level
-        canvas.show_level(make, keep_view=keep or not drawn)
-        if not drawn and not keep:
+        canvas.show_level(building.made(make, findings, level, theme), keep_view=keep or not drawn)
+        building.hold()
+        if not drawn and not keep and not over:
             canvas.begin_empty()
 
     def panel(self) -> None:
@@ -83,6 +85,7 @@ class Showing:
         area.canvas.light(found.lit)
         area.canvas.ring(ringed)
         area.side.view.ring(breakers)
+        area.building.hold()
         area.strip.show_counts(levels_lit(findings, found.lit))
 
 

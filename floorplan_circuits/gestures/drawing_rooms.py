@@ -62,7 +62,7 @@ def _where(tool: DrawRoom, at: XY, context: Context) -> Point:
     if len(corners) >= 3 and _apart(corners[0], at) <= context.reach:
         return corners[0]
     wall = (corners[-2], corners[-1]) if len(corners) >= 2 and not tool.is_rectangle else None
-    return snap(at, context.outlines(), context.reach, corners, wall).at
+    return snap(at, [*context.outlines(), *context.below()], context.reach, corners, wall).at
 
 
 def _apart(a: XY, b: XY) -> float:

@@ -1,0 +1,81 @@
+"""How the building is looked at while it is drawn: measures, the level below, and what is held of selected rooms."""
+
+from dataclasses import replace
+from typing import TYPE_CHECKING
+
+from floorplan_circuits.desktop.canvas import MakeInk
+from floorplan_circuits.desktop.plan_picture import MakePlan
+from floorplan_circuits.desktop.rail import DRAW
+from floorplan_circuits.drawing.ink import Group
+from floorplan_circuits.drawing.measures import faint_walls, held_room, measured_level
+from floorplan_circuits.drawing.palette import Theme
+from floorplan_circuits.drawing.plan import Plan
+from floorplan_circuits.edits.levels import level_below
+from floorplan_circuits.findings import Findings
+from floorplan_circuits.gestures.selecting import Select
+
+if TYPE_CHECKING:
+    from floorplan_circuits.desktop.work_area import WorkArea
+
+MOST_HELD = 6
+"""Of so many selected rooms the walls are measured; of more, only their rings are drawn."""
+
+
+class BuildingView:
+    """Two things that can be looked at besides the circuits, and the outlines of selected rooms."""
+
+    def __init__(self, area: "WorkArea") -> None:
+        self._area = area
+        self.measures = False
+        self.below = True
+
+    def show_measures(self, shown: bool) -> None:
+        """Show each room's area and how long its walls are, in place of the circuits."""
+        self.measures = shown
+        self._area.showing.plan()
+        self._area.say("Areas and walls are shown in place of circuits." if shown else "Circuits are shown again.")
+
+    def show_below(self, shown: bool) -> None:
+        """Show the walls of the level below, pale, while drawing."""
+        self.below = shown
+        self._area.showing.plan()
+
+    def made(self, make: MakePlan, findings: Findings, level: int, theme: Theme) -> MakePlan:
+        """Return how the level is drawn now: as it is, with the level below, or measured."""
+        if self._area.rail.stage != DRAW:
+            return make
+        if self.measures:
+            return lambda scale: _inked(make(scale), measured_level(findings, level, scale, theme))
+        under = level_below(findings.home, level)
+        if not self.below or under is None:
+            return make
+
+        def over_the_lower(scale: float) -> Plan:
+            drawn = make(scale)
+            return _inked(drawn, Group((drawn.ink, faint_walls(findings, under, scale, theme))))
+
+        return over_the_lower
+
+    def has_lower(self, findings: Findings, level: int) -> bool:
+        """Tell whether a level is drawn over another that has rooms."""
+        under = level_below(findings.home, level)
+        return self.below and any(room.level == under for room in findings.home.rooms)
+
+    def hold(self) -> None:
+        """Show the corners and walls of the rooms that are selected, where they can be taken hold of."""
+        self._area.canvas.show_over(self._held())
+
+    def _held(self) -> MakeInk | None:
+        session, theme = self._area.session, self._area.canvas.theme
+        if session is None or self._area.rail.stage != DRAW or not isinstance(session.tool, Select):
+            return None
+        home, level = session.home, session.view.level
+        ids = [one.id for one in session.view.selected if one.kind == "room"]
+        rooms = [home.rooms[one] for one in ids if one in home.rooms and home.rooms[one].level == level]
+        if not 0 < len(rooms) <= MOST_HELD or session.view.draft is not None:
+            return None
+        return lambda scale: Group(tuple(held_room(room.outline, scale, theme, home.units) for room in rooms))
+
+
+def _inked(drawn: Plan, ink: Group) -> Plan:
+    return replace(drawn, ink=ink)
