@@ -3,16 +3,16 @@
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
-from floorplan_circuits.desktop.canvas import MakeInk
 from floorplan_circuits.desktop.plan_picture import MakePlan
 from floorplan_circuits.desktop.rail import DRAW
 from floorplan_circuits.drawing.ink import Group
-from floorplan_circuits.drawing.measures import faint_walls, held_room, measured_level
+from floorplan_circuits.drawing.measures import faint_walls, held_rooms, measured_level
 from floorplan_circuits.drawing.palette import Theme
 from floorplan_circuits.drawing.plan import Plan
 from floorplan_circuits.edits.levels import level_below
 from floorplan_circuits.findings import Findings
 from floorplan_circuits.gestures.selecting import Select
+from floorplan_circuits.home.building import Room
 
 if TYPE_CHECKING:
     from floorplan_circuits.desktop.work_area import WorkArea
@@ -52,7 +52,7 @@ class BuildingView:
 
         def over_the_lower(scale: float) -> Plan:
             drawn = make(scale)
-            return _inked(drawn, Group((drawn.ink, faint_walls(findings, under, scale, theme))))
+            return _inked(drawn, Group((drawn.ink, faint_walls(findings, under, level, scale, theme))))
 
         return over_the_lower
 
@@ -63,18 +63,22 @@ class BuildingView:
 
     def hold(self) -> None:
         """Show the corners and walls of the rooms that are selected, where they can be taken hold of."""
-        self._area.canvas.show_over(self._held())
+        session, theme, rooms = self._area.session, self._area.canvas.theme, self.held()
+        findings = session.findings if session is not None else None
+        if findings is None or not rooms:
+            self._area.canvas.show_over(None)
+        else:
+            self._area.canvas.show_over(lambda scale: held_rooms(findings, rooms, scale, theme))
 
-    def _held(self) -> MakeInk | None:
-        session, theme = self._area.session, self._area.canvas.theme
+    def held(self) -> list[Room]:
+        """Return the rooms whose corners are shown: those selected on this level, unless they are many."""
+        session = self._area.session
         if session is None or self._area.rail.stage != DRAW or not isinstance(session.tool, Select):
-            return None
-        home, level = session.home, session.view.level
+            return []
         ids = [one.id for one in session.view.selected if one.kind == "room"]
-        rooms = [home.rooms[one] for one in ids if one in home.rooms and home.rooms[one].level == level]
-        if not 0 < len(rooms) <= MOST_HELD or session.view.draft is not None:
-            return None
-        return lambda scale: Group(tuple(held_room(room.outline, scale, theme, home.units) for room in rooms))
+        rooms = [session.home.rooms[one] for one in ids if one in session.home.rooms]
+        here = [room for room in rooms if room.level == session.view.level]
+        return here if len(here) <= MOST_HELD and session.view.draft is None else []
 
 
 def _inked(drawn: Plan, ink: Group) -> Plan:

@@ -13,7 +13,7 @@ from floorplan_circuits.gestures.putting import PutDevice
 from floorplan_circuits.gestures.step import Tool
 from floorplan_circuits.home.kinds import Kind, catalogue
 
-CELL_WIDE, CELL_HIGH, COLUMNS = 58, 56, 3
+CELL_WIDE, CELL_HIGH, BUILDING_HIGH, COLUMNS = 58, 56, 46, 3
 SYMBOL_SIZE = 1.3
 SHORT = {
     "ground-fault receptacle": "GFCI", "double duplex receptacle": "double", "duplex receptacle": "receptacle",
@@ -36,19 +36,19 @@ def matching(words: str) -> list[Kind]:
 class ToolCell(QAbstractButton):
     """One cell: a symbol, its short name, its key."""
 
-    def __init__(self, tool: Tool, name: str, key: str, symbol: str = "") -> None:
+    def __init__(self, tool: Tool, name: str, key: str, symbol: str = "", high: int = CELL_HIGH) -> None:
         super().__init__()
         self.tool, self.theme = tool, LIGHT
         self._key, self._symbol = key, symbol
         self.setText(name)
         self.setCheckable(True)
-        self.setFixedSize(CELL_WIDE, CELL_HIGH)
+        self.setFixedSize(CELL_WIDE, high)
         self.setToolTip(f"{tool.kind if isinstance(tool, PutDevice) else name}{f' ({key.upper()})' if key else ''}")
         self.setAccessibleName(self.toolTip())
 
     def sizeHint(self) -> QSize:  # noqa: N802  # Qt's name
         """Return the cell's size."""
-        return QSize(CELL_WIDE, CELL_HIGH)
+        return QSize(CELL_WIDE, self.maximumHeight())
 
     def paintEvent(self, event: QPaintEvent) -> None:  # noqa: N802  # Qt's name
         """Paint the cell; the one in hand in reverse."""
@@ -123,12 +123,15 @@ class KindPalette(QWidget):
             self._group.removeButton(button)
             self._grid.removeWidget(button)
             button.deleteLater()
-        cells = [] if words.strip() else [ToolCell(tool, name, key) for tool, name, key in building_tools()]
-        ranked = self._ranked(words)
-        cells += [
-            ToolCell(PutDevice(kind.name), SHORT.get(kind.name, kind.label), kind.key, kind.symbol) for kind in ranked
+        tools = [] if words.strip() else building_tools()
+        cells = [ToolCell(tool, name, key, high=BUILDING_HIGH) for tool, name, key in tools]
+        kinds = [
+            ToolCell(PutDevice(kind.name), SHORT.get(kind.name, kind.label), kind.key, kind.symbol)
+            for kind in self._ranked(words)
         ]
-        for place, cell in enumerate(cells):
+        first = -(-len(cells) // COLUMNS) * COLUMNS  # kinds begin a row of their own
+        places = (*range(len(cells)), *range(first, first + len(kinds)))
+        for place, cell in zip(places, (*cells, *kinds), strict=True):
             cell.theme = self.theme
             self._group.addButton(cell)
             self._grid.addWidget(cell, place // COLUMNS, place % COLUMNS)

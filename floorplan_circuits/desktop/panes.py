@@ -97,6 +97,7 @@ class Strip(QWidget):
         self._names = names
         for button in self._group.buttons():
             self._group.removeButton(button)
+            button.hide()
             button.deleteLater()
         for level in levels:
             button = QPushButton(level.name)

@@ -34,6 +34,8 @@ class Showing:
         if session is None or session.findings is None or session.view.level is None:
             return
         findings, level, theme = session.findings, session.view.level, on_canvas(self._area.theme)
+        if level not in findings.home.levels:
+            return  # it was added just now: what is on it is still being found
         only = session.view.only if session.view.only in findings.home.breakers else None
         home = findings.home
         drawn = any(room.level == level for room in home.rooms) or any(box.level == level for box in home.boxes)
@@ -82,6 +84,7 @@ class Showing:
         if area.rail.stage == SHUT_OFF:
             ringed = frozenset(Subject("box", box) for box in area.shutting.picked())
             breakers = frozenset(Subject("breaker", handle) for handle in area.shutting.wanted())
+        ringed -= {Subject("room", room.id) for room in area.building.held()}
         area.canvas.light(found.lit)
         area.canvas.ring(ringed)
         area.side.view.ring(breakers)

@@ -10,8 +10,8 @@ from floorplan_circuits.drawing.lettering import width
 from floorplan_circuits.drawing.overlaps import Segment, around, crosses_box, overlap
 from floorplan_circuits.drawing.palette import Theme
 from floorplan_circuits.drawing.placement import Ground
-from floorplan_circuits.drawing.plan_building import openings, wall_segments, walls
-from floorplan_circuits.drawing.plan_stairs import stairs
+from floorplan_circuits.drawing.plan_building import openings, swings, wall_segments, walls
+from floorplan_circuits.drawing.plan_stairs import flight_bounds, stairs
 from floorplan_circuits.findings import XY, Findings
 from floorplan_circuits.home.building import Room
 from floorplan_circuits.home.lengths import Units, show_area, show_length
@@ -20,44 +20,62 @@ from floorplan_circuits.home.record import Point
 SIZE, HIGH, OFF_WALL = 7.5, 3.0, 2.6
 """Letters of a measure in pt, the height they take, and how far their middle stands off the wall, in paper mm."""
 CORNER, OUTLINE = 1.6, 0.5
+ALONG = (0.5, 0.35, 0.65, 0.2, 0.8)
+"""Where along its wall a measure is written, best first."""
+ON_WALL = 0.2
+"""How near to a wall's line another counts as on it, in paper mm."""
 NAME_SIZE, LINE, BASELINE = 9.0, 4.0, 3.1
 FAINT, FAINT_DASH = 0.3, (2.0, 1.2)
 
 
-def held_room(outline: Sequence[Point], scale: float, theme: Theme, units: Units) -> Group:
-    """Draw a selected room's outline with a square at each corner, and how long its walls are."""
-    corners = [(x / scale, y / scale) for x, y in outline]
-    pen = Pen(OUTLINE, theme.ink)
-    marks: list[Mark] = [Shape(polygon(*corners), None, pen)]
-    marks += [Shape(rectangle(x - CORNER / 2, y - CORNER / 2, CORNER, CORNER), theme.paper, pen) for x, y in corners]
-    taken: list[Bounds] = []
-    for at, words in wall_measures(outline, scale, units):
-        spot = around(at, (width(words, SIZE) + 1.0, HIGH))
-        if not any(overlap(spot, other) for other in taken):
-            taken.append(spot)
-            marks += _words(at, words, theme, ground=True)
+def held_rooms(findings: Findings, rooms: Sequence[Room], scale: float, theme: Theme) -> Group:
+    """Draw the outlines of selected rooms of one level with a square at each corner, and how long their walls are."""
+    marks: list[Mark] = []
+    for room in rooms:
+        frame = Frame(findings, room.level, scale, theme)
+        taken, pen = _kept_free(frame), Pen(OUTLINE, theme.ink)
+        corners = [frame.mm(corner) for corner in room.outline]
+        marks.append(Shape(polygon(*corners), None, pen))
+        squares = (rectangle(x - CORNER / 2, y - CORNER / 2, CORNER, CORNER) for x, y in corners)
+        marks += [Shape(square, theme.paper, pen) for square in squares]
+        for places, words in wall_measures(room.outline, scale, findings.home.units):
+            spots = [around(at, (width(words, SIZE) + 0.6, HIGH)) for at in places]
+            free = [spot for spot in spots if not any(overlap(spot, other) for other in taken)]
+            if free or spots:
+                taken.append((free or spots)[0])
+                marks += _words(taken[-1], words, theme, ground=True)
     return Group(tuple(marks))
 
 
-def wall_measures(outline: Sequence[Point], scale: float, units: Units) -> Iterator[tuple[XY, str]]:
-    """Yield for each wall that is long enough where its length is written, in paper mm, and the length."""
-    clockwise = sum(ax * by - bx * ay for (ax, ay), (bx, by) in pairwise((*outline, outline[0]))) > 0
-    for (ax, ay), (bx, by) in pairwise((*outline, outline[0])):
+def _kept_free(frame: Frame) -> list[Bounds]:
+    """Return what no measure is written on while it can be: what doors sweep, and stairs."""
+    return [*swings(frame), *flight_bounds(frame)]
+
+
+def wall_measures(outline: Sequence[Point], scale: float, units: Units) -> Iterator[tuple[list[XY], str]]:
+    """Yield for each wall that is long enough its length, and where that may be written, in paper mm, best first."""
+    inward = 1 if sum(ax * by - bx * ay for (ax, ay), (bx, by) in _sides(outline)) > 0 else -1
+    for (ax, ay), (bx, by) in _sides(outline):
         length = hypot(bx - ax, by - ay)
         words = show_length(round(length), units)
         wide, across = width(words, SIZE), abs(bx - ax) / length if length else 0.0
         if length / scale < across * (wide + 1.0) + (1 - across) * 2 * HIGH:
             continue
-        inward = 1 if clockwise else -1
-        dx, dy = -(by - ay) / length * inward, (bx - ax) / length * inward
-        off = OFF_WALL + (1 - across) * wide / 2
-        yield ((ax + bx) / 2 / scale + dx * off, (ay + by) / 2 / scale + dy * off), words
+        off = (OFF_WALL + (1 - across) * wide / 2) * scale
+        dx, dy = -(by - ay) / length * inward * off, (bx - ax) / length * inward * off
+        along = ((ax + (bx - ax) * part + dx, ay + (by - ay) * part + dy) for part in ALONG)
+        yield [(x / scale, y / scale) for x, y in along], words
 
 
-def _words(at: XY, words: str, theme: Theme, ground: bool = False) -> list[Mark]:
-    left, top, right, bottom = around(at, (width(words, SIZE) + 1.0, HIGH))
+def _sides(outline: Sequence[Point]) -> Iterator[tuple[Point, Point]]:
+    return pairwise((*outline, outline[0]))
+
+
+def _words(spot: Bounds, words: str, theme: Theme, ground: bool = False) -> list[Mark]:
+    left, top, right, bottom = spot
     paper = [Shape(rectangle(left, top, right - left, bottom - top, 0.5), theme.paper)] if ground else []
-    return [*paper, Text((at[0], at[1] + 0.95), words, SIZE, False, theme.ink, "middle")]
+    middle = (left + right) / 2, (top + bottom) / 2 + 0.95
+    return [*paper, Text(middle, words, SIZE, False, theme.ink, "middle")]
 
 
 # --- a whole level --------------------------------------------------------------------------------------------------
@@ -69,24 +87,27 @@ def measured_level(findings: Findings, level: int, scale: float, theme: Theme) -
     A measure that finds no room is left out: the room that is selected shows all of its own.
     """
     frame = Frame(findings, level, scale, theme)
-    free = _Free(wall_segments(frame))
+    free = _Free(wall_segments(frame), _kept_free(frame))
     floors = [Shape(polygon(*map(frame.mm, room.outline)), theme.paper) for room in frame.rooms() if room.outline]
     marks: list[Mark] = [*floors, walls(free.walls, theme), openings(frame), stairs(frame)]
     for room in frame.rooms():
         marks += _named(room, frame, free)
     for room in frame.rooms():
-        for at, words in wall_measures(room.outline, scale, findings.home.units):
-            if free.take(around(at, (width(words, SIZE) + 0.6, HIGH))):
-                marks += _words(at, words, theme)
+        for places, words in wall_measures(room.outline, scale, findings.home.units):
+            spots = (around(at, (width(words, SIZE) + 0.6, HIGH)) for at in places)
+            spot = next(filter(free.take, spots), None)
+            marks += _words(spot, words, theme) if spot is not None else []
     return Group(tuple(marks))
 
 
 class _Free:
     """What is free on a level of walls alone."""
 
-    def __init__(self, segments: list[Segment]) -> None:
+    def __init__(self, segments: list[Segment], taken: list[Bounds]) -> None:
         self.walls = segments
         self._ground = Ground(segments)
+        for spot in taken:
+            self._ground.take(spot)
 
     def take(self, spot: Bounds) -> bool:
         """Take a place if nothing stands in it and no wall crosses it; tell whether it was."""
@@ -95,27 +116,54 @@ class _Free:
         self._ground.take(spot)
         return True
 
+    def cover(self, spot: Bounds) -> None:
+        """Take a place whatever stands in it."""
+        self._ground.take(spot)
+
 
 def _named(room: Room, frame: Frame, free: _Free) -> list[Mark]:
-    """Write a room's name and area at the best free place; the area alone where both find none."""
-    shape, ink = frame.findings.rooms.get(room.id), frame.theme.ink
-    if shape is None:
+    """Write a room's name and area at the best free place; where there is none, over what stands in the middle."""
+    shape = frame.findings.rooms.get(room.id)
+    if shape is None or not shape.label_at:
         return []
-    area = show_area(shape.area, frame.findings.home.units)
-    for lines in ((room.name, area), (area,)):
-        size = max(width(words, NAME_SIZE, words != area) for words in lines) + 0.6, LINE * len(lines)
-        for at in shape.label_at:
-            spot = around(frame.mm(at), size)
-            if free.take(spot):
-                x, top = frame.mm(at)[0], spot[1] + BASELINE
-                return [
-                    Text((x, top + row * LINE), words, NAME_SIZE, words != area, ink, "middle")
-                    for row, words in enumerate(lines)
-                ]
-    return []
+    lines = room.name, show_area(shape.area, frame.findings.home.units)
+    size = max(width(words, NAME_SIZE, words == room.name) for words in lines) + 0.6, LINE * len(lines)
+    spots = [around(frame.mm(at), size) for at in shape.label_at]
+    spot = next(filter(free.take, spots), None)
+    if spot is not None:
+        return _lines(spot, lines, frame.theme)
+    left, top, right, bottom = spots[0]
+    free.cover(spots[0])
+    ground = Shape(rectangle(left, top, right - left, bottom - top, 0.5), frame.theme.paper)
+    return [ground, *_lines(spots[0], lines, frame.theme)]
 
 
-def faint_walls(findings: Findings, level: int, scale: float, theme: Theme) -> Group:
-    """Draw another level's walls as thin pale lines, to draw over."""
-    segments, pen = wall_segments(Frame(findings, level, scale, theme)), Pen(FAINT, theme.faint, FAINT_DASH)
-    return Group(tuple(Shape(polyline(one.a, one.b), None, pen) for one in segments))
+def _lines(spot: Bounds, lines: tuple[str, str], theme: Theme) -> list[Mark]:
+    x, top = (spot[0] + spot[2]) / 2, spot[1] + BASELINE
+    name, area = lines
+    return [
+        Text((x, top), name, NAME_SIZE, True, theme.ink, "middle"),
+        Text((x, top + LINE), area, NAME_SIZE, False, theme.ink, "middle"),
+    ]
+
+
+def faint_walls(findings: Findings, under: int, level: int, scale: float, theme: Theme) -> Group:
+    """Draw the walls of the level below as thin pale lines, but where this level has a wall itself."""
+    lower, own = (wall_segments(Frame(findings, one, scale, theme)) for one in (under, level))
+    lines = (line for wall in lower for line in _not_covered(wall, own))
+    return Group(tuple(Shape(polyline(*line), None, Pen(FAINT, theme.faint, FAINT_DASH)) for line in lines))
+
+
+def _not_covered(wall: Segment, others: Sequence[Segment]) -> list[tuple[XY, XY]]:
+    """Return the pieces of a wall that lie on none of the others."""
+    (ax, ay), (bx, by) = wall.a, wall.b
+    length = hypot(bx - ax, by - ay)
+    ux, uy = (bx - ax) / length, (by - ay) / length
+    left = [(0.0, length)]
+    for other in others:
+        ends = [((x - ax) * ux + (y - ay) * uy, (x - ax) * uy - (y - ay) * ux) for x, y in (other.a, other.b)]
+        if all(abs(aside) < ON_WALL for _, aside in ends):
+            start, end = sorted(along for along, _ in ends)
+            left = [piece for low, high in left for piece in ((low, min(high, start)), (max(low, end), high))]
+            left = [(low, high) for low, high in left if high - low > ON_WALL]
+    return [((ax + ux * low, ay + uy * low), (ax + ux * high, ay + uy * high)) for low, high in left]
