@@ -3,18 +3,26 @@
 from collections.abc import Callable
 from typing import TYPE_CHECKING
 
+from PySide6.QtCore import QRect
+
+from floorplan_circuits.desktop.building_form import length_typed
+from floorplan_circuits.desktop.in_place import InPlace
 from floorplan_circuits.edits.dividing import clip_room, join_rooms
 from floorplan_circuits.edits.edited import Edited, Refused
 from floorplan_circuits.edits.levels import add_level_like, shift_level
 from floorplan_circuits.edits.removal import remove
+from floorplan_circuits.edits.rooms import set_wall
 from floorplan_circuits.edits.turning import mirror, turn
 from floorplan_circuits.findings import Subject
 from floorplan_circuits.home.home import Home
+from floorplan_circuits.home.lengths import show_length
 
 if TYPE_CHECKING:
     from floorplan_circuits.desktop.session import Session
     from floorplan_circuits.desktop.work_area import WorkArea
 
+WALL_LINE = QRect(24, 24, 180, 28)
+"""Where on the plan the thickness of walls is typed, in px."""
 LAST_LEVEL = "A home has at least one level. Add another first."
 
 
@@ -57,6 +65,20 @@ class BuildingCommands:
             self._area.say("Select something first, then fit it into the window.")
             return
         canvas.show_bounds(session.view.selected, [corner for room in rooms for corner in room.outline])
+
+    def ask_for_wall(self) -> None:
+        """Ask for the thickness of walls, over the plan: then rooms are typed and told as a tape measures them."""
+        session = self._area.session
+        if session is None:
+            return
+        units, now = session.home.units, show_length(session.home.wall, session.home.units)
+
+        def took(words: str) -> None:
+            if words.strip() != now and self._attempt(lambda home: set_wall(home, length_typed(words, units))):
+                self._area.say("Rooms are typed and shown between the faces of their walls. 0 takes their middles.")
+
+        InPlace(self._area.canvas, WALL_LINE, now, took, "How thick walls are", "0.12 m, then Enter")
+        self._area.say("Type how thick walls are between two rooms, then Enter.")
 
     # --- levels -------------------------------------------------------------------------------------------------------
 

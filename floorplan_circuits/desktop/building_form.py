@@ -12,8 +12,8 @@ from floorplan_circuits.edits.stairs import set_stair
 from floorplan_circuits.findings import Subject
 from floorplan_circuits.home.building import Opening, Room, Stair
 from floorplan_circuits.home.home import Home
+from floorplan_circuits.home.insides import inside_area
 from floorplan_circuits.home.lengths import NotALength, Units, parse_length, show_area, show_length
-from floorplan_circuits.home.outlines import doubled_area
 
 KINDS = ("door", "window", "open way")
 NOWHERE = "no level yet"
@@ -28,16 +28,16 @@ def building_row(home: Home, subject: Subject) -> Opening | Stair | None:
     return home.stairs.get(subject.id) if subject.kind == "stair" else None
 
 
-def size_of(room: Room, units: Units) -> str:
-    """Return how large a room is over all, and its area.
+def size_of(room: Room, units: Units, wall: int = 0) -> str:
+    """Return how large a room is over all, and its area, between walls of this thickness in mm.
 
     Examples:
-        >>> size_of(Room(id=1, level=1, name="", outline=((0, 0), (4000, 0), (4000, 3000), (0, 3000))), "metric")
+        >>> size_of(Room(id=1, level=1, name="", outline=((0, 0), (4120, 0), (4120, 3120), (0, 3120))), "metric", 120)
         '4.00 m × 3.00 m, 12.0 m²'
     """
     xs, ys = [x for x, _ in room.outline], [y for _, y in room.outline]
-    wide, deep = (show_length(max(values) - min(values), units) for values in (xs, ys))
-    return f"{wide} × {deep}, {show_area(abs(doubled_area(room.outline)) / 2, units)}"
+    wide, deep = (show_length(max(0, max(values) - min(values) - wall), units) for values in (xs, ys))
+    return f"{wide} × {deep}, {show_area(inside_area(room.outline, wall), units)}"
 
 
 class BuildingForm(FormPage):
@@ -77,14 +77,14 @@ class BuildingForm(FormPage):
 
 
 def _wide(row: Opening, words: str, units: Units) -> Edit:
-    return lambda home: set_opening(home, row.id, width=_length(words, units))
+    return lambda home: set_opening(home, row.id, width=length_typed(words, units))
 
 
 def _sized(row: Stair, field: str, words: str, units: Units) -> Edit:
-    return lambda home: set_stair(home, row.id, **{field: _length(words, units)})
+    return lambda home: set_stair(home, row.id, **{field: length_typed(words, units)})
 
 
-def _length(words: str, units: Units) -> int:
+def length_typed(words: str, units: Units) -> int:
     """Read a length that was typed. Raises `Refused` in words for anything else."""
     try:
         return parse_length(words, units)

@@ -51,6 +51,7 @@ def _room_rows(area: "WorkArea") -> list[Row]:
         ("&Cut the selected room back to those it lies over", "", commands.cut_back),
         ("&Turn a quarter", "Ctrl+T", commands.turn),
         ("&Mirror left to right", "Ctrl+Shift+T", commands.mirror),
+        ("How thick &walls are…", "", commands.ask_for_wall),
     ]
 
 

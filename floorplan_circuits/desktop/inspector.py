@@ -104,7 +104,7 @@ class Inspector(FormPage):
         assert self._session is not None
         found = self._session.home.rooms[room]
         self._words(found.name or "Room", "section")
-        self._words(size_of(found, self._session.home.units))
+        self._words(size_of(found, self._session.home.units, self._session.home.wall))
         form = self._form()
         self._line(form, "Name", found.name, lambda words: lambda home: rename(home, "room", room, words))
         self._choice(form, "Use", _uses(found.use), found.use, lambda words: lambda home: set_use(home, [room], words))
@@ -200,7 +200,7 @@ def _told(session: Session) -> tuple[object, ...]:
     seen = (home.log, _clashes(session, [box.id for box in boxes])) if boxes else ()
     close = [_told_here(session, box.id) for box in boxes[:1]]
     rooms += [building_row(home, one) for one in session.view.selected]
-    return session.view.selected, rooms, boxes, home.breakers.ids(), dict(marks), seen, close
+    return session.view.selected, home.wall, rooms, boxes, home.breakers.ids(), dict(marks), seen, close
 
 
 def _clashes(session: Session, boxes: list[int]) -> tuple[Disagreement, ...]:

@@ -14,6 +14,7 @@ from floorplan_circuits.drawing.plan_building import openings, swings, wall_segm
 from floorplan_circuits.drawing.plan_stairs import flight_bounds, stairs
 from floorplan_circuits.findings import XY, Findings
 from floorplan_circuits.home.building import Room
+from floorplan_circuits.home.insides import inside_area, inside_lengths
 from floorplan_circuits.home.lengths import Units, show_area, show_length
 from floorplan_circuits.home.record import Point
 
@@ -38,7 +39,7 @@ def held_rooms(findings: Findings, rooms: Sequence[Room], scale: float, theme: T
         marks.append(Shape(polygon(*corners), None, pen))
         squares = (rectangle(x - CORNER / 2, y - CORNER / 2, CORNER, CORNER) for x, y in corners)
         marks += [Shape(square, theme.paper, pen) for square in squares]
-        for places, words in wall_measures(room.outline, scale, findings.home.units):
+        for places, words in wall_measures(room.outline, scale, findings.home.units, findings.home.wall):
             spots = [around(at, (width(words, SIZE) + 0.6, HIGH)) for at in places]
             free = [spot for spot in spots if not any(overlap(spot, other) for other in taken)]
             if free or spots:
@@ -52,12 +53,17 @@ def _kept_free(frame: Frame) -> list[Bounds]:
     return [*swings(frame), *flight_bounds(frame)]
 
 
-def wall_measures(outline: Sequence[Point], scale: float, units: Units) -> Iterator[tuple[list[XY], str]]:
-    """Yield for each wall that is long enough its length, and where that may be written, in paper mm, best first."""
+def wall_measures(
+    outline: tuple[Point, ...], scale: float, units: Units, thick: int = 0
+) -> Iterator[tuple[list[XY], str]]:
+    """Yield for each wall that is long enough its length, and where that may be written, in paper mm, best first.
+
+    `thick` is how thick walls are, in mm: lengths are told between their faces.
+    """
     inward = 1 if sum(ax * by - bx * ay for (ax, ay), (bx, by) in _sides(outline)) > 0 else -1
-    for (ax, ay), (bx, by) in _sides(outline):
+    for ((ax, ay), (bx, by)), inside in zip(_sides(outline), inside_lengths(outline, thick), strict=True):
         length = hypot(bx - ax, by - ay)
-        words = show_length(round(length), units)
+        words = show_length(inside, units)
         wide, across = width(words, SIZE), abs(bx - ax) / length if length else 0.0
         if length / scale < across * (wide + 1.0) + (1 - across) * 2 * HIGH:
             continue
@@ -93,7 +99,7 @@ def measured_level(findings: Findings, level: int, scale: float, theme: Theme) -
     for room in frame.rooms():
         marks += _named(room, frame, free)
     for room in frame.rooms():
-        for places, words in wall_measures(room.outline, scale, findings.home.units):
+        for places, words in wall_measures(room.outline, scale, findings.home.units, findings.home.wall):
             spots = (around(at, (width(words, SIZE) + 0.6, HIGH)) for at in places)
             spot = next(filter(free.take, spots), None)
             marks += _words(spot, words, theme) if spot is not None else []
@@ -126,7 +132,7 @@ def _named(room: Room, frame: Frame, free: _Free) -> list[Mark]:
     shape = frame.findings.rooms.get(room.id)
     if shape is None or not shape.label_at:
         return []
-    lines = room.name, show_area(shape.area, frame.findings.home.units)
+    lines = room.name, show_area(inside_area(room.outline, frame.findings.home.wall), frame.findings.home.units)
     size = max(width(words, NAME_SIZE, words == room.name) for words in lines) + 0.6, LINE * len(lines)
     spots = [around(frame.mm(at), size) for at in shape.label_at]
     spot = next(filter(free.take, spots), None)

@@ -44,6 +44,12 @@ def next_room_name(home: Home) -> str:
 
 
 @edit
+def set_wall(home: Home, thick: int) -> Edited:
+    """Say how thick walls are, in mm: rooms are typed and shown as a tape measures them; 0 for their middles."""
+    return Edited(change(home, wall=thick), "Set how thick walls are")
+
+
+@edit
 def reshape_room(home: Home, room: int, outline: Sequence[Point]) -> Edited:
     """Give a room another outline. Raises `Refused` for an outline that is no room."""
     found = there(home.rooms, room, "room")

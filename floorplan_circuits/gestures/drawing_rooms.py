@@ -10,8 +10,8 @@ from floorplan_circuits.geometry.snapping import snap
 from floorplan_circuits.gestures.events import Context, Event, Key, Move, Outcome, Press, Release
 from floorplan_circuits.gestures.lengths_typed import TYPING, typed_further
 from floorplan_circuits.gestures.overlapping import OVER_KEY, Offer, offer_for, taken
+from floorplan_circuits.home.insides import inside_area
 from floorplan_circuits.home.lengths import NotALength, parse_length, show_area, show_length
-from floorplan_circuits.home.outlines import doubled_area
 from floorplan_circuits.home.record import Point
 from floorplan_circuits.view import Draft
 
@@ -171,10 +171,10 @@ def _enter(tool: DrawRoom, context: Context) -> Outcome:
     except NotALength as error:
         return _going(untyped, context, str(error))
     if len(tool.corners) == 1 and (len(lengths) == 2 or (len(lengths) == 1 and tool.held)):
-        return _finish(untyped, _sized(tool, lengths), context)
+        return _finish(untyped, _sized(tool, [length + context.home.wall for length in lengths]), context)
     if len(lengths) > 1:
         return _going(untyped, context, ONE_LENGTH)
-    corner = _along(tool.corners[-1], tool.pointer, lengths[0])
+    corner = _along(tool.corners[-1], tool.pointer, lengths[0] + context.home.wall if lengths[0] else 0)
     if corner == tool.corners[-1]:
         return _going(untyped, context, "A wall has a length. Type it again.")
     return _going(replace(untyped, corners=(*tool.corners, corner), pressed=None), context, GOING_ON)
@@ -206,11 +206,12 @@ def _draft(tool: DrawRoom, context: Context) -> Draft:
     if tool.is_rectangle:
         corners = _rectangle(tool.corners[0], (round(tool.pointer[0]), round(tool.pointer[1])))
         wide, deep = abs(corners[2][0] - corners[0][0]), abs(corners[2][1] - corners[0][1])
+        wide, deep = (max(0, length - context.home.wall) for length in (wide, deep))
         measure = f"{show_length(wide, units)} × {show_length(deep, units)}, {show_area(wide * deep, units)}"
         words = tool.typed or measure
         return Draft(lines=((*corners, corners[0]),), at=tool.pointer, words=words)
-    length = round(_apart(tool.pointer, tool.corners[-1]))
+    length = max(0, round(_apart(tool.pointer, tool.corners[-1])) - context.home.wall)
     words = tool.typed or show_length(length, units)
     if not tool.typed and len(tool.corners) > 2 and tool.pointer == tool.corners[0]:
-        words = f"{words}, {show_area(abs(doubled_area(tool.corners)) / 2, units)}"
+        words = f"{words}, {show_area(inside_area(tool.corners, context.home.wall), units)}"
     return Draft(lines=((*tool.corners, tool.pointer),), at=tool.pointer, words=words)

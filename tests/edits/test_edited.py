@@ -23,7 +23,7 @@ from floorplan_circuits.edits.openings import put_opening
 from floorplan_circuits.edits.panels import add_panel, feed_panel, set_panel
 from floorplan_circuits.edits.pasting import copied, paste
 from floorplan_circuits.edits.removal import remove
-from floorplan_circuits.edits.rooms import add_level, add_room, reshape_room
+from floorplan_circuits.edits.rooms import add_level, add_room, reshape_room, set_wall
 from floorplan_circuits.edits.stairs import put_stair
 from floorplan_circuits.edits.ties import tie, untie
 from floorplan_circuits.edits.turning import mirror, turn
@@ -48,6 +48,7 @@ CANNOT_BE = {
     "a room off the sheet": lambda: add_room(HOME, LEVEL, FAR_ROOM),
     "a corner off the sheet": lambda: move_corner(HOME, LEVEL, (0, 0), (-(10**7) - 1, 0)),
     "a room on a level that is gone": lambda: add_room(HOME, GONE, HOME.rooms[ROOM].outline),
+    "walls over a metre thick": lambda: set_wall(HOME, 1001),
     "a room that is gone": lambda: reshape_room(HOME, GONE, HOME.rooms[ROOM].outline),
     "a device off the sheet": lambda: put_device(HOME, LEVEL, FAR, 0, "switch"),
     "a device on a level that is gone": lambda: put_device(HOME, GONE, (0, 0), 0, "switch"),
@@ -207,6 +208,7 @@ VERBS = {
     put_stair: (known, places, numbers, lengths, lengths),
     add_level_like: (words, known),
     shift_level: (known, st.booleans()),
+    set_wall: (lengths,),
 }
 
 

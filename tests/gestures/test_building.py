@@ -2,10 +2,12 @@
 
 import pytest
 
-from floorplan_circuits.edits.rooms import add_level, add_room
+from floorplan_circuits.edits.rooms import add_level, add_room, set_wall
+from floorplan_circuits.edits.starting import new_home
 from floorplan_circuits.findings import Subject
 from floorplan_circuits.gestures.dividing_rooms import DivideRoom
 from floorplan_circuits.gestures.drawing_rooms import DrawRoom
+from floorplan_circuits.gestures.events import Move
 from floorplan_circuits.gestures.notching import NotchRoom
 from floorplan_circuits.gestures.putting_stairs import PutStairs
 from floorplan_circuits.gestures.selecting import Select
@@ -183,3 +185,18 @@ def test_escape_drops_what_lies_over_and_the_tool_goes_on():
     hand.key("escape")
 
     assert (hand.tool, len(hand.history.past)) == (DrawRoom(), 0)
+
+
+# --- walls with a thickness -----------------------------------------------------------------------------------------
+
+
+def test_a_room_typed_as_a_tape_measures_it_is_drawn_to_the_middles_of_its_walls():
+    hand = Hand(set_wall(new_home("Ford"), 120).home, DrawRoom())
+
+    hand.click((0, 0))
+    hand.do(Move((900, 900)))
+    hand.type("4.2x3.6")
+    hand.key("enter")
+
+    assert outlines(hand) == [{(0, 0), (4320, 0), (4320, 3720), (0, 3720)}]
+    assert hand.pull((4320, 0), (8450, 3100)).draft.words == "4.01 m × 2.98 m, 11.9 m²"
