@@ -11,7 +11,7 @@ from floorplan_circuits.gestures.step import BUILDING_KEYS, Tool
 Strokes = tuple[tuple[tuple[float, float], ...], ...]
 """Lines in px round the middle of a cell."""
 
-NAMES = {DrawRoom: "room", DivideRoom: "divide", NotchRoom: "notch, bay", PutStairs: "stairs"}
+NAMES = {DrawRoom: "room", DivideRoom: "divide", NotchRoom: "notch", PutStairs: "stairs"}
 
 ARROW: Strokes = (((-5, -8), (6, 2), (0, 3), (-5, -8)),)
 ROOM: Strokes = (((-11, -8), (11, -8), (11, 8), (-11, 8), (-11, -8)),)
@@ -19,7 +19,7 @@ STROKES: dict[str, Strokes] = {
     "select": ARROW,
     "room": ROOM,
     "divide": (*ROOM, ((2, -12), (2, -6)), ((2, -3), (2, 3)), ((2, 6), (2, 12))),
-    "notch, bay": (((-11, -8), (-3, -8), (-3, -1), (5, -1), (5, -8), (11, -8), (11, 8), (-11, 8), (-11, -8)),),
+    "notch": (((-11, -8), (-3, -8), (-3, -1), (5, -1), (5, -8), (11, -8), (11, 8), (-11, 8), (-11, -8)),),
     "door": (((-13, 6), (-7, 6)), ((7, 6), (13, 6)), ((-7, 6), (-7, -8)), ((-7, -8), (0, -6), (5, -1), (7, 6))),
     "window": (
         ((-13, 0), (-9, 0)), ((9, 0), (13, 0)), ((-9, 0), (9, 0)),

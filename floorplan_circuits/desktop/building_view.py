@@ -5,7 +5,7 @@ from typing import TYPE_CHECKING
 
 from floorplan_circuits.desktop.plan_picture import MakePlan
 from floorplan_circuits.desktop.rail import DRAW
-from floorplan_circuits.drawing.ink import Group
+from floorplan_circuits.drawing.ink import Bounds, Group
 from floorplan_circuits.drawing.measures import faint_walls, held_rooms, measured_level
 from floorplan_circuits.drawing.palette import Theme
 from floorplan_circuits.drawing.plan import Plan
@@ -68,7 +68,12 @@ class BuildingView:
         if findings is None or not rooms:
             self._area.canvas.show_over(None)
         else:
-            self._area.canvas.show_over(lambda scale: held_rooms(findings, rooms, scale, theme))
+            self._area.canvas.show_over(lambda scale: held_rooms(findings, rooms, scale, theme, self._labels(scale)))
+
+    def _labels(self, scale: float) -> list[Bounds]:
+        """Return where symbols, plates and names stand on the plan that is shown."""
+        picture = self._area.canvas.picture
+        return [] if picture is None else [spot for spot, on in picture.plan(scale).spots if on.kind != "opening"]
 
     def held(self) -> list[Room]:
         """Return the rooms whose corners are shown: those selected on this level, unless they are many."""

@@ -9,7 +9,7 @@ from PySide6.QtWidgets import QLineEdit, QListWidget, QListWidgetItem, QWidget
 from floorplan_circuits.looking_up import Found
 
 LookUpWords = Callable[[str], tuple[Found, ...]]
-WIDE, ROW_HIGH, LIST_WIDE = 190, 26, 320
+WIDE, LIST_WIDE, EDGE = 190, 320, 5
 NOTHING = "Nothing goes by that name."
 
 
@@ -27,7 +27,7 @@ class LookUp(QLineEdit):
         self.setClearButtonEnabled(True)
         self.setMinimumWidth(90)
         self.setMaximumWidth(WIDE)
-        self.list = QListWidget()
+        self.list = QListWidget(self)
         self.list.setObjectName("found")
         self.list.setWindowFlags(Qt.WindowType.ToolTip)
         self.list.setFocusPolicy(Qt.FocusPolicy.NoFocus)
@@ -35,7 +35,6 @@ class LookUp(QLineEdit):
         self.list.itemClicked.connect(self._take)
         self.textEdited.connect(self._find)
         self.installEventFilter(self)
-        self.destroyed.connect(self.list.deleteLater)
 
     def begin(self) -> None:
         """Take the keys, what was typed before marked to be typed over."""
@@ -58,7 +57,8 @@ class LookUp(QLineEdit):
 
     def _show_list(self, shown: bool) -> None:
         if shown:
-            self.list.setGeometry(0, 0, max(self.width(), LIST_WIDE), self.list.count() * ROW_HIGH + 8)
+            high = sum(self.list.sizeHintForRow(row) for row in range(self.list.count())) + 2 * EDGE
+            self.list.resize(max(self.width(), LIST_WIDE), high)
             self.list.move(self.mapToGlobal(QPoint(self.width() - self.list.width(), self.height() + 2)))
         self.list.setVisible(shown)
 

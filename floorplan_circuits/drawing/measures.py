@@ -1,6 +1,6 @@
 """Measures on the plan: the length of each wall of a room, inside it, and its outline with corners to take hold of."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from itertools import pairwise
 from math import hypot
 
@@ -21,7 +21,7 @@ from floorplan_circuits.home.record import Point
 SIZE, HIGH, OFF_WALL = 7.5, 3.0, 2.6
 """Letters of a measure in pt, the height they take, and how far their middle stands off the wall, in paper mm."""
 CORNER, OUTLINE = 1.6, 0.5
-ALONG = (0.5, 0.35, 0.65, 0.2, 0.8)
+ALONG = (0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8)
 """Where along its wall a measure is written, best first."""
 ON_WALL = 0.2
 """How near to a wall's line another counts as on it, in paper mm."""
@@ -29,12 +29,17 @@ NAME_SIZE, LINE, BASELINE = 9.0, 4.0, 3.1
 FAINT, FAINT_DASH = 0.3, (2.0, 1.2)
 
 
-def held_rooms(findings: Findings, rooms: Sequence[Room], scale: float, theme: Theme) -> Group:
-    """Draw the outlines of selected rooms of one level with a square at each corner, and how long their walls are."""
+def held_rooms(
+    findings: Findings, rooms: Sequence[Room], scale: float, theme: Theme, labels: Iterable[Bounds] = ()
+) -> Group:
+    """Draw the outlines of selected rooms of one level with a square at each corner, and how long their walls are.
+
+    A measure keeps clear of doors, stairs and `labels` if it can.
+    """
     marks: list[Mark] = []
     for room in rooms:
         frame = Frame(findings, room.level, scale, theme)
-        taken, pen = _kept_free(frame), Pen(OUTLINE, theme.ink)
+        taken, pen = [*_kept_free(frame), *labels], Pen(OUTLINE, theme.ink)
         corners = [frame.mm(corner) for corner in room.outline]
         marks.append(Shape(polygon(*corners), None, pen))
         squares = (rectangle(x - CORNER / 2, y - CORNER / 2, CORNER, CORNER) for x, y in corners)

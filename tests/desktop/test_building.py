@@ -5,6 +5,7 @@ from PySide6.QtCore import QPoint, Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QComboBox, QDialog, QLineEdit, QMenu, QPushButton
 
+from floorplan_circuits.desktop.building_tools import name_of
 from floorplan_circuits.desktop.help_page import HelpPage
 from floorplan_circuits.findings import Subject
 from floorplan_circuits.gestures.step import BUILDING_KEYS
@@ -111,8 +112,7 @@ def test_every_building_tool_is_in_the_palette_and_the_menu(home, hand):
     cells = [button.tool for button in home.work.rail.palette_page._group.buttons()]
     for key, tool in BUILDING_KEYS.items():
         assert tool in cells
-        name = next(one for one in home.work.rail.palette_page._group.buttons() if one.tool == tool).text()
-        action(home, f"{name.capitalize()}\t{key.upper()}").trigger()
+        action(home, f"{name_of(tool).capitalize()}\t{key.upper()}").trigger()
         assert home.session.tool == tool
 
 
