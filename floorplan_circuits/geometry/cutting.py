@@ -18,7 +18,7 @@ def split(outline: Outline, path: Sequence[Point]) -> tuple[Outline, Outline] | 
 
     Examples:
         >>> split(((0, 0), (4000, 0), (4000, 3000), (0, 3000)), [(3000, 0), (3000, 3000)])[1]
-        ((4000, 0), (3000, 0), (3000, 3000), (4000, 3000))
+        ((3000, 3000), (4000, 3000), (4000, 0), (3000, 0))
     """
     if len(set(path)) < 2:
         return None
@@ -36,7 +36,7 @@ def joined(outlines: Iterable[Outline]) -> Outline | None:
 
     Examples:
         >>> joined([((0, 0), (2, 0), (2, 2), (0, 2)), ((2, 0), (5, 0), (5, 2), (2, 2))])
-        ((0, 2), (5, 2), (5, 0), (0, 0))
+        ((0, 0), (0, 2), (5, 2), (5, 0))
     """
     return _single(shapely.union_all([polygon(outline) for outline in outlines], grid_size=GRID_MM))
 
@@ -46,7 +46,7 @@ def without(outline: Outline, others: Iterable[Outline]) -> Outline | None:
 
     Examples:
         >>> without(((0, 0), (4, 0), (4, 3), (0, 3)), [((3, 0), (9, 0), (9, 9), (3, 9))])
-        ((0, 3), (3, 3), (3, 0), (0, 0))
+        ((0, 0), (0, 3), (3, 3), (3, 0))
     """
     taken = shapely.union_all([polygon(other) for other in others])
     return _single(shapely.difference(polygon(outline), taken, grid_size=GRID_MM))
@@ -59,7 +59,7 @@ def around(outlines: Iterable[Outline]) -> tuple[Outline, ...]:
 
 
 def _single(floor: shapely.Geometry) -> Outline | None:
-    parts = pieces(floor)
+    parts = [part for part in pieces(floor) if not part.is_empty]
     return _outline(parts[0]) if len(parts) == 1 and not parts[0].interiors else None
 
 
