@@ -40,6 +40,17 @@ class BuildingView:
         self.below = shown
         self._area.showing.plan()
 
+    def on_stage(self) -> None:
+        """Draw anew where another stage shows the level otherwise: measures and the level below are for drawing."""
+        session = self._area.session
+        findings = session.findings if session is not None else None
+        level = session.view.level if session is not None else None
+        if findings is None or level is None or level not in findings.home.levels:
+            return
+        self.hold()
+        if self.measures or self.has_lower(findings, level):
+            self._area.showing.plan()
+
     def made(self, make: MakePlan, findings: Findings, level: int, theme: Theme) -> MakePlan:
         """Return how the level is drawn now: as it is, with the level below, or measured."""
         if self._area.rail.stage != DRAW:

@@ -29,6 +29,8 @@ class Staging:
         was = area.rail.stage
         area.inside.leave()
         area.rail.choose(stage)
+        if (was == DRAW) != (stage == DRAW):
+            area.building.on_stage()
         if was == FIND_OUT != stage:
             area.finding.leave()
         elif was == SHUT_OFF != stage:
