@@ -81,7 +81,7 @@ def test_a_switch_is_told_where_there_is_nothing_else_and_each_part_of_a_device_
     assert words(roomy("ceiling light", "switch", per_room=2))[0] == "Kitchen: light"
     assert words(roomy("switch"))[0] == "Kitchen: switch"
     assert words(roomy("switch", "switch", per_room=2))[0] == "Kitchen: switches"
-    assert words(roomy("fixed appliance", "switch", per_room=2))[0] == "Kitchen: fixed appliance"
+    assert words(roomy("fixed appliance", "switch", per_room=2))[0] == "Fixed appliance, Kitchen"
     home = roomy("exhaust fan")
     (box,) = home.boxes
     parts = tuple(Feed(id=70_000 + at, part=part, on=on(A)) for at, part in enumerate(("light", "fan")))
