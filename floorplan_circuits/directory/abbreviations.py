@@ -21,7 +21,7 @@ def short_words(label: str) -> Iterator[Word]:
 def _looks_short(word: Word, label: str) -> bool:
     """Tell whether a word that no table has looks cut short: without a vowel, or with a point behind it."""
     letters = word.folded
-    if not letters.isalpha() or len(letters) > LONGEST_BARE:
+    if not letters.isalpha() or not 1 < len(letters) <= LONGEST_BARE:
         return False
     return not VOWELS & set(letters) or (label[word.end : word.end + 1] == "." and word.end + 1 < len(label))
 

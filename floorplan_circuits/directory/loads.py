@@ -76,14 +76,15 @@ def _told(
 def _load(device: Device, part: str, box: Box, where: BoxFinding, room: str) -> Load:
     kind, named = kind_named(device.kind), device.name.strip()
     group = _group(kind.group, part, named)
+    is_light_of = group == "light" != kind.group
     outside = "Outdoors" if box.mount == "outdoor" else where.level_name.strip()
     return Load(
         place=room or outside or "Not placed",
         room=where.room,
         group=group,
-        called="light" if group == "light" != kind.group else in_words(named, group, kind.label),
-        kind=kind.label,
-        plural=kind.plural,
+        called="light" if is_light_of else in_words(named, group, kind.label),
+        kind="light" if is_light_of else kind.label,
+        plural="lights" if is_light_of else kind.plural,
         named=named,
         device=device.id,
         part=part,

@@ -22,7 +22,7 @@ ON_A_WALL_MM = 600
 BEYOND_MM = 250
 """How far behind a wall to look for the room on its other side: past a thick wall's middle, short of a closet."""
 MOST_MARKS = 3
-PLAIN = ("receptacle", "ceiling light")
+PLAIN = ("receptacle", "ceiling light", "light")
 """Kinds that a person would not tell from the rest by their name."""
 
 

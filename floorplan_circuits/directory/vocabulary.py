@@ -63,7 +63,7 @@ class Vocabulary:
         for ending in ("s", "es", "'s", "s'", "'"):
             if phrase.endswith(ending) and phrase[: -len(ending)] in self.tells:
                 return self.tells[phrase[: -len(ending)]]
-        return "person" if "'" in phrase else ""
+        return "person" if "'" in phrase and " " not in phrase else ""
 
     def has_a_kind(self, words: str) -> bool:
         """Tell whether the words name a kind of load, or an appliance."""
@@ -83,8 +83,8 @@ def _words(label: str, tells: Mapping[str, str]) -> Iterator[tuple[int, int, str
             word, end = f"{word}'", end + 1
         if "/" in word and word not in tells and word not in abbreviations():
             start = found.start()
-            for part in word.split("/"):
-                yield start, start + len(part), part
+            for part in label[start:end].split("/"):
+                yield start, start + len(part), part.lower()
                 start += len(part) + 1
         else:
             yield found.start(), end, word
