@@ -7,7 +7,7 @@ import json
 import os
 import shlex
 import sys
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager
 from datetime import date
 from pathlib import Path
@@ -18,7 +18,9 @@ from floorplan_circuits.options import STRENGTHS
 
 if TYPE_CHECKING:
     from floorplan_circuits.drawing.sheet import Sheet
+    from floorplan_circuits.edits.edited import Edited
     from floorplan_circuits.findings import Findings, Layer, RoundsInWords, ShutOff, TestPlan
+    from floorplan_circuits.home.home import Home
 
 NOTHING_FOUND, HAZARDS, UNREADABLE = 0, 1, 2
 CLASHES = NOT_WHOLE = STALE = HAZARDS
@@ -34,6 +36,8 @@ def main(arguments: Sequence[str] | None = None) -> int:
             return _check(options.check_options(words[1:]))
         if words[:1] == ["known"]:
             return _known(options.known_options(words[1:]))
+        if words[:1] == ["directory"]:
+            return _directory(options.directory_options(words[1:]))
         if words[:1] == ["shutoff"]:
             return _shutoff(options.shutoff_options(words[1:]))
         if words[:1] == ["revive"]:
@@ -162,6 +166,61 @@ def _known(options: argparse.Namespace) -> int:
     findings, _ = found
     _tell(_as_json_text(as_json(findings)) if options.json else as_text(findings))
     return CLASHES if findings.disagreements else NOTHING_FOUND
+
+
+# --- directory ------------------------------------------------------------------------------------------------------
+
+
+def _directory(options: argparse.Namespace) -> int:
+    if options.means and not _explained(options.home, options.means):
+        return UNREADABLE
+    found = _findings(options.home)
+    if found is None:
+        return UNREADABLE
+    from floorplan_circuits.directory_report import as_json, as_text, is_objected_to
+
+    findings, _ = found
+    _tell(_as_json_text(as_json(findings)) if options.json else as_text(findings))
+    return NOT_WHOLE if is_objected_to(findings) else NOTHING_FOUND
+
+
+def _explained(path: Path, means: Sequence[str]) -> bool:
+    """Record in a home what shortened words mean, all or none; say on stderr why it can't be."""
+    from floorplan_circuits.edits.edited import Edited, Refused
+    from floorplan_circuits.edits.meanings import explain
+
+    def all_of_them(home: "Home") -> Edited:
+        for words in means:
+            short, equals, meaning = words.partition("=")
+            if not equals:
+                raise Refused(f"--means {words}: write the short word, =, and what it means: rec=receptacles.")
+            home = explain(home, short, meaning).home
+        return Edited(home, "Say what words mean")
+
+    return _changed(path, all_of_them, path) is not None
+
+
+def _changed(path: Path, edit: "Callable[[Home], Edited]", named: Path) -> "Edited | None":
+    """Make one edit of a home and save it; say on stderr why it can't be. A refusal names the file `named`."""
+    from floorplan_circuits.edits.edited import Refused
+    from floorplan_circuits.files.cannot import CannotOpen, CannotSave
+    from floorplan_circuits.files.open import open_home
+    from floorplan_circuits.files.save import save_home
+
+    try:
+        stored = open_home(path)
+        if stored.read_only:
+            print(f"{path}: a newer program wrote it: it can be read here, not changed.", file=sys.stderr)
+            return None
+        edited = edit(stored.home)
+        save_home(path, edited.home, stored.pictures)
+    except (CannotOpen, CannotSave) as error:
+        print(error, file=sys.stderr)
+        return None
+    except Refused as error:
+        print(f"{named}: {error}", file=sys.stderr)
+        return None
+    return edited
 
 
 # --- shutoff --------------------------------------------------------------------------------------------------------

@@ -78,6 +78,22 @@ def known_options(words: Sequence[str]) -> argparse.Namespace:
     return parser.parse_args(words)
 
 
+def directory_options(words: Sequence[str]) -> argparse.Namespace:
+    """Read of which home the panels' lines are to be judged."""
+    parser = argparse.ArgumentParser(
+        prog="floorplan-circuits directory",
+        description="Say what each panel's directory tells, beside the old labels, and what is wrong with either.",
+        epilog="Exit status: 0 every line of ours or yours stands, 1 some are objected to, 2 unreadable.",
+    )
+    parser.add_argument("home", type=Path, metavar="HOME", help="the home's file")
+    parser.add_argument("--json", action="store_true", help="the same as JSON, in the form that shared/ documents")
+    parser.add_argument(
+        "--means", action="append", default=[], metavar="SHORT=WORDS",
+        help="what a shortened word on old labels means, recorded in HOME: rec=receptacles",
+    )  # fmt: skip
+    return parser.parse_args(words)
+
+
 def shutoff_options(words: Sequence[str]) -> argparse.Namespace:
     """Read which boxes are to be opened."""
     parser = argparse.ArgumentParser(

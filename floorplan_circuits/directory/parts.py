@@ -85,6 +85,7 @@ class Sides:
     home: Home
     _walls: dict[int, list[_Wall]] = field(default_factory=dict)
     _names: dict[int, str] = field(default_factory=dict)
+    _found: dict[int, str] = field(default_factory=dict)
 
     def tell(self, loads: Sequence[Load], rest: Sequence[Load]) -> str:
         """Return 'on the wall to Hall' where none of the rest is on that wall; '' where walls do not tell."""
@@ -94,6 +95,11 @@ class Sides:
         return mine.pop()
 
     def _side(self, load: Load) -> str:
+        if load.box.id not in self._found:
+            self._found[load.box.id] = self._seek(load)
+        return self._found[load.box.id]
+
+    def _seek(self, load: Load) -> str:
         box = load.box
         if load.room is None or load.room not in self.home.rooms:
             return self._nearest_room(box)

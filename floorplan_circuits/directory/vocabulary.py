@@ -2,7 +2,6 @@
 
 import re
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass
 from functools import cache
 from typing import NamedTuple
 
@@ -28,11 +27,12 @@ class Word(NamedTuple):
         return label[self.start : self.end]
 
 
-@dataclass(frozen=True, slots=True)
 class Vocabulary:
     """Phrases in lower case and what each tells."""
 
-    tells: Mapping[str, str]
+    def __init__(self, tells: Mapping[str, str]) -> None:
+        self.tells = tells
+        self._begin_phrases = frozenset(phrase.split(maxsplit=1)[0] for phrase in tells if " " in phrase)
 
     def with_words(self, more: Iterable[tuple[str, str]]) -> "Vocabulary":
         """Return the vocabulary with a home's own words: its rooms, its appliances, its levels."""
@@ -45,7 +45,8 @@ class Vocabulary:
         words: list[Word] = []
         at = 0
         while at < len(found):
-            size = next((n for n in range(LONGEST_PHRASE, 1, -1) if self._phrase(found[at : at + n], n)), 1)
+            sizes = range(LONGEST_PHRASE, 1, -1) if found[at][2] in self._begin_phrases else ()
+            size = next((n for n in sizes if self._phrase(found[at : at + n], n)), 1)
             phrase = " ".join(word for _, _, word in found[at : at + size])
             words.append(Word(found[at][0], found[at + size - 1][1], phrase, self._of(phrase)))
             at += size
