@@ -167,7 +167,11 @@ class _Card:
         key = "A full square: all of it tested. A hollow one: not all."
         judged = self.findings.directory.panels.get(self.panel.id)
         fed = f"{judged.fed}." if judged is not None and judged.fed else ""
-        return (*wrap(fed, wide, CAPTION), *wrap(CAUTION, wide, CAPTION), *wrap(f"{key} {self.made[0]}.", wide, CAPTION))
+        return (
+            *wrap(fed, wide, CAPTION),
+            *wrap(CAUTION, wide, CAPTION),
+            *wrap(f"{key} {self.made[0]}.", wide, CAPTION),
+        )
 
     def _cell(self, cell: Cell, area: Rect, rows: tuple[int, int], cut: list[str]) -> Iterator[Mark]:
         """Draw one breaker: its numbers, its square, its words in the largest letters that fit."""

@@ -60,7 +60,12 @@ def test_a_shortened_word_is_asked_about_once_and_the_next_one_follows(door, han
     QTest.keyClick(field, Qt.Key.Key_Return)
     hand.settle()
     assert door.session.findings.directory.asked == ()
-    assert [one.as_found for one in door.session.home.breakers] == ["plgs", "Bobbie's rm", "kitchen receptacles", "misc"]
+    assert [one.as_found for one in door.session.home.breakers] == [
+        "plgs",
+        "Bobbie's rm",
+        "kitchen receptacles",
+        "misc",
+    ]
 
 
 def test_old_and_new_stand_one_over_the_other_with_what_is_wrong_quoted(door, hand):

@@ -99,7 +99,6 @@ def test_any_words_are_a_size_or_refused(typed: str) -> None:
     assert high > 0
 
 
-
 def test_the_card_of_a_panel_says_where_its_power_comes_from() -> None:
     sheet = directory_card(sample("house"), PAPERS["letter"], MADE)
     garage = next(page for page in sheet.pages if page.name == "Garage panel")
