@@ -36,6 +36,8 @@ def variants(breaker: int, loads: Sequence[Load], all_loads: Loads, sides: Sides
     if len(rooms) > 2:
         ways.append(f"{', '.join(rooms[:2])} and {len(rooms) - 2} more: {groups}")
     ways.append(f"{rooms[0]} and {len(rooms) - 1} more: {groups}" if len(rooms) > 1 else f"{rooms[0]}: {groups}")
+    if len(rooms) > 2:
+        ways.append(f"{rooms[0]} + {len(rooms) - 1}: {groups}")
     ways.append(", ".join(rooms))
     ways.append(f"{rooms[0]} + {len(rooms) - 1}" if len(rooms) > 1 else rooms[0])
     return ranked(ways)

@@ -66,7 +66,7 @@ def test_a_variant_that_is_no_shorter_than_a_fuller_one_is_left_out() -> None:
         "Kitchen, Hall, Bath, Study, Attic: receptacles, lights",
         "Kitchen, Hall and 3 more: receptacles, lights",
         "Kitchen and 4 more: receptacles, lights",
-        "Kitchen, Hall, Bath, Study, Attic",
+        "Kitchen + 4: receptacles, lights",
         "Kitchen + 4",
     )
 
