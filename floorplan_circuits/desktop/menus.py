@@ -14,6 +14,7 @@ from floorplan_circuits.desktop.help_page import add_help
 from floorplan_circuits.desktop.letters import SAYS, SIZES, size_chosen
 from floorplan_circuits.desktop.rail import DRAW, FIND_OUT, PANEL, PRINT, SHUT_OFF, TIE
 from floorplan_circuits.desktop.session import Session
+from floorplan_circuits.desktop.tables import Tables
 from floorplan_circuits.desktop.tracing import FADE_STEP
 from floorplan_circuits.findings import Subject
 from floorplan_circuits.gestures.tracing import MarkLength, MarkWall, MovePicture
@@ -34,6 +35,7 @@ class Menus:
 
     def __init__(self, window: "Window") -> None:
         self._window = window
+        self._tables = Tables(window)
         self._needing_home: list[QAction] = []
         self._undo = self._redo = QAction()
         self._recent = QMenu("Open &recent", window)
@@ -106,6 +108,11 @@ class Menus:
             ("Save &as…", Keys.SaveAs, window.save_as, True),
             None,
             ("&Print…", Keys.Print, partial(window.work.show_stage, PRINT), True),
+            None,
+            ("&Write the schedule as a table…", "", self._tables.write_schedule, True),
+            ("Write the list of &devices as a table…", "", self._tables.write_devices, True),
+            ("Take a schedule from a &table…", "", self._tables.take_schedule, True),
+            ("Take a &list of devices from a table…", "", self._tables.take_devices, True),
             None,
             ("&Quit", Keys.Quit, window.close, False),
         ]

@@ -70,6 +70,7 @@ def sheet_of(theme: Theme) -> str:
     QLabel#section {{ font-size: 14px; font-weight: bold; }}
     QLabel#alarm {{ font-weight: bold; }}
     QLabel#stop {{ color: {theme.stop}; font-size: 14px; font-weight: bold; }}
+    QLabel#told {{ font-size: 13px; }}
     QLabel#caption {{ font-size: 12px; color: {theme.soft}; }}
     QLabel#status, QLabel#saved {{ background: {_bar(theme)}; color: {_on_bar(theme)}; padding: 0 16px; }}
     QWidget#side QComboBox {{ font-size: 15px; font-weight: bold; min-width: 120px; }}

@@ -8,6 +8,7 @@ from pydantic import Field
 from floorplan_circuits.home.boxes import Box, Control, Device, Feed
 from floorplan_circuits.home.building import Level, Opening, Room, Stair
 from floorplan_circuits.home.log import LogEntry
+from floorplan_circuits.home.meanings import Meaning
 from floorplan_circuits.home.power import Breaker, Main, Panel, Source, System
 from floorplan_circuits.home.record import Date, Id, Name, Record
 from floorplan_circuits.home.table import Table
@@ -47,6 +48,8 @@ class Home(Record):
     panels: Table[Panel] = Table()
     breakers: Table[Breaker] = Table()
     sources: Table[Source] = Table()
+    meanings: tuple[Meaning, ...] = Field(default=(), max_length=500)
+    """What shortened words on old labels mean here, as the householder said."""
     log: tuple[LogEntry, ...] = ()
     pictures: tuple[Picture, ...] = Field(default=(), max_length=500)
 
