@@ -21,8 +21,9 @@ from floorplan_circuits.home.home import Home
 from floorplan_circuits.home.power import Breaker, Found, Numbering, Panel, System
 
 HINT = (
-    "Click a space and type: 20 kitchen plugs. Enter goes to the next one down. 30/2 dryer takes two spaces, "
-    "15/t is two in one space, 15f a fuse."
+    "Click a space and type: 20 kitchen plugs. Enter goes to the next one down, alone it leaves a blank. "
+    "30/2 dryer takes two spaces, 15/t hall / bath is two in one space, 30/q dryer / range a quad in two, 15f a fuse. "
+    "A dot is the size before: . dining."
 )
 OPENS = ("not known", "hot", "hot and neutral", "both hots")
 

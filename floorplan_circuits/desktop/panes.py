@@ -2,7 +2,7 @@
 
 from collections.abc import Mapping
 
-from PySide6.QtCore import Qt, Signal
+from PySide6.QtCore import QRect, Qt, Signal
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QButtonGroup, QFrame, QHBoxLayout, QLabel, QPushButton, QScrollArea, QVBoxLayout, QWidget
 
@@ -227,6 +227,11 @@ class Side(QWidget):
         for widget, shown in ((self._scroll, panel is not None), (self._rest, panel is None)):
             widget.setVisible(shown)
         self.set_up.setVisible(panel is None)
+
+    def bring_into_sight(self, area: QRect) -> None:
+        """Scroll so that a part of the face is seen."""
+        middle = area.center()
+        self._scroll.ensureVisible(middle.x(), middle.y(), 0, area.height())
 
     def _offer(self, panels: list[Panel], shown: Panel | None) -> None:
         self.chooser.clear()

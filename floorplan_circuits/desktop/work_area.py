@@ -155,7 +155,6 @@ class WorkArea(QWidget):
         if self.rail.stage == PRINT:
             self.show_stage(PRINT)
         self.inside.refresh()
-        self.entry.go_on()
         self.finding.on_found()
         self.shutting.on_found()
 
