@@ -25,11 +25,10 @@ def add_source(home: Home, kind: str, into: Iterable[int], name: str = "") -> Ed
     """
     if kind not in KINDS:
         raise Refused(f"A source is one of: {', '.join(KINDS)}.")
-    sort = cast("Kind", kind)
     ids = counter(home)
-    called = name or _next_name(home, sort)
-    starts = STARTS_OF.get(sort, "not known")
-    source = Source(id=ids.new(), name=called, kind=sort, into=_targets(home, into), starts=starts)
+    called = name or _next_name(home, kind)
+    starts = STARTS_OF.get(kind, "not known")
+    source = Source(id=ids.new(), name=called, kind=kind, into=_targets(home, into), starts=starts)
     after = change(home, sources=home.sources.put(source), next_id=ids.next_id)
     return Edited(_still_supplied(home, after), f"Add {called}", (source.id,))
 
