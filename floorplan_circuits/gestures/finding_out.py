@@ -8,6 +8,7 @@ from floorplan_circuits.edits.logged import Fields
 from floorplan_circuits.edits.recording import record_round, single_test, strike
 from floorplan_circuits.edits.seen import may_turn_off
 from floorplan_circuits.home.boxes import Box
+from floorplan_circuits.home.handling import FUSE_STAYS_LIVE, is_fuse
 from floorplan_circuits.home.home import FeedPlace, Home, feeds
 from floorplan_circuits.home.ways import Way, ways
 from floorplan_circuits.supply.numbering import mark
@@ -112,7 +113,10 @@ def slip_struck(home: Home, entries: Iterable[int], date: str, who: str) -> Edit
 def headline(now: SetUp, home: Home) -> str:
     """Return the state that a reading is taken in: '5 is off' or 'All as usual'."""
     breaker = home.breakers.get(now.breaker)
-    return "All as usual" if breaker is None else f"{mark(home.panels.get(breaker.panel), breaker)} is off"
+    if breaker is None:
+        return "All as usual"
+    state = "is out" if is_fuse(home, breaker.id) else "is off"
+    return f"{mark(home.panels.get(breaker.panel), breaker)} {state}"
 
 
 def also_recorded(now: SetUp) -> str:
@@ -140,4 +144,5 @@ def taken(now: SetUp, home: Home) -> str:
     breaker = there(home.breakers, now.breaker, "breaker")
     asks = breaker.may_open
     whose = f" Ask {asks.whose or 'first'}{f': {asks.why}' if asks.why else ''}." if asks.may == "ask" else ""
-    return f"{headline(now, home)}, you say. Now click each device that you look at.{whose}"
+    care = f" {FUSE_STAYS_LIVE}" if is_fuse(home, now.breaker) else ""
+    return f"{headline(now, home)}, you say.{care} Now click each device that you look at.{whose}"
