@@ -61,7 +61,7 @@ class Showing:
         what_if = shutting.shown()
         area.side.show_panel(findings, shown, what_if)
         off = what_if.off if what_if is not None else frozenset[int]()
-        area.side.mains.show_mains(shown if shutting.is_open else None, off, shutting.wanted())
+        area.side.flip_mains(shown if shutting.is_open else None, off, shutting.wanted())
 
     def on_hover(self, subject: Subject | None) -> None:
         """Show what belongs to what is pointed at, and say it; pointing at nothing shows what is selected again."""

@@ -221,6 +221,7 @@ class WorkArea(QWidget):
         """Draw everything in a theme."""
         self.theme = theme
         self.canvas.theme, self.side.view.theme = on_canvas(theme), on_canvas(theme)
+        self.side.band.theme = on_canvas(theme)
         self._on_found()
         self.canvas.update()
 
