@@ -25,7 +25,8 @@ COUNTS_BESIDE = 600
 """Width in px from which the numbers over the list of dangers stand beside its title."""
 
 NO_PANEL = "How many spaces does your panel have?"
-KEY = "Wires above the main stay live. One square a feed; the more ink, the better known."
+NO_MAIN = "The wires that feed it stay live."
+KEY = "One square a feed; the more ink, the better known."
 
 
 def _label(name: str, words: str = "") -> QLabel:
@@ -254,7 +255,8 @@ class Side(QWidget):
 def _notes(findings: Findings, panel: Panel) -> list[str]:
     """Return what stands under the face: what stays live, sources that the main does not stop, what signs mean."""
     letters = letters_told(one for one in findings.home.breakers if one.panel == panel.id)
-    return [KEY, *source_notes(findings.home), *([letters] if letters else [])]
+    stays_live = [] if panel.mains else [NO_MAIN]  # the band over the face says it of a main
+    return [*stays_live, KEY, *source_notes(findings.home), *([letters] if letters else [])]
 
 
 def _row(*widgets: QWidget) -> QHBoxLayout:

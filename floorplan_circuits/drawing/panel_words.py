@@ -142,7 +142,7 @@ def _notes(breaker: Breaker) -> tuple[str, ...]:
 def beside_old_label(variants: Sequence[str], breaker: Breaker) -> tuple[str, ...]:
     """Return each wording with the old label verbatim beside it, then without, so that where it fits both are read."""
     label = breaker.as_found.strip()
-    if not label or label in variants[0]:
+    if not label or label.casefold() in variants[0].casefold():
         return tuple(variants)
     return tuple(words for one in variants for words in (f"{one}. Old label “{label}”", one))
 
