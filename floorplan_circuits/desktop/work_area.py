@@ -175,7 +175,6 @@ class WorkArea(QWidget):
             self.show_stage(PRINT)
         self.inside.refresh()
         self.photo.refresh()
-        self.entry.go_on()
         self.finding.on_found()
         self.shutting.on_found()
 
@@ -246,6 +245,7 @@ class WorkArea(QWidget):
         self.theme = theme
         self.canvas.theme, self.side.view.theme = on_canvas(theme), on_canvas(theme)
         self.photo.set_theme(theme)
+        self.side.band.theme = on_canvas(theme)
         self._on_found()
         self.canvas.update()
 
