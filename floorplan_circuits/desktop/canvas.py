@@ -1,5 +1,6 @@
 """The canvas: one widget that paints a level's plan, zooms and pans, and hands on what the hand does."""
 
+from collections.abc import Mapping
 from dataclasses import replace
 
 from PySide6.QtCore import QEvent, QPoint, QPointF, Qt, QTimer, Signal
@@ -18,6 +19,7 @@ from PySide6.QtGui import (
 from PySide6.QtWidgets import QWidget
 
 from floorplan_circuits.desktop.camera import Camera
+from floorplan_circuits.desktop.ink_painter import NO_PICTURES
 from floorplan_circuits.desktop.plan_picture import MakePlan, PlanPicture
 from floorplan_circuits.drawing.overlays import draft_ink
 from floorplan_circuits.drawing.palette import LIGHT, Theme
@@ -76,9 +78,11 @@ class PlanCanvas(QWidget):
 
     # --- what is shown ----------------------------------------------------------------------------------------------
 
-    def show_level(self, make: MakePlan | None, keep_view: bool = False) -> None:
-        """Show another level (or none). The view is kept, or fitted to the level."""
-        self.picture = None if make is None else PlanPicture(make)
+    def show_level(
+        self, make: MakePlan | None, keep_view: bool = False, pictures: Mapping[str, bytes] = NO_PICTURES
+    ) -> None:
+        """Show another level (or none). The view is kept, or fitted to the level. `pictures` are bytes by hash."""
+        self.picture = None if make is None else PlanPicture(make, pictures)
         if make is not None and not keep_view:
             self.fit()
         self.update()

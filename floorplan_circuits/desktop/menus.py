@@ -12,7 +12,9 @@ from floorplan_circuits.desktop.aging import AgingDialog
 from floorplan_circuits.desktop.rail import DRAW, FIND_OUT, PANEL, PRINT, SHUT_OFF, TIE
 from floorplan_circuits.desktop.session import Session
 from floorplan_circuits.desktop.tables import Tables
+from floorplan_circuits.desktop.tracing import FADE_STEP
 from floorplan_circuits.findings import Subject
+from floorplan_circuits.gestures.tracing import MarkLength, MarkWall, MovePicture
 
 if TYPE_CHECKING:
     from floorplan_circuits.desktop.window import Window
@@ -34,7 +36,12 @@ class Menus:
         self._needing_home: list[QAction] = []
         self._undo = self._redo = QAction()
         self._recent = QMenu("Open &recent", window)
-        for title, rows in (("&File", self._file()), ("&Edit", self._edit()), ("&View", self._view())):
+        for title, rows in (
+            ("&File", self._file()),
+            ("&Edit", self._edit()),
+            ("&View", self._view()),
+            ("Pi&cture", self._picture()),
+        ):
             menu = window.menuBar().addMenu(title)
             for row in rows:
                 self._add(menu, row)
@@ -98,7 +105,7 @@ class Menus:
             None,
             ("Cu&t", Keys.Cut, lambda: do(Session.cut), True),
             ("&Copy", Keys.Copy, lambda: do(Session.copy), True),
-            ("&Paste", Keys.Paste, lambda: do(Session.paste), True),
+            ("&Paste", Keys.Paste, self._paste, True),
             ("Re&move", Keys.Delete, lambda: do(Session.remove), True),
             ("Select &all boxes of the level", Keys.SelectAll, self._select_all, True),
             ("&Name what is selected", "F2", self._name_selected, True),
@@ -124,6 +131,24 @@ class Menus:
             ("&Outline", "F6", self._show_outline, True),
         ]
 
+    def _picture(self) -> list[Row | None]:
+        """Return what is done with the picture that the level is drawn over."""
+        tracing = self._window.work.tracing
+        return [
+            ("&Choose a picture to draw over…", "", tracing.choose, True),
+            None,
+            ("&Set its scale by a known length", "", lambda: tracing.take(MarkLength()), True),
+            ("S&traighten it along a wall", "", lambda: tracing.take(MarkWall()), True),
+            ("Tu&rn it by a quarter", "", tracing.turn, True),
+            ("&Move it", "", lambda: tracing.take(MovePicture()), True),
+            None,
+            ("&Fainter", "Ctrl+[", partial(tracing.fade_by, -FADE_STEP), True),
+            ("Str&onger", "Ctrl+]", partial(tracing.fade_by, FADE_STEP), True),
+            ("&Lock or unlock it", "", tracing.lock, True),
+            None,
+            ("Remo&ve it", "", tracing.remove, True),
+        ]
+
     # --- what they do -------------------------------------------------------------------------------------------------
 
     def _to_first_page(self) -> None:
@@ -143,6 +168,14 @@ class Menus:
             return
         if self._window.session is not None:
             act(self._window.session)
+            if act in (Session.copy, Session.cut):
+                self._window.work.tracing.copied_here()
+
+    def _paste(self) -> None:
+        """Paste what was copied here last, or a picture that was copied elsewhere since."""
+        typing = isinstance(QApplication.focusWidget(), QLineEdit | QPlainTextEdit)
+        if typing or not self._window.work.tracing.paste():
+            self._on_session(Session.paste)
 
     def _select_all(self) -> None:
         session = self._window.session

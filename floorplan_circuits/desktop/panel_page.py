@@ -4,6 +4,7 @@ from collections.abc import Callable
 from functools import partial
 from typing import get_args
 
+from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QFormLayout, QLabel, QLineEdit
 
 from floorplan_circuits.desktop.fields import Choice, Count
@@ -30,6 +31,8 @@ OPENS = ("not known", "hot", "hot and neutral", "both hots")
 
 class PanelPage(FormPage):
     """Sets up panels. It is filled anew whenever the home, the panel shown or the selection changes."""
+
+    photo_wanted = Signal()
 
     def __init__(self, choose_panel: Callable[[int], None], take: Callable[[Tool], None]) -> None:
         super().__init__()
@@ -118,6 +121,7 @@ class PanelPage(FormPage):
 
         words = "Put it on the plan" if panel.at is None else "Move it on the plan"
         self._button(words, lambda: self._take(PutPanel(panel.id)))
+        self._button("Show its photo" if panel.photo else "Add a photo of it…", self.photo_wanted.emit)
 
     # --- breakers that are selected -----------------------------------------------------------------------------------
 

@@ -13,7 +13,10 @@ from floorplan_circuits.gestures.selecting import Select
 if TYPE_CHECKING:
     from floorplan_circuits.desktop.work_area import WorkArea
 
-EMPTY_LEVEL = "Draw the first room: press N, then drag a rectangle or click its corners."
+EMPTY_LEVEL = (
+    "Draw the first room: press N, then drag a rectangle or click its corners.\n"
+    "Or drag in a picture of the floor, to draw over it."
+)
 
 
 class Showing:
@@ -36,17 +39,19 @@ class Showing:
         findings, level, theme = session.findings, session.view.level, on_canvas(self._area.theme)
         only = session.view.only if session.view.only in findings.home.breakers else None
         home = findings.home
+        traced = self._area.tracing.shows()
         drawn = any(room.level == level for room in home.rooms) or any(box.level == level for box in home.boxes)
+        drawn = drawn or (traced and home.levels[level].underlay is not None)
         canvas.empty_words = "" if drawn else EMPTY_LEVEL
 
         what_if, picked = self._area.shutting.shown(), self._area.shutting.picked()
 
         def make(scale: float) -> Plan:
-            return plan(findings, level, scale, theme, only, what_if, picked)
+            return plan(findings, level, scale, theme, only, what_if, picked, traced=traced)
 
         keep = self._fitted_for == level
         self._fitted_for = level
-        canvas.show_level(make, keep_view=keep or not drawn)
+        canvas.show_level(make, keep_view=keep or not drawn, pictures=session.pictures)
         if not drawn and not keep:
             canvas.begin_empty()
 

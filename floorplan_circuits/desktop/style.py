@@ -145,6 +145,12 @@ def sheet_of(theme: Theme) -> str:
     QMenu {{ border: 1px solid {theme.soft}; }}
     QMenu::item:disabled {{ color: {theme.faint}; }}
     QToolTip {{ background: {_bar(theme)}; color: {_on_bar(theme)}; border: none; padding: 6px; }}
+    QSlider::groove:horizontal {{ background: {theme.line}; height: 3px; border-radius: 1px; }}
+    QSlider::sub-page:horizontal {{ background: {theme.ink}; border-radius: 1px; }}
+    QSlider::handle:horizontal {{
+        background: {theme.paper}; border: 1.5px solid {theme.ink}; border-radius: 5px; width: 9px; margin: -7px 0;
+    }}
+    QSlider::handle:horizontal:focus {{ background: {theme.ink}; }}
     QScrollBar:vertical {{ background: transparent; width: 10px; }}
     QScrollBar::handle:vertical {{ background: {theme.line}; border-radius: 4px; min-height: 24px; }}
     QScrollBar:horizontal {{ background: transparent; height: 10px; }}

@@ -13,12 +13,14 @@ from floorplan_circuits.desktop.naming import Naming
 from floorplan_circuits.desktop.panel_entry import PanelEntry
 from floorplan_circuits.desktop.panel_page import PanelPage
 from floorplan_circuits.desktop.panes import BELOW_HIGH, SIDE_WIDE, Below, Side, Strip
+from floorplan_circuits.desktop.photo_page import PanelPhoto
 from floorplan_circuits.desktop.rail import DRAW, PANEL, PRINT, Rail
 from floorplan_circuits.desktop.session import Session
 from floorplan_circuits.desktop.showing import Showing, on_canvas
 from floorplan_circuits.desktop.shutting_off import ShuttingOff
 from floorplan_circuits.desktop.staging import Staging
 from floorplan_circuits.desktop.status_line import StatusLine
+from floorplan_circuits.desktop.tracing import Tracing
 from floorplan_circuits.desktop.what_if_band import WhatIfBand
 from floorplan_circuits.drawing.palette import LIGHT, Theme
 from floorplan_circuits.findings import Layer, Subject
@@ -46,6 +48,8 @@ class WorkArea(QWidget):
         self.finding, self.asking = FindingOut(self, self.rail.find_out_page), AskingBar()
         self.shutting = ShuttingOff(self, self.rail.shut_off_page)
         self.inside, self.staging, self.showing = LookingInside(self), Staging(self), Showing(self)
+        self.front = QStackedWidget()
+        self.tracing, self.photo = Tracing(self), PanelPhoto(self)
         self.hazard_rows = HazardRows(self)
         self.splitters = QSplitter(Qt.Orientation.Vertical), QSplitter(Qt.Orientation.Horizontal)
         self.middle = QStackedWidget()
@@ -55,7 +59,9 @@ class WorkArea(QWidget):
 
     def _lay_out(self) -> None:
         drawing, across = self.splitters
-        drawing.addWidget(_under(self.band, self.canvas))
+        self.front.addWidget(_under(self.tracing.band, _under(self.band, self.canvas)))
+        self.front.addWidget(self.photo.page)
+        drawing.addWidget(self.front)
         drawing.addWidget(self.below)
         drawing.setStretchFactor(0, 1)
         drawing.setSizes([560, BELOW_HIGH])
@@ -99,6 +105,7 @@ class WorkArea(QWidget):
         self.below.list.menu_wanted.connect(self.hazard_rows.offer)
         self.rail.stage_chosen.connect(self.show_stage)
         self.rail.palette_page.tool_taken.connect(self.take)
+        self.rail.panel_page.photo_wanted.connect(self.photo.show)
 
     # --- a session --------------------------------------------------------------------------------------------------
 
@@ -118,6 +125,7 @@ class WorkArea(QWidget):
         self.finding.leave()
         self.shutting.forget()
         self.inside.leave()
+        self.photo.leave()
         self.showing.begin()
         self._on_edited()
         self.say(FINDING)
@@ -136,6 +144,7 @@ class WorkArea(QWidget):
         if session.findings is None or session.findings.home is not session.home:
             self.below.counts.setText("Checking …")
         self.rail.refresh(session, self.theme)
+        self.tracing.refresh()
         self.shutting.on_edited()
 
     def _on_found(self) -> None:
@@ -155,6 +164,7 @@ class WorkArea(QWidget):
         if self.rail.stage == PRINT:
             self.show_stage(PRINT)
         self.inside.refresh()
+        self.photo.refresh()
         self.entry.go_on()
         self.finding.on_found()
         self.shutting.on_found()
@@ -166,12 +176,14 @@ class WorkArea(QWidget):
         self.canvas.show_draft(session.view.draft)
         self.strip.choose(session.view.level)
         self.rail.refresh(session, self.theme)
+        self.tracing.refresh()
         if isinstance(session.tool, PutDevice):
             self.rail.palette_page.used(session.tool.kind)
         self.showing.belonging(session.view.selected)
         if session.view.draft is None:
             self.rail.show_selection(session)
             self.rail.panel_page.show_panel(session, self.panel())
+            self.photo.refresh()
 
     # --- looking about ------------------------------------------------------------------------------------------------
 
@@ -194,6 +206,7 @@ class WorkArea(QWidget):
     def show_level(self, level: int) -> None:
         """Look at another level."""
         self.inside.leave()
+        self.photo.leave()
         if self.session is not None:
             self.session.show_level(level)
             self.showing.plan()
@@ -222,12 +235,14 @@ class WorkArea(QWidget):
         """Draw everything in a theme."""
         self.theme = theme
         self.canvas.theme, self.side.view.theme = on_canvas(theme), on_canvas(theme)
+        self.photo.set_theme(theme)
         self._on_found()
         self.canvas.update()
 
     def go_to(self, subject: Subject) -> None:
         """Select something and bring it to the middle of the plan."""
         self.inside.leave()
+        self.photo.leave()
         session = self.session
         if session is None or session.findings is None:
             return
@@ -245,6 +260,7 @@ class WorkArea(QWidget):
     def take(self, tool: Tool) -> None:
         """Take a tool in hand and give the keys to the plan."""
         self.inside.leave()
+        self.photo.leave()
         if self.session is not None:
             self.session.take(tool)
             self.say(says_of(tool))

@@ -8,10 +8,18 @@ from floorplan_circuits.gestures.putting_panels import SAYS as PANEL_SAYS
 from floorplan_circuits.gestures.putting_panels import PutPanel, step_panel
 from floorplan_circuits.gestures.selecting import SAYS as SELECT_SAYS
 from floorplan_circuits.gestures.selecting import Select, step_select
+from floorplan_circuits.gestures.tracing import (
+    MarkLength,
+    MarkWall,
+    MovePicture,
+    PictureTool,
+    says_of_picture,
+    step_picture,
+)
 from floorplan_circuits.gestures.tying import NO_BREAKER, TieDevices, step_tie
 from floorplan_circuits.home.kinds import catalogue
 
-Tool = Select | DrawRoom | PutDevice | PutPanel | TieDevices
+Tool = Select | DrawRoom | PutDevice | PutPanel | TieDevices | MarkLength | MarkWall | MovePicture
 
 PUT_SAYS = "Click a wall or a box to put one. Esc leaves the tool."
 ROOM_KEY, TIE_KEY = "n", "c"
@@ -42,6 +50,8 @@ def says_of(tool: Tool) -> str:
         return NO_BREAKER
     if isinstance(tool, PutPanel):
         return PANEL_SAYS
+    if isinstance(tool, PictureTool):
+        return says_of_picture(tool)
     return SELECT_SAYS if isinstance(tool, Select) else PUT_SAYS
 
 
@@ -56,13 +66,22 @@ def at_rest(tool: Tool) -> Tool:
 
 def step(tool: Tool, event: Event, context: Context) -> Outcome:
     """Return what comes of one event. A letter takes another tool; one that is left lets go of all and selects."""
-    drawing = isinstance(tool, DrawRoom) and tool.corners
-    if isinstance(event, Key) and event.text and not drawing and (taken := tool_for_key(event.text)) is not None:
+    if (
+        isinstance(event, Key)
+        and event.text
+        and not _is_typing(tool)
+        and (taken := tool_for_key(event.text)) is not None
+    ):
         return Outcome(taken, says=says_of(taken))
     outcome = _step(tool, event, context)
     if outcome.tool is None:
         return Outcome(Select(), says=SELECT_SAYS, selected=())
     return outcome
+
+
+def _is_typing(tool: Tool) -> bool:
+    """Tell whether letters are part of a length now."""
+    return bool(tool.corners) if isinstance(tool, DrawRoom) else isinstance(tool, MarkLength) and tool.is_typing
 
 
 def _step(tool: Tool, event: Event, context: Context) -> Outcome:
@@ -74,4 +93,6 @@ def _step(tool: Tool, event: Event, context: Context) -> Outcome:
         return step_put(tool, event, context)
     if isinstance(tool, PutPanel):
         return step_panel(tool, event, context)
+    if isinstance(tool, PictureTool):
+        return step_picture(tool, event, context)
     return step_tie(tool, event, context)

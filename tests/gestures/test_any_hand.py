@@ -13,11 +13,13 @@ from floorplan_circuits.gestures.putting import PutDevice
 from floorplan_circuits.gestures.putting_panels import PutPanel
 from floorplan_circuits.gestures.selecting import ARROWS, Select
 from floorplan_circuits.gestures.step import at_rest, says_of
+from floorplan_circuits.gestures.tracing import MarkLength, MarkWall, MovePicture
 from floorplan_circuits.gestures.tying import TieDevices
 from floorplan_circuits.home.home import Home
 from floorplan_circuits.home.integrity import ids, problems
 from floorplan_circuits.view import Draft
 from tests.edits.samples import house, read
+from tests.edits.test_underlays import with_picture
 from tests.gestures.hand import Hand
 from tests.homes import homes
 
@@ -31,9 +33,20 @@ places = st.one_of(
 keys = st.sampled_from(("escape", "enter", "delete", "backspace", *ARROWS, "tab"))
 letters = st.sampled_from(list("nrslc2 0358.x'\"m%é"))
 tools = st.sampled_from(
-    (Select(), DrawRoom(), PutDevice("switch"), PutDevice("ceiling light"), TieDevices(), PutPanel(999_999))
+    (
+        Select(),
+        DrawRoom(),
+        PutDevice("switch"),
+        TieDevices(),
+        PutPanel(999_999),
+        MarkLength(),
+        MarkWall(),
+        MovePicture(),
+    )
 )
-starts = st.one_of(st.builds(new_home), st.builds(house), homes().filter(lambda home: len(home.levels) > 0))
+starts = st.one_of(
+    st.builds(new_home), st.builds(house), st.builds(with_picture), homes().filter(lambda home: len(home.levels) > 0)
+)
 
 
 class AnyHand(RuleBasedStateMachine):
