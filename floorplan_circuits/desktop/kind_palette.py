@@ -4,17 +4,17 @@ from PySide6.QtCore import QPointF, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QAbstractButton, QButtonGroup, QGridLayout, QLineEdit, QVBoxLayout, QWidget
 
+from floorplan_circuits.desktop.building_tools import building_tools, strokes
 from floorplan_circuits.desktop.camera import PX_PER_MM
 from floorplan_circuits.desktop.ink_painter import compiled, paint
 from floorplan_circuits.drawing.palette import LIGHT, Theme
 from floorplan_circuits.drawing.symbols import bounds, stamp
-from floorplan_circuits.gestures.drawing_rooms import DrawRoom
 from floorplan_circuits.gestures.putting import PutDevice
-from floorplan_circuits.gestures.selecting import Select
-from floorplan_circuits.gestures.step import ROOM_KEY, Tool
+from floorplan_circuits.gestures.step import Tool
 from floorplan_circuits.home.kinds import Kind, catalogue
 
-CELL_WIDE, CELL_HIGH, COLUMNS = 58, 56, 3
+CELL, COLUMNS = QSize(58, 56), 3
+BUILDING_CELL, BUILDING_COLUMNS, SMALL = QSize(43, 46), 4, 0.8
 SYMBOL_SIZE = 1.3
 SHORT = {
     "ground-fault receptacle": "GFCI", "double duplex receptacle": "double", "duplex receptacle": "receptacle",
@@ -37,19 +37,19 @@ def matching(words: str) -> list[Kind]:
 class ToolCell(QAbstractButton):
     """One cell: a symbol, its short name, its key."""
 
-    def __init__(self, tool: Tool, name: str, key: str, symbol: str = "") -> None:
+    def __init__(self, tool: Tool, name: str, key: str, symbol: str = "", size: QSize = CELL) -> None:
         super().__init__()
         self.tool, self.theme = tool, LIGHT
         self._key, self._symbol = key, symbol
         self.setText(name)
         self.setCheckable(True)
-        self.setFixedSize(CELL_WIDE, CELL_HIGH)
+        self.setFixedSize(size)
         self.setToolTip(f"{tool.kind if isinstance(tool, PutDevice) else name}{f' ({key.upper()})' if key else ''}")
         self.setAccessibleName(self.toolTip())
 
     def sizeHint(self) -> QSize:  # noqa: N802  # Qt's name
         """Return the cell's size."""
-        return QSize(CELL_WIDE, CELL_HIGH)
+        return self.maximumSize()
 
     def paintEvent(self, event: QPaintEvent) -> None:  # noqa: N802  # Qt's name
         """Paint the cell; the one in hand in reverse."""
@@ -82,15 +82,11 @@ class ToolCell(QAbstractButton):
         painter.resetTransform()
 
     def _paint_shape(self, painter: QPainter, ink: str) -> None:
-        painter.setPen(QPen(QColor(ink), 1.8))
+        painter.setPen(QPen(QColor(ink), 1.6))
         painter.setBrush(Qt.BrushStyle.NoBrush)
         x, y = self.width() / 2, self.height() / 2 - 6
-        if isinstance(self.tool, DrawRoom):
-            painter.drawRect(QRectF(x - 11, y - 8, 22, 16))
-        else:
-            painter.drawPolyline(
-                [QPointF(x - 5, y - 8), QPointF(x + 6, y + 2), QPointF(x, y + 3), QPointF(x - 5, y - 8)]
-            )
+        for line in strokes(self.tool):
+            painter.drawPolyline([QPointF(x + SMALL * dx - 2, y + SMALL * dy + 1) for dx, dy in line])
 
 
 class KindPalette(QWidget):
@@ -108,14 +104,12 @@ class KindPalette(QWidget):
         self.search.setAccessibleName("Find a kind of device")
         self._group = QButtonGroup(self)
         self._group.setExclusive(True)
-        self._grid = QGridLayout()
-        self._grid.setSpacing(4)
-        self._grid.setContentsMargins(0, 0, 0, 0)
-        self._grid.setColumnStretch(COLUMNS, 1)
+        self._building, self._grid = _grid(BUILDING_COLUMNS), _grid(COLUMNS)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(8)
         column.addWidget(self.search)
+        column.addLayout(self._building)
         column.addLayout(self._grid)
         column.addStretch()
         self.search.textChanged.connect(self._fill)
@@ -127,16 +121,20 @@ class KindPalette(QWidget):
         for button in self._group.buttons():
             self._group.removeButton(button)
             self._grid.removeWidget(button)
+            self._building.removeWidget(button)
+            button.hide()
             button.deleteLater()
-        cells = [] if words.strip() else [ToolCell(Select(), "select", "esc"), ToolCell(DrawRoom(), "room", ROOM_KEY)]
-        ranked = self._ranked(words)
-        cells += [
-            ToolCell(PutDevice(kind.name), SHORT.get(kind.name, kind.label), kind.key, kind.symbol) for kind in ranked
+        tools = [] if words.strip() else building_tools()
+        cells = [ToolCell(tool, name.removeprefix("open "), key, size=BUILDING_CELL) for tool, name, key in tools]
+        kinds = [
+            ToolCell(PutDevice(kind.name), SHORT.get(kind.name, kind.label), kind.key, kind.symbol)
+            for kind in self._ranked(words)
         ]
-        for place, cell in enumerate(cells):
-            cell.theme = self.theme
-            self._group.addButton(cell)
-            self._grid.addWidget(cell, place // COLUMNS, place % COLUMNS)
+        for grid, columns, shown in ((self._building, BUILDING_COLUMNS, cells), (self._grid, COLUMNS, kinds)):
+            for place, cell in enumerate(shown):
+                cell.theme = self.theme
+                self._group.addButton(cell)
+                grid.addWidget(cell, place // columns, place % columns)
 
     def _ranked(self, words: str) -> list[Kind]:
         """Return the kinds found; a hand remembers places, so only a search may change their order."""
@@ -168,3 +166,12 @@ class KindPalette(QWidget):
     def used(self, kind: str) -> None:
         """Note that a kind was used: it comes first from the next time the palette is filled."""
         self._last_used = [kind, *(other for other in self._last_used if other != kind)][:6]
+
+
+def _grid(columns: int) -> QGridLayout:
+    """Return an empty grid of cells, gathered at the left."""
+    grid = QGridLayout()
+    grid.setSpacing(4)
+    grid.setContentsMargins(0, 0, 0, 0)
+    grid.setColumnStretch(columns, 1)
+    return grid

@@ -9,6 +9,9 @@ from PySide6.QtGui import QAction, QActionGroup, QKeySequence
 from PySide6.QtWidgets import QApplication, QLineEdit, QMenu, QPlainTextEdit
 
 from floorplan_circuits.desktop.aging import AgingDialog
+from floorplan_circuits.desktop.building_menus import add_building_menus
+from floorplan_circuits.desktop.help_page import add_help
+from floorplan_circuits.desktop.letters import SAYS, SIZES, size_chosen
 from floorplan_circuits.desktop.rail import DRAW, FIND_OUT, PANEL, PRINT, SHUT_OFF, TIE
 from floorplan_circuits.desktop.session import Session
 from floorplan_circuits.desktop.tables import Tables
@@ -49,6 +52,9 @@ class Menus:
                 menu.insertMenu(menu.actions()[2], self._recent)
             if title == "&View":
                 self._add_themes(menu)
+                self._add_letters(menu)
+        self._needing_home += add_building_menus(window)
+        add_help(window)
 
     def _add(self, menu: QMenu, row: Row | None) -> None:
         if row is None:
@@ -76,6 +82,20 @@ class Menus:
             action.setChecked(name == self._window.theme_chosen())
             action.triggered.connect(lambda _checked=False, name=name: self._window.choose_theme(name))
             menu.addAction(action)
+
+    def _add_letters(self, menu: QMenu) -> None:
+        """Offer how large letters are, the size chosen ticked."""
+        sizes, group = menu.addMenu("&Larger letters"), QActionGroup(self._window)
+        for words in SIZES:
+            action = group.addAction(words)
+            action.setCheckable(True)
+            action.setChecked(words == size_chosen(self._window.settings))
+            action.triggered.connect(lambda _checked=False, words=words: self._choose_letters(words))
+            sizes.addAction(action)
+
+    def _choose_letters(self, size: str) -> None:
+        self._window.settings.setValue("letters", size)
+        self._window.work.say(SAYS)
 
     # --- what there is ------------------------------------------------------------------------------------------------
 
@@ -124,11 +144,13 @@ class Menus:
             ("P&rint", "Ctrl+6", partial(window.work.show_stage, PRINT), True),
             None,
             ("Show all of the &level", "Ctrl+0", canvas.fit, True),
+            ("Fit the se&lection", "Ctrl+E", window.work.commands.fit_selected, True),
             ("Zoom &in", Keys.ZoomIn, partial(canvas.zoom, 1.25), True),
             ("Zoom &out", Keys.ZoomOut, partial(canvas.zoom, 0.8), True),
             ("Show the selected breaker a&lone", "Ctrl+L", window.work.show_only_selected, True),
             ("Look inside the selected &box", "Ctrl+I", window.work.inside.look_at_selected, True),
             ("&Outline", "F6", self._show_outline, True),
+            ("Loo&k up a name or mark", Keys.Find, window.work.strip.look_up.begin, True),
         ]
 
     def _picture(self) -> list[Row | None]:

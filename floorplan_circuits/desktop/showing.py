@@ -37,6 +37,8 @@ class Showing:
         if session is None or session.findings is None or session.view.level is None:
             return
         findings, level, theme = session.findings, session.view.level, on_canvas(self._area.theme)
+        if level not in findings.home.levels:
+            return  # it was added just now: what is on it is still being found
         only = session.view.only if session.view.only in findings.home.breakers else None
         home = findings.home
         traced = self._area.tracing.shows()
@@ -49,10 +51,13 @@ class Showing:
         def make(scale: float) -> Plan:
             return plan(findings, level, scale, theme, only, what_if, picked, traced=traced)
 
-        keep = self._fitted_for == level
+        keep, building = self._fitted_for == level, self._area.building
+        over = not drawn and self._fitted_for is not None and building.has_lower(findings, level)
         self._fitted_for = level
-        canvas.show_level(make, keep_view=keep or not drawn, pictures=session.pictures)
-        if not drawn and not keep:
+        shown = building.made(make, findings, level, theme)
+        canvas.show_level(shown, keep_view=keep or not drawn, pictures=session.pictures)
+        building.hold()
+        if not drawn and not keep and not over:
             canvas.begin_empty()
 
     def panel(self) -> None:
@@ -85,9 +90,11 @@ class Showing:
         if area.rail.stage == SHUT_OFF:
             ringed = frozenset(Subject("box", box) for box in area.shutting.picked())
             breakers = frozenset(Subject("breaker", handle) for handle in area.shutting.wanted())
+        ringed -= {Subject("room", room.id) for room in area.building.held()}
         area.canvas.light(found.lit)
         area.canvas.ring(ringed)
         area.side.view.ring(breakers)
+        area.building.hold()
         area.strip.show_counts(levels_lit(findings, found.lit))
 
 

@@ -30,6 +30,8 @@ class Staging:
         area.inside.leave()
         area.photo.leave()
         area.rail.choose(stage)
+        if (was == DRAW) != (stage == DRAW):
+            area.building.on_stage()
         if was == FIND_OUT != stage:
             area.finding.leave()
         elif was == SHUT_OFF != stage:

@@ -75,6 +75,10 @@ def sheet_of(theme: Theme) -> str:
     QLabel#status, QLabel#saved {{ background: {_bar(theme)}; color: {_on_bar(theme)}; padding: 0 16px; }}
     QWidget#side QComboBox {{ font-size: 15px; font-weight: bold; min-width: 120px; }}
     QListView {{ background: transparent; border: none; }}
+    QListWidget#found {{ background: {theme.paper}; border: 1px solid {theme.soft}; padding: 3px; }}
+    QListWidget#found::item {{ padding: 4px 8px; }}
+    QListWidget#found::item:selected {{ background: {theme.ink}; color: {theme.paper}; }}
+    QTextBrowser#page {{ background: {theme.paper}; border: none; }}
     QScrollArea, QScrollArea > QWidget > QWidget {{ background: transparent; border: none; }}
     QScrollArea#foot {{ border-top: 1px solid {theme.line}; }}
     QPushButton#level, QPushButton#layer {{

@@ -25,6 +25,8 @@ from floorplan_circuits.home.lengths import Units
 
 LEAST_SIZE, DESIGN_SIZE = (1024, 700), (1280, 800)
 MOST_RECENT = 8
+OWNER = "Floorplan Circuits"
+"""Under what name the system keeps the settings."""
 
 
 class Window(QMainWindow):
@@ -36,7 +38,7 @@ class Window(QMainWindow):
         self.setMinimumSize(*LEAST_SIZE)
         self.resize(*DESIGN_SIZE)
         self.setAcceptDrops(True)
-        self.settings = settings or QSettings("Floorplan Circuits", "Floorplan Circuits")
+        self.settings = settings or QSettings(OWNER, OWNER)
         self.rescuer = Rescuer(rescues or rescue_folder(), self)
         self.session: Session | None = None
         self.first, self.work, self.outline = FirstPage(), WorkArea(), Outline()

@@ -4,6 +4,8 @@ from PySide6.QtCore import Qt, QTimer
 from PySide6.QtWidgets import QHBoxLayout, QSplitter, QStackedWidget, QVBoxLayout, QWidget
 
 from floorplan_circuits.desktop.asking_bar import AskingBar
+from floorplan_circuits.desktop.building_commands import BuildingCommands
+from floorplan_circuits.desktop.building_view import BuildingView
 from floorplan_circuits.desktop.canvas import PlanCanvas
 from floorplan_circuits.desktop.clicks import Clicks
 from floorplan_circuits.desktop.finding_out import FindingOut
@@ -14,6 +16,7 @@ from floorplan_circuits.desktop.panel_entry import PanelEntry
 from floorplan_circuits.desktop.panel_page import PanelPage
 from floorplan_circuits.desktop.panes import BELOW_HIGH, SIDE_WIDE, Below, Side, Strip
 from floorplan_circuits.desktop.photo_page import PanelPhoto
+from floorplan_circuits.desktop.plan_menu import PlanMenu
 from floorplan_circuits.desktop.rail import DRAW, PANEL, PRINT, Rail
 from floorplan_circuits.desktop.session import Session
 from floorplan_circuits.desktop.showing import Showing, on_canvas
@@ -27,6 +30,7 @@ from floorplan_circuits.findings import Layer, Subject
 from floorplan_circuits.gestures.putting import PutDevice
 from floorplan_circuits.gestures.step import Tool, says_of
 from floorplan_circuits.home.power import Panel
+from floorplan_circuits.looking_up import Found, look_up
 
 ALL_SHOWN = "All circuits are shown. To see one alone, select its breaker first."
 FINDING = "Finding what is connected to what …"
@@ -50,6 +54,8 @@ class WorkArea(QWidget):
         self.inside, self.staging, self.showing = LookingInside(self), Staging(self), Showing(self)
         self.front = QStackedWidget()
         self.tracing, self.photo = Tracing(self), PanelPhoto(self)
+        self.building, self.commands = BuildingView(self), BuildingCommands(self)
+        self.plan_menu = PlanMenu(self)
         self.hazard_rows = HazardRows(self)
         self.splitters = QSplitter(Qt.Orientation.Vertical), QSplitter(Qt.Orientation.Horizontal)
         self.middle = QStackedWidget()
@@ -89,10 +95,14 @@ class WorkArea(QWidget):
         self.strip.level_chosen.connect(self.show_level)
         self.strip.layer_chosen.connect(self.colour_by)
         self.strip.level_wanted.connect(self.naming.ask_for_level)
+        self.strip.level_menu_wanted.connect(self.plan_menu.offer_level)
+        self.strip.look_up.look = self._look_up
+        self.strip.look_up.chosen.connect(self.go_to)
+        self.strip.look_up.left.connect(self.canvas.setFocus)
         self.canvas.hand_did.connect(self.clicks.on_plan)
         self.canvas.subject_hovered.connect(self.showing.on_hover)
         self.canvas.subject_opened.connect(self.clicks.on_opened)
-        self.canvas.menu_wanted.connect(self.inside.offer)
+        self.canvas.menu_wanted.connect(self.plan_menu.offer)
         self.side.view.breaker_clicked.connect(self.clicks.on_breaker)
         self.side.view.breaker_hovered.connect(self.showing.on_hover)
         self.side.view.space_clicked.connect(self.clicks.on_space)
@@ -239,6 +249,9 @@ class WorkArea(QWidget):
         self._on_found()
         self.canvas.update()
 
+    def _look_up(self, words: str) -> tuple[Found, ...]:
+        return look_up(self.session.find_now(), words) if self.session is not None else ()
+
     def go_to(self, subject: Subject) -> None:
         """Select something and bring it to the middle of the plan."""
         self.inside.leave()
@@ -246,13 +259,15 @@ class WorkArea(QWidget):
         session = self.session
         if session is None or session.findings is None:
             return
-        box = session.findings.home.boxes.get(subject.id) if subject.kind == "box" else None
+        home = session.findings.home
+        box = home.boxes.get(subject.id) if subject.kind == "box" else None
+        thing = box or (home.rooms.get(subject.id) if subject.kind == "room" else None)
         session.select((subject,))
         if box is not None and (box.level is None or box.at is None):
             self.say(f"{box.mark} has no place on the plan yet.")
             return
-        if box is not None and box.level is not None and box.level != session.view.level:
-            self.show_level(box.level)
+        if thing is not None and thing.level is not None and thing.level != session.view.level:
+            self.show_level(thing.level)
         self.canvas.go_to(subject)
 
     # --- the hand -----------------------------------------------------------------------------------------------------

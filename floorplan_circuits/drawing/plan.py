@@ -11,10 +11,18 @@ from floorplan_circuits.drawing.overlaps import Segment, around
 from floorplan_circuits.drawing.palette import Theme
 from floorplan_circuits.drawing.placement import Ground
 from floorplan_circuits.drawing.plan_boxes import DrawnBox, circuits_in_words, drawn_box, subject_of
-from floorplan_circuits.drawing.plan_building import floors, openings, swings, wall_segments, walls, zone_edges
+from floorplan_circuits.drawing.plan_building import (
+    floors,
+    opening_spots,
+    openings,
+    swings,
+    wall_segments,
+    walls,
+    zone_edges,
+)
 from floorplan_circuits.drawing.plan_dots import dots
 from floorplan_circuits.drawing.plan_labels import Labels, label_boxes, write_labels
-from floorplan_circuits.drawing.plan_stairs import flight_bounds, stair_words, stairs
+from floorplan_circuits.drawing.plan_stairs import flight_bounds, flight_spots, stair_words, stairs
 from floorplan_circuits.drawing.plan_underlay import underlay, underlay_bounds
 from floorplan_circuits.drawing.room_names import name_rooms
 from floorplan_circuits.drawing.shown_zones import Floor, shown_floor
@@ -79,6 +87,7 @@ def plan(
         openings(frame),
         stairs(frame),
     )
+    labels.spots += [*opening_spots(frame), *flight_spots(frame)]
     things = [_panel(panel, frame, ground, labels) for panel in panels]
     if scale >= DOTS_FROM:
         things += dots(frame, ground, labels)

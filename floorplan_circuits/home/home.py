@@ -34,6 +34,8 @@ class Home(Record):
     name: Name = ""
     units: Literal["metric", "feet and inches"] = "metric"
     system: System = "not known"
+    wall: int = Field(default=0, ge=0, le=1000)
+    """How thick walls are, in mm: rooms are typed and shown between their faces. 0: between their middles."""
     next_id: Id = 1
     marks_given: int = Field(default=0, ge=0, le=10**6)
     """The highest number ever given to a box's mark, so that none is given twice."""
