@@ -251,7 +251,11 @@ def _rounds(options: argparse.Namespace) -> int:
         return UNREADABLE
     plan = plan_rounds(findings, strength=STRENGTHS[options.strength], cap=options.cap, leave_on=left_on, boxes=boxes)
     if options.answers is not None:
-        return _take_answers(options.home, options.answers, plan)
+        from floorplan_circuits.find import course_of
+
+        chosen = {"strength": STRENGTHS[options.strength], "cap": options.cap, "leave_on": left_on, "boxes": boxes}
+        begun = course_of(findings, lambda known: plan_rounds(known, **chosen)).plan
+        return _take_answers(options.home, options.answers, (begun, plan))
     if options.worksheet is not None or options.phone is not None:
         return _take_along(options, plan, findings)
     _tell(_as_json_text(as_json(plan, findings)) if options.json else as_text(plan, findings))
@@ -320,8 +324,8 @@ def _handles_by_mark(findings: "Findings", path: Path, words: str) -> tuple[int,
     return tuple(by_mark[word.casefold()] for word in wanted)
 
 
-def _take_answers(path: Path, answers: Path, plan: "TestPlan") -> int:
-    """Record the answers of a plan in the home, and save it."""
+def _take_answers(path: Path, answers: Path, plans: Sequence["TestPlan"]) -> int:
+    """Record the answers of a plan in the home, and save it: of the plan begun, or of one made now."""
     from floorplan_circuits.edits.answering import take_answers
     from floorplan_circuits.edits.edited import Refused
     from floorplan_circuits.files.cannot import CannotOpen, CannotSave
@@ -334,7 +338,7 @@ def _take_answers(path: Path, answers: Path, plan: "TestPlan") -> int:
         if stored.read_only:
             print(f"{path}: a newer program wrote it: it can be read here, not changed.", file=sys.stderr)
             return UNREADABLE
-        edited = take_answers(stored.home, read_answers(answers.read_text(encoding="utf-8"), plan))
+        edited = take_answers(stored.home, read_answers(*_of_its_plan(answers.read_text(encoding="utf-8"), plans)))
         save_home(path, edited.home, stored.pictures)
     except (CannotOpen, CannotSave) as error:
         print(error, file=sys.stderr)
@@ -344,6 +348,14 @@ def _take_answers(path: Path, answers: Path, plan: "TestPlan") -> int:
         return UNREADABLE
     _tell(f"{path}: {edited.says}. See what they suggest: floorplan-circuits known {path}")
     return NOTHING_FOUND
+
+
+def _of_its_plan(text: str, plans: Sequence["TestPlan"]) -> tuple[str, "TestPlan"]:
+    """Return answers with the plan whose code they name, the last one where they name none of these."""
+    from floorplan_circuits.rounds.answers import plan_code
+
+    named = (plan for plan in plans if f"plan {plan_code(plan)}" in text.splitlines())
+    return text, next(named, plans[-1])
 
 
 def _as_json_text(values: dict[str, Any]) -> str:
