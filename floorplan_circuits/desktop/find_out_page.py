@@ -35,6 +35,7 @@ class FindOutPage(QWidget):
 
     changed = Signal()
     slip_told = Signal()
+    guide_wanted = Signal()
 
     def __init__(self) -> None:
         super().__init__()
@@ -42,6 +43,7 @@ class FindOutPage(QWidget):
         self._filling = False
         self.state, self.last, self.cannot = _label("section"), _label("caption"), _label("caption")
         self.on_again, self.slip = _button("It is back on"), _button("That was a slip: strike it")
+        self.guide = _button("Guide me through all of it")
         labels = {way.label: way.name for way in all_choices()}
         self.way = Choice("Tested with", (NOT_CHOSEN, *labels), NOT_CHOSEN, narrow=True)
         self.adapter = Choice("Adapter", (), "", narrow=True)
@@ -51,6 +53,7 @@ class FindOutPage(QWidget):
         self.way.textActivated.connect(lambda words: self._take(with_way(self.now, labels.get(words, ""))))
         self.adapter.textActivated.connect(lambda words: self._take(replace(self.now, adapter=words)))
         self.on_again.clicked.connect(lambda: self._take(back_on(self.now)))
+        self.guide.clicked.connect(self.guide_wanted)
         self.slip.clicked.connect(self.slip_told)
         for name, tick in self.ticks.items():
             tick.toggled.connect(lambda on, name=name: self._take(replace(self.now, **{name: on})))
@@ -63,7 +66,7 @@ class FindOutPage(QWidget):
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(6)
-        above = (self.state, self.on_again, _label("caption", "Tested with"), self.way, self.adapter)
+        above = (self.guide, self.state, self.on_again, _label("caption", "Tested with"), self.way, self.adapter)
         for widget in (*above, *self.ticks.values(), self.last, self.slip, self.cannot):
             column.addWidget(widget)
         form = QFormLayout()

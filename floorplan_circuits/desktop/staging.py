@@ -29,6 +29,7 @@ class Staging:
         was = area.rail.stage
         area.inside.leave()
         area.rail.choose(stage)
+        area.guiding.leave()
         if was == FIND_OUT != stage:
             area.finding.leave()
         elif was == SHUT_OFF != stage:

@@ -13,13 +13,14 @@ from dataclasses import dataclass
 from functools import cached_property
 from typing import Literal
 
-from floorplan_circuits.findings import Conclusion, PlannedRound, TestPlan
+from floorplan_circuits.findings import Conclusion, TestPlan
 from floorplan_circuits.home.home import FeedPlace, Home, existing_feeds
 from floorplan_circuits.home.kinds import kind_named
 from floorplan_circuits.home.log import Entry, Round
 from floorplan_circuits.rounds.answers import ALPHABET, CODE_LENGTH, plan_code
 from floorplan_circuits.supply.handles import moves_together
 from floorplan_circuits.survey.log_book import LogBook, Seen, day
+from floorplan_circuits.survey.troubles import keep_off
 
 Stage = Literal["all on", "round", "all on again", "before alone", "alone", "after alone", "done"]
 Says = Literal["dead", "live", "unclear"]
@@ -136,8 +137,9 @@ class Progress:
         if self._is_fresh:
             yield GuideStep("all on", 0, last - 1, note=note_of_round(0, code)), plan.feeds
         for nth, one in enumerate(plan.rounds, 1):
-            step = GuideStep("round", nth, last - 1, one.off, note=note_of_round(nth, code))
-            yield step, [feed for feed in plan.feeds if self._worth_it(feed, one)]
+            off = tuple(handle for handle in one.off if not self._together[handle] & self._barred)
+            step = GuideStep("round", nth, last - 1, off, note=note_of_round(nth, code))
+            yield step, [feed for feed in plan.feeds if self._worth_it(feed, off)]
         again = GuideStep("all on again", last, last - 1, note=note_of_round(last, code))
         yield again, [feed for feed in plan.feeds if self._was_dead(feed)]
         yield from self._alone()
@@ -159,8 +161,7 @@ class Progress:
 
     def _in(self, step: GuideStep, feed: int) -> Iterator[Seen]:
         """Yield the readings that answer a walk: those of its handles, where it is one handle alone or all on."""
-        together = moves_together(self.home) if step.stage == "alone" else {}
-        wanted = frozenset(one for handle in step.off for one in together.get(handle, ()))
+        wanted = frozenset(one for handle in step.off for one in self._together[handle])
         for seen in self._mine.get(feed, ()):
             if step.stage == "alone" and seen.off - self.book.found_off != wanted:
                 continue
@@ -180,14 +181,19 @@ class Progress:
             if (mine := [one for one in some if one.place >= self.course.begun and _code(one.round) == code])
         }
 
-    def _worth_it(self, feed: int, one: PlannedRound) -> bool:
+    def _worth_it(self, feed: int, off: Collection[int]) -> bool:
         """Tell whether a look says anything: it was live at first, and something it may hang on is off."""
         known = self.known.get(feed)
         first = next((seen.reading.says for seen in self._mine.get(feed, ())), "live")
         if known is None or known.standing == "proved" or first == "dead":
             return False
-        moved = {other for handle in one.off for other in self._together.get(handle, ())}
+        moved = {other for handle in off for other in self._together[handle]}
         return bool(moved & {*known.candidates})
+
+    @cached_property
+    def _barred(self) -> frozenset[int]:
+        """The breakers that nobody may turn, those that came to give trouble since the plan was made among them."""
+        return frozenset(keep_off(self.home, self.book)) | self.book.found_off
 
     @cached_property
     def _together(self) -> Mapping[int, frozenset[int]]:
@@ -218,6 +224,8 @@ class Progress:
         fuses = [one for one in plan.apart if one in self.home.breakers and self.home.breakers[one].device == "fuse"]
         for handle in (*plan.handles, *fuses):
             moved = self._together[handle]
+            if moved & self._barred:
+                continue
             yield handle, tuple(feed for feed in plan.feeds if self._may_be_on(feed, moved))
 
     def _may_be_on(self, feed: int, moved: frozenset[int]) -> bool:

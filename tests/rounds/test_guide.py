@@ -150,6 +150,18 @@ def test_what_may_not_be_turned_is_never_turned() -> None:
     assert {handle for step in steps for handle in step.off} == {C}
 
 
+def test_a_breaker_that_comes_to_give_trouble_is_not_turned_any_more() -> None:
+    home = house(breakers=SIX)
+    course = course_of(find(home), plan_rounds)
+    home = logged(home, trouble(A, "buzzes"))
+    seen = set[int]()
+    while (step := next_step(find(home), course, BY_EYE, DAY)).stage != "done":
+        seen |= {*step.off}
+        home = answer(home, step, {FEED: "dead" if B in step.off else "live"}, BY_EYE, DAY).home
+    assert A not in seen
+    assert find(home).conclusions[FEED].breakers == (B,)
+
+
 def test_one_to_be_asked_for_is_turned_once_that_is_agreed() -> None:
     home = house(breakers=[breaker(A, may_open={"may": "ask", "whose": "Kim"}), breaker(B), breaker(C)])
     assert A not in plan_rounds(find(home)).handles
