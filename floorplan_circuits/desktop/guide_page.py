@@ -96,7 +96,7 @@ class GuidePage(QScrollArea):
         if turn.also:
             lines.append(text(turn.also, "guide_words"))
         lines += [
-            text(f"Then: {words.state}", "guide_words"),
+            text(f"Check the panel. {words.state}", "guide_words"),
             text("A breaker that buzzes, is hot or does not move: leave it, and say so in its form.", "guide_small"),
         ]
         done = button("Done, they are so (Enter)", self.turned.emit, "action")
@@ -168,13 +168,16 @@ class LookRow(QFrame):
         line = QHBoxLayout()
         line.addWidget(self.other)
         line.addWidget(text(f"{look.mark} · {look.what}", "guide_words"), 1)
+        column.addLayout(line)
+        answers = QHBoxLayout()
         for words, key, says in ANSWERS:
             answer = button(f"{words} ({key})", partial(page.answered.emit, (feed,), says))
             answer.setAccessibleName(f"{look.mark} {look.what}: {words.lower()}")
-            line.addWidget(answer)
-        column.addLayout(line)
+            answers.addWidget(answer, 1)
         if look.mind:
-            column.addWidget(text(f"{'; '.join(look.mind)}.", "guide_small"))
+            mind = "; ".join(look.mind)
+            column.addWidget(text(f"{mind[:1].upper()}{mind[1:]}.", "guide_small"))
+        column.addLayout(answers)
 
     def mark_current(self, is_current: bool) -> None:
         """Ring it if the keys answer it."""

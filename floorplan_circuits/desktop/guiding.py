@@ -65,6 +65,7 @@ class Guiding:
         findings = session.find_now()
         plan = self._plan(findings)
         self._area.plan_or_guide.setCurrentWidget(self.page)
+        self._area.rail.find_out_page.show_guided(is_guided=True)
         if not plan.feeds or not (plan.handles or plan.apart):
             self.page.show_pieces(text(NOTHING, "guide_words"), self._leave_button())
             return
@@ -128,6 +129,7 @@ class Guiding:
         self._skipped.clear()
         self._given.clear()
         self._area.plan_or_guide.setCurrentIndex(0)
+        self._area.rail.find_out_page.show_guided(is_guided=False)
         self._area.side.view.ring(frozenset())
 
     # --- what comes next --------------------------------------------------------------------------------------------
@@ -174,7 +176,7 @@ class Guiding:
         session, boxes = self._area.session, self._boxes
         self.leave()
         if session is not None:
-            session.select(tuple(Subject("box", box) for box in boxes))
+            session.pick(boxes)
             self._area.show_stage(SHUT_OFF)
 
     # --- what the person does ---------------------------------------------------------------------------------------

@@ -20,6 +20,7 @@ from floorplan_circuits.home.log import Entry, Round
 from floorplan_circuits.rounds.answers import ALPHABET, CODE_LENGTH, plan_code
 from floorplan_circuits.supply.handles import moves_together
 from floorplan_circuits.survey.log_book import LogBook, Seen, day
+from floorplan_circuits.survey.statements import breakers_above
 from floorplan_circuits.survey.troubles import keep_off
 
 Stage = Literal["all on", "round", "all on again", "before alone", "alone", "after alone", "done"]
@@ -234,11 +235,16 @@ class Progress:
         known = self.known.get(feed)
         if known is None or known.standing not in (*MADE_TO_PROVE, "unknown"):
             return False
-        possible = {*known.candidates}
+        possible = {*known.candidates} - self._feeders
         said = {*known.breakers} & possible
         if any(self.home.breakers[one].device == "fuse" for one in moved if one in self.home.breakers):
             return bool(moved & possible) and not (said and not said & moved)
         return bool(said & moved) if said else bool(possible) and possible <= moved
+
+    @cached_property
+    def _feeders(self) -> frozenset[int]:
+        """The breakers that stay on: what hangs behind one hangs on a nearer breaker."""
+        return frozenset().union(*breakers_above(self.home).values())
 
     def _tried(self, feed: int) -> bool:
         return any(_is_alone(seen) for seen in self._mine.get(feed, ()))

@@ -82,9 +82,9 @@ def _room(step: GuideStep, looks: tuple[tuple[int, Look], ...], findings: Findin
 
 def state_in_words(off: Collection[int], findings: Findings) -> str:
     """Return what is off in a walk, however it came about: whoever comes back reads it at the panel."""
-    if not off:
-        return "All breakers are on, but for those found off."
-    return f"Off now: {', '.join(_marks(off, findings))}. All others are on, but for those found off."
+    found_off = any(breaker.found.state in ("off", "tripped") for breaker in findings.home.breakers)
+    but = ", but for those found off" if found_off else ""
+    return f"Off: {', '.join(_marks(off, findings))}. All others on{but}." if off else f"All breakers on{but}."
 
 
 def to_turn(now_off: Collection[int], step: GuideStep, findings: Findings) -> ToTurn:
