@@ -21,7 +21,7 @@ CAUTIONS = (
 def in_words(plan: TestPlan, findings: Findings) -> RoundsInWords:
     """Return the plan as people carry it out: handles as the panel numbers them, rooms in walking order."""
     places = {place.feed.id: place for place in existing_feeds(findings.home)}
-    looks = {feed: _look(at, places[feed], plan.advice.get(feed, ""), findings) for at, feed in enumerate(plan.feeds)}
+    looks = {feed: look(at, places[feed], plan.advice.get(feed, ""), findings) for at, feed in enumerate(plan.feeds)}
     return RoundsInWords(
         code=plan_code(plan),
         home=findings.home.name,
@@ -59,7 +59,8 @@ def _not_watched(plan: TestPlan, places: Mapping[int, FeedPlace]) -> Iterator[st
         yield f"{', '.join(feeds)}: {do}."
 
 
-def _look(at: int, place: FeedPlace, advice: str, findings: Findings) -> Look:
+def look(at: int, place: FeedPlace, advice: str, findings: Findings) -> Look:
+    """Return in words what to look at for one feed."""
     found = findings.boxes[place.box.id]
     mind = tuple(words for words in (place.box.reach, advice) if words)
     return Look(at, place.box.mark, _what(place), mind, found.room_name, found.level_name)
