@@ -11,7 +11,8 @@ from floorplan_circuits.drawing.symbols import bounds, stamp
 from floorplan_circuits.gestures.drawing_rooms import DrawRoom
 from floorplan_circuits.gestures.putting import PutDevice
 from floorplan_circuits.gestures.selecting import Select
-from floorplan_circuits.gestures.step import ROOM_KEY, Tool
+from floorplan_circuits.gestures.step import ROOM_KEY, SWITCHING_KEY, Tool
+from floorplan_circuits.gestures.switching import DrawSwitching
 from floorplan_circuits.home.kinds import Kind, catalogue
 
 CELL_WIDE, CELL_HIGH, COLUMNS = 58, 56, 3
@@ -87,10 +88,22 @@ class ToolCell(QAbstractButton):
         x, y = self.width() / 2, self.height() / 2 - 6
         if isinstance(self.tool, DrawRoom):
             painter.drawRect(QRectF(x - 11, y - 8, 22, 16))
+        elif isinstance(self.tool, DrawSwitching):
+            self._paint_leg(painter, x, y)
         else:
             painter.drawPolyline(
                 [QPointF(x - 5, y - 8), QPointF(x + 6, y + 2), QPointF(x, y + 3), QPointF(x - 5, y - 8)]
             )
+
+    def _paint_leg(self, painter: QPainter, x: float, y: float) -> None:
+        """Paint a dashed arc that ends at a light."""
+        pen = painter.pen()
+        pen.setDashPattern([2.4, 1.6])
+        painter.setPen(pen)
+        painter.drawArc(QRectF(x - 14, y - 6, 24, 26), 30 * 16, 130 * 16)
+        pen.setStyle(Qt.PenStyle.SolidLine)
+        painter.setPen(pen)
+        painter.drawEllipse(QPointF(x + 12, y + 3), 4.5, 4.5)
 
 
 class KindPalette(QWidget):
@@ -128,7 +141,8 @@ class KindPalette(QWidget):
             self._group.removeButton(button)
             self._grid.removeWidget(button)
             button.deleteLater()
-        cells = [] if words.strip() else [ToolCell(Select(), "select", "esc"), ToolCell(DrawRoom(), "room", ROOM_KEY)]
+        cells = [] if words.strip() else [ToolCell(Select(), "select", "esc"), ToolCell(DrawRoom(), "room", ROOM_KEY),
+                                               ToolCell(DrawSwitching(), "switching", SWITCHING_KEY)]  # fmt: skip
         ranked = self._ranked(words)
         cells += [
             ToolCell(PutDevice(kind.name), SHORT.get(kind.name, kind.label), kind.key, kind.symbol) for kind in ranked

@@ -5,6 +5,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QPoint
 from PySide6.QtWidgets import QMenu
 
+from floorplan_circuits.desktop.box_menu import fill as fill_box_menu
 from floorplan_circuits.desktop.session import Session
 from floorplan_circuits.findings import Subject
 from floorplan_circuits.gestures.events import Event, Key
@@ -114,6 +115,7 @@ class LookingInside:
             return
         menu = QMenu(self._area)
         menu.addAction(f"Look inside {session.home.boxes[box].mark}", lambda: self.look(box))
+        fill_box_menu(menu, session, box)
         menu.aboutToHide.connect(menu.deleteLater)
         menu.popup(place)
 

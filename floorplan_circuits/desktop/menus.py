@@ -9,9 +9,11 @@ from PySide6.QtGui import QAction, QActionGroup, QKeySequence
 from PySide6.QtWidgets import QApplication, QLineEdit, QMenu, QPlainTextEdit
 
 from floorplan_circuits.desktop.aging import AgingDialog
+from floorplan_circuits.desktop.box_menu import ACROSS, DOWN, SPACED, arrange
 from floorplan_circuits.desktop.rail import DRAW, FIND_OUT, PANEL, PRINT, SHUT_OFF, TIE
 from floorplan_circuits.desktop.session import Session
 from floorplan_circuits.findings import Subject
+from floorplan_circuits.gestures.switching import DrawSwitching
 
 if TYPE_CHECKING:
     from floorplan_circuits.desktop.window import Window
@@ -39,6 +41,7 @@ class Menus:
             if title == "&File":
                 menu.insertMenu(menu.actions()[2], self._recent)
             if title == "&View":
+                self._add_switching(menu)
                 self._add_themes(menu)
 
     def _add(self, menu: QMenu, row: Row | None) -> None:
@@ -68,6 +71,14 @@ class Menus:
             action.triggered.connect(lambda _checked=False, name=name: self._window.choose_theme(name))
             menu.addAction(action)
 
+    def _add_switching(self, menu: QMenu) -> None:
+        """Offer to draw what each switch works."""
+        self._switching = menu.addAction("What each switch wor&ks")
+        self._switching.setCheckable(True)
+        self._switching.setShortcut(QKeySequence("Ctrl+K"))
+        self._switching.toggled.connect(lambda on: self._on_session(lambda session: session.show_switching(on)))
+        self._needing_home.append(self._switching)
+
     # --- what there is ------------------------------------------------------------------------------------------------
 
     def _file(self) -> list[Row | None]:
@@ -95,6 +106,9 @@ class Menus:
             ("Re&move", Keys.Delete, lambda: do(Session.remove), True),
             ("Select &all boxes of the level", Keys.SelectAll, self._select_all, True),
             ("&Name what is selected", "F2", self._name_selected, True),
+            None,
+            ("Draw what a s&witch works", "", self._draw_switching, True),
+            *((words, "", partial(do, partial(arrange, words=words)), True) for words in (ACROSS, DOWN, SPACED)),
             None,
             ("The house changed &hands, or an electrician was here…", "", self._ask_what_aged, True),
         ]
@@ -137,6 +151,10 @@ class Menus:
         if self._window.session is not None:
             act(self._window.session)
 
+    def _draw_switching(self) -> None:
+        self._window.work.show_stage(DRAW)
+        self._window.work.take(DrawSwitching())
+
     def _select_all(self) -> None:
         session = self._window.session
         if session is not None:
@@ -164,6 +182,7 @@ class Menus:
         for action in self._needing_home:
             action.setEnabled(session is not None)
         if session is not None:
+            self._switching.setChecked(session.view.switching)
             history = session.history
             self._undo.setText(f"&Undo: {history.undo_says}" if history.past else "&Undo")
             self._redo.setText(f"&Redo: {history.redo_says}" if history.future else "&Redo")

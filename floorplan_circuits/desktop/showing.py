@@ -22,6 +22,7 @@ class Showing:
     def __init__(self, area: "WorkArea") -> None:
         self._area = area
         self._fitted_for: int | None = None
+        self._switching = False
 
     def begin(self) -> None:
         """Forget what was shown: another home is at work."""
@@ -39,16 +40,26 @@ class Showing:
         drawn = any(room.level == level for room in home.rooms) or any(box.level == level for box in home.boxes)
         canvas.empty_words = "" if drawn else EMPTY_LEVEL
 
+        self._switching = switching = session.shows_switching
         what_if, picked = self._area.shutting.shown(), self._area.shutting.picked()
 
         def make(scale: float) -> Plan:
-            return plan(findings, level, scale, theme, only, what_if, picked)
+            built_only = what_if is not None
+            return plan(
+                findings, level, scale, theme, only, what_if, picked, switching=switching, with_planned=not built_only
+            )
 
         keep = self._fitted_for == level
         self._fitted_for = level
         canvas.show_level(make, keep_view=keep or not drawn)
         if not drawn and not keep:
             canvas.begin_empty()
+
+    def switching(self) -> None:
+        """Draw the level anew if what switches work is to be shown now and was not, or the other way round."""
+        session = self._area.session
+        if session is not None and session.shows_switching != self._switching:
+            self.plan()
 
     def panel(self) -> None:
         """Draw the face of the panel that is shown, and its mains where they may be flipped."""

@@ -168,6 +168,7 @@ class WorkArea(QWidget):
         self.rail.refresh(session, self.theme)
         if isinstance(session.tool, PutDevice):
             self.rail.palette_page.used(session.tool.kind)
+        self.showing.switching()
         self.showing.belonging(session.view.selected)
         if session.view.draft is None:
             self.rail.show_selection(session)

@@ -14,7 +14,9 @@ from floorplan_circuits.drawing.plan_boxes import DrawnBox, circuits_in_words, d
 from floorplan_circuits.drawing.plan_building import floors, openings, swings, wall_segments, walls, zone_edges
 from floorplan_circuits.drawing.plan_dots import dots
 from floorplan_circuits.drawing.plan_labels import Labels, label_boxes, write_labels
+from floorplan_circuits.drawing.plan_planned import planned
 from floorplan_circuits.drawing.plan_stairs import flight_bounds, stair_words, stairs
+from floorplan_circuits.drawing.plan_switching import legs
 from floorplan_circuits.drawing.room_names import name_rooms
 from floorplan_circuits.drawing.shown_zones import Floor, shown_floor
 from floorplan_circuits.drawing.symbols import bounds as symbol_bounds
@@ -57,12 +59,14 @@ def plan(
     what_if: WhatIf | None = None,
     picked: Iterable[int] = (),
     pale: frozenset[int] = frozenset(),
+    switching: bool = False,
+    with_planned: bool = False,
 ) -> Plan:
     """Draw one level for one scale. Positions come out as house millimetres divided by `scale`.
 
     `only` is a breaker to show alone: its floors, its boxes and their labels; all other boxes stand pale, and so do
     those in `pale`. With `what_if` it is drawn as with those handles off; `picked` are boxes chosen for work, which
-    show their marks.
+    show their marks. `switching` adds what each switch works, `with_planned` what is not built yet.
     """
     frame = Frame(findings, level, scale, theme, only, what_if, frozenset(picked), pale)
     segments = wall_segments(frame)
@@ -74,10 +78,22 @@ def plan(
     if scale >= DOTS_FROM:
         things += dots(frame, ground, labels)
     else:
+        things += legs(frame, ground) if switching else ()
+        things += _planned(frame, ground, labels) if with_planned else ()
         things += _close_up(frame, floor, ground, labels)
     ink = Group((*base, *things, *labels.marks), Subject("level", level))
     return Plan(ink, _extent(segments, frame, labels), tuple(labels.spots), tuple(labels.keys),
                 tuple(labels.not_placed), scale, tuple(labels.listed))  # fmt: skip
+
+
+def _planned(frame: Frame, ground: Ground, labels: Labels) -> list[Mark]:
+    """Draw what is planned before any label is placed, so that none covers it."""
+    found = list(planned(frame, ground))
+    for one in found:
+        for bounds in one.bounds:
+            ground.take(bounds)
+            labels.spots.append((bounds, one.subject))
+    return [one.ink for one in found]
 
 
 def _close_up(frame: Frame, floor: Floor, ground: Ground, labels: Labels) -> list[Mark]:

@@ -13,6 +13,8 @@ from floorplan_circuits.home.record import change
 OF_A_CONTROL = frozenset({"name", "by", "enters"})
 FLIPPED_BY_HAND = frozenset({"switch", "three-way switch", "four-way switch"})
 """Kinds that are no more than a contact and a lever; a dimmer or fan control may work by radio or by itself."""
+WITHOUT_A_SWITCH = frozenset({"timer", "photocell", "sensor", "thermostat", "radio"})
+"""What works a light without any switch that is drawn."""
 WORKS_OTHERS = frozenset({"thermostat"})
 """Kinds beside the switches that work something else."""
 
@@ -45,9 +47,10 @@ def let_work(home: Home, switches: Iterable[int], things: Iterable[int]) -> Edit
 
 @edit
 def let_go(home: Home, group: int, things: Iterable[int]) -> Edited:
-    """Take switches, devices, boxes or feeds out of a group; a group without switches or without feeds goes.
+    """Take switches, devices, boxes or feeds out of a group; a group that works nothing goes.
 
-    Raises `Refused` where the group has none of them.
+    So does one that nothing works any more: no switch, and no photocell or the like. Raises `Refused` where the group
+    has none of them.
     """
     found, named = there(home.controls, group, "group of switches"), set(things)
     named |= {device.id for box in home.boxes if box.id in named for device in box.devices}
@@ -59,7 +62,8 @@ def let_go(home: Home, group: int, things: Iterable[int]) -> Edited:
         switches=tuple(one for one in found.switches if one not in named),
         feeds=tuple(one for one in found.feeds if one not in named),
     )
-    controls = home.controls.put(left) if left.switches and left.feeds else home.controls.without([group])
+    stays = left.feeds and (left.switches or left.by in WITHOUT_A_SWITCH)
+    controls = home.controls.put(left) if stays else home.controls.without([group])
     return Edited(change(home, controls=controls), f"Take {_taken(home, found, left)} out of its group")
 
 
