@@ -110,6 +110,15 @@ def what_works(home: Home, group: int) -> str:
     return first + (f" and {counted(more, 'more', 'more')}" if more else "")
 
 
+def switches_in_words(home: Home, group: Control) -> str:
+    """Return what the switches of a group are called, or what works it where none is drawn."""
+    ids = set(group.switches)
+    marks = [box.mark for box in home.boxes for device in box.devices if device.id in ids]
+    if not marks:
+        return "Nothing that is drawn" if group.by in ("hand", "not known", "other") else f"A {group.by}"
+    return f"The switch in {marks[0]}" if len(marks) == 1 else f"Each switch in {' and '.join(marks)}"
+
+
 def _worked_by(home: Home, control: Control) -> Iterator[tuple[Box, Device | None]]:
     wanted = set(control.feeds)
     for box in home.boxes:
