@@ -20,6 +20,7 @@ ON_WALL = ("wall", "outdoor")
 WALL_REACH_MM = 700
 JOIN_REACH_MM = 180
 TICK_MM = 120
+OVERHEAD = "Shift-click puts it on the ceiling."
 ROW_UNKNOWN = "Their circuits are unknown until you tie or test them."
 
 
@@ -62,7 +63,7 @@ def step_put(tool: PutDevice, event: Event, context: Context) -> Outcome:
     label = kind_named(tool.kind).label
     if isinstance(event, Key):
         return _key(tool, event, context)
-    spot = _spot(tool.kind, event.at, context)
+    spot = _spot(tool.kind, event.at, context, overhead=isinstance(event, Press | Release) and event.add)
     draft = _draft(tool, spot, event.at)
     row = _row(tool, event.at, context)
     if isinstance(event, Release) and tool.pressed:
@@ -78,7 +79,8 @@ def step_put(tool: PutDevice, event: Event, context: Context) -> Outcome:
 
 def _put(tool: PutDevice, spot: Spot | None, draft: Draft, context: Context) -> Outcome:
     if spot is None:
-        return Outcome(tool, draft=draft, says=f"Click nearer to a wall to put a {kind_named(tool.kind).label}.")
+        label = kind_named(tool.kind).label
+        return Outcome(tool, draft=draft, says=f"Click nearer to a wall to put a {label}. {OVERHEAD}")
     try:
         edit = _edit(tool.kind, spot, context)
     except Refused as error:
@@ -185,7 +187,8 @@ def _tick(place: Place) -> tuple[XY, ...]:
 # --- where it goes --------------------------------------------------------------------------------------------------
 
 
-def _spot(kind: str, at: XY, context: Context) -> Spot | None:
+def _spot(kind: str, at: XY, context: Context, overhead: bool = False) -> Spot | None:
+    """Return where a click puts a kind; far from any wall nowhere, unless it is meant to be `overhead`."""
     mount: Mount = MOUNTS.get(kind_named(kind).mount, "wall")
     reach = max(WALL_REACH_MM, 3 * context.reach)
     wall = wall_spot(at, context.outlines(), reach) if mount in ON_WALL else None
@@ -195,7 +198,7 @@ def _spot(kind: str, at: XY, context: Context) -> Spot | None:
     if mount not in ON_WALL:
         return Spot((round(at[0]), round(at[1])), 90, mount)
     if wall is None:
-        return None
+        return Spot((round(at[0]), round(at[1])), 90, "ceiling") if overhead else None
     indoors = faces_into(wall.at, wall.angle, context.outlines())
     return Spot(wall.at, wall.angle, "wall" if indoors else "outdoor")
 
