@@ -87,7 +87,9 @@ def _print(options: argparse.Namespace) -> int:
     from floorplan_circuits.written import files_of
 
     findings, pictures = found
-    wanted = Wanted(options.sheet, options.paper, options.grey, options.one_page, options.panel, options.size)
+    wanted = Wanted(
+        options.sheet, options.paper, options.grey, options.one_page, options.panel, options.size, options.switching
+    )
     try:
         sheet = make_sheet(findings, wanted, date.today().isoformat())
         files = files_of(sheet, options.output, pictures)

@@ -40,6 +40,9 @@ def print_options(words: Sequence[str]) -> argparse.Namespace:
     parser.add_argument("--sheet", choices=SHEETS, default="wall-map")
     parser.add_argument("--paper", choices=PAPERS, default="letter")
     parser.add_argument("--colour-by", choices=LAYERS, default="both", help="what the floor is divided by")
+    parser.add_argument(
+        "--switching", action="store_true", help="on the plan alone: curves from switches to what they work"
+    )
     parser.add_argument("--grey", action="store_true", help="for a printer without colour")
     parser.add_argument(
         "--panel", default="", metavar="NAME", help="only this panel: its name, or the letter before its numbers"

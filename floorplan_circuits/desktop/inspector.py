@@ -127,12 +127,12 @@ class Inspector(FormPage):
             self._device_rows(form, device, len(box.devices) > 1)
         for feed in box.passing:
             self._feed_row(form, "Passing", feed, may_go=True)
-        self._common_rows(form, [box])
         self._line(form, "Reach", box.reach, fields.make_reach([box.id]), REACH_HINT)
-        self._switching_rows(box)
         for device in box.devices:
             self._halves_button(device)
         self._button("A cable passes through", lambda: self._attempt(lambda home: add_passing(home, box.id)))
+        self._common_rows(self._form(), [box])  # below what is edited most, which stays in sight
+        self._switching_rows(box)
 
     def _common_rows(self, form: QFormLayout, boxes: list[Box]) -> None:
         """Add the rows that are the same for one box and for many."""

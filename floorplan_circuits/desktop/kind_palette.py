@@ -15,6 +15,8 @@ from floorplan_circuits.gestures.step import ROOM_KEY, SWITCHING_KEY, Tool
 from floorplan_circuits.gestures.switching import DrawSwitching
 from floorplan_circuits.home.kinds import Kind, catalogue
 
+AT_FIRST = ("duplex receptacle", "switch", "ceiling light")
+"""What stands in the row of kinds used last before any was used."""
 CELL_WIDE, CELL_HIGH, COLUMNS = 58, 56, 3
 SYMBOL_SIZE = 1.3
 SHORT = {
@@ -40,13 +42,18 @@ class ToolCell(QAbstractButton):
 
     def __init__(self, tool: Tool, name: str, key: str, symbol: str = "") -> None:
         super().__init__()
-        self.tool, self.theme = tool, LIGHT
-        self._key, self._symbol = key, symbol
-        self.setText(name)
+        self.theme = LIGHT
         self.setCheckable(True)
         self.setFixedSize(CELL_WIDE, CELL_HIGH)
+        self.become(tool, name, key, symbol)
+
+    def become(self, tool: Tool, name: str, key: str, symbol: str = "") -> None:
+        """Stand for another tool in the same place."""
+        self.tool, self._key, self._symbol = tool, key, symbol
+        self.setText(name)
         self.setToolTip(f"{tool.kind if isinstance(tool, PutDevice) else name}{f' ({key.upper()})' if key else ''}")
         self.setAccessibleName(self.toolTip())
+        self.update()
 
     def sizeHint(self) -> QSize:  # noqa: N802  # Qt's name
         """Return the cell's size."""
@@ -107,14 +114,15 @@ class ToolCell(QAbstractButton):
 
 
 class KindPalette(QWidget):
-    """All tools to draw with, each always in its place; of those found by a word, the last used come first."""
+    """All tools to draw with, each always in its place, below a row of those used last; in a search they come first."""
 
     tool_taken = Signal(object)
 
     def __init__(self) -> None:
         super().__init__()
         self.theme: Theme = LIGHT
-        self._last_used: list[str] = []
+        self._last_used = list(AT_FIRST)
+        self._recent: list[ToolCell] = []
         self.search = QLineEdit()
         self.search.setPlaceholderText("Find: plug, lamp, dryer …")
         self.search.setClearButtonEnabled(True)
@@ -144,9 +152,9 @@ class KindPalette(QWidget):
         cells = [] if words.strip() else [ToolCell(Select(), "select", "esc"), ToolCell(DrawRoom(), "room", ROOM_KEY),
                                                ToolCell(DrawSwitching(), "switching", SWITCHING_KEY)]  # fmt: skip
         ranked = self._ranked(words)
-        cells += [
-            ToolCell(PutDevice(kind.name), SHORT.get(kind.name, kind.label), kind.key, kind.symbol) for kind in ranked
-        ]
+        self._recent = [] if words.strip() else [_cell_of(catalogue()[kind]) for kind in self._last_used[:COLUMNS]]
+        cells += self._recent
+        cells += [_cell_of(kind) for kind in ranked]
         for place, cell in enumerate(cells):
             cell.theme = self.theme
             self._group.addButton(cell)
@@ -180,5 +188,20 @@ class KindPalette(QWidget):
         self._group.setExclusive(True)
 
     def used(self, kind: str) -> None:
-        """Note that a kind was used: it comes first from the next time the palette is filled."""
+        """Note that a kind was used: it stands in the row of those used last, the one used longest ago makes room.
+
+        Those that are there keep their places, for a hand remembers places.
+        """
+        shown = [cell.tool.kind for cell in self._recent if isinstance(cell.tool, PutDevice)]
+        oldest = max(shown, key=self._last_used.index, default="")
         self._last_used = [kind, *(other for other in self._last_used if other != kind)][:6]
+        if oldest and kind not in shown and kind in catalogue():
+            self._recent[shown.index(oldest)].become(*_looks_of(catalogue()[kind]))
+
+
+def _cell_of(kind: Kind) -> ToolCell:
+    return ToolCell(*_looks_of(kind))
+
+
+def _looks_of(kind: Kind) -> tuple[Tool, str, str, str]:
+    return PutDevice(kind.name), SHORT.get(kind.name, kind.label), kind.key, kind.symbol
