@@ -5,8 +5,9 @@ from collections.abc import Iterable, Iterator, Mapping
 from floorplan_circuits.findings import Findings
 from floorplan_circuits.home.called import feed_called
 from floorplan_circuits.home.home import FeedPlace, feeds
-from floorplan_circuits.home.log import Round
+from floorplan_circuits.home.log import Round, Traced
 from floorplan_circuits.home.ways import way_named
+from floorplan_circuits.survey.cases import points
 from floorplan_circuits.survey.log_book import LogBook, Seen, day
 from floorplan_circuits.survey.witness import Witnesses
 
@@ -20,12 +21,26 @@ def what_it_means(findings: Findings, feed: int, entries: Iterable[int]) -> str:
     made = set(entries)
     book = LogBook(home)
     seen = [one for one in book.readings.get(feed, ()) if one.round.id in made]
-    if place is None or not seen or feed not in findings.conclusions:
+    if place is None or feed not in findings.conclusions:
+        return ""
+    trace = next((trace for _, trace in book.traces.get(feed, ()) if trace.id in made), None)
+    if trace is not None:
+        return f"{feed_called(place)}: {_pointed(trace, place, findings)}"
+    if not seen:
         return ""
     told = next((one for one in seen if one.off - book.found_off), None)
     if told is None:
         return f"{feed_called(place)}: {_as_usual(seen[-1])}"
     return f"{feed_called(place)}: {_with_something_off(told, place, findings, book)}"
+
+
+def _pointed(trace: Traced, place: FeedPlace, findings: Findings) -> str:
+    if not points(trace):
+        return f"the first pass only learns how strong the signal gets. Make the second, too. {TREAT}"
+    known = findings.conclusions[place.feed.id]
+    if known.standing == "traced":
+        return f"traced to {_named(known.breakers, findings.marks)}. It points, and proves nothing. {TREAT}"
+    return f"{known.says}. It points, and proves nothing. {TREAT}"
 
 
 def _as_usual(one: Seen) -> str:

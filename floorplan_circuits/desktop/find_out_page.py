@@ -6,7 +6,8 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QCheckBox, QFormLayout, QLabel, QLineEdit, QPushButton, QVBoxLayout, QWidget
 
 from floorplan_circuits.desktop.fields import Choice
-from floorplan_circuits.gestures.finding_out import SetUp, back_on, choices, with_way
+from floorplan_circuits.gestures.finding_out import SetUp, all_choices, back_on, with_way
+from floorplan_circuits.gestures.pointing import CLICK_WHAT_IT_POINTS_TO, NO_ADAPTER, adapters
 from floorplan_circuits.home.ways import way_named
 
 NOT_CHOSEN = "– choose"
@@ -41,12 +42,14 @@ class FindOutPage(QWidget):
         self._filling = False
         self.state, self.last, self.cannot = _label("section"), _label("caption"), _label("caption")
         self.on_again, self.slip = _button("It is back on"), _button("That was a slip: strike it")
-        labels = {way.label: way.name for way in choices()}
+        labels = {way.label: way.name for way in all_choices()}
         self.way = Choice("Tested with", (NOT_CHOSEN, *labels), NOT_CHOSEN, narrow=True)
+        self.adapter = Choice("Adapter", (), "", narrow=True)
         self.ticks = {name: _tick(*words) for name, words in TICKS.items()}
         self.who, self.helper = _line("Who", "your name"), _line("Helper", "at the other end")
         self._lay_out()
         self.way.textActivated.connect(lambda words: self._take(with_way(self.now, labels.get(words, ""))))
+        self.adapter.textActivated.connect(lambda words: self._take(replace(self.now, adapter=words)))
         self.on_again.clicked.connect(lambda: self._take(back_on(self.now)))
         self.slip.clicked.connect(self.slip_told)
         for name, tick in self.ticks.items():
@@ -60,7 +63,7 @@ class FindOutPage(QWidget):
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(6)
-        above = (self.state, self.on_again, _label("caption", "Tested with"), self.way)
+        above = (self.state, self.on_again, _label("caption", "Tested with"), self.way, self.adapter)
         for widget in (*above, *self.ticks.values(), self.last, self.slip, self.cannot):
             column.addWidget(widget)
         form = QFormLayout()
@@ -78,17 +81,29 @@ class FindOutPage(QWidget):
         """Show what holds now; nothing is said to have changed."""
         self.now, self._filling = now, True
         turned = now.breaker is not None
-        self.state.setText(headline if turned else f"{headline}. {CLICK_A_BREAKER}")
-        self.on_again.setVisible(turned)
+        self.state.setText(headline if turned else f"{headline}. {self._asks_for()}")
+        self.on_again.setVisible(turned and not now.points)
         way = way_named(now.way)
         self.way.setCurrentIndex(max(self.way.findText(way.label), 0) if now.way else 0)
         self.way.setToolTip(f"{way.shows} {way.cannot}" if now.way else "")
         self.cannot.setText(f"{way.cannot} {way.caution}" if now.way else "")
         self.cannot.setVisible(bool(now.way))
+        self._show_adapters()
         for name, tick in self.ticks.items():
             tick.setChecked(getattr(now, name))
-            tick.setVisible(turned or name not in ("live_before", "live_again"))
+            tick.setVisible(not now.points and (turned or name not in ("live_before", "live_again")))
         self._filling = False
+
+    def _asks_for(self) -> str:
+        return CLICK_WHAT_IT_POINTS_TO if self.now.points else CLICK_A_BREAKER
+
+    def _show_adapters(self) -> None:
+        offered = adapters(self.now.way)
+        self.adapter.setVisible(bool(offered))
+        if [self.adapter.itemText(at) for at in range(self.adapter.count())] != list(offered):
+            self.adapter.clear()
+            self.adapter.addItems(offered)
+        self.adapter.setCurrentText(self.now.adapter if offered else NO_ADAPTER)
 
     def show_last(self, words: str) -> None:
         """Tell what was recorded last, and offer to strike it."""

@@ -116,7 +116,9 @@ class FindingOut:
             self._area.say(f"In {box.mark} nothing takes power that could be read.")
             return
         title = f"{box.mark} · {headline(self.page.now, session.home)}"
-        self._choice = ReadingChoice(self._area.canvas, title, rows, also_recorded(self.page.now))
+        self._choice = ReadingChoice(
+            self._area.canvas, title, rows, self.page.now.answers, also_recorded(self.page.now)
+        )
         self._choice.read.connect(self._record)
         self._choice.open_at(self._area.canvas.to_pixels(QPointF(*event.at)).toPoint())
 

@@ -30,11 +30,12 @@ class FormPage(QWidget):
                 widget.hide()
                 widget.deleteLater()
 
-    def _words(self, words: str, name: str = "caption") -> None:
+    def _words(self, words: str, name: str = "caption") -> QLabel:
         label = QLabel(words)
         label.setObjectName(name)
         label.setWordWrap(True)
         self._column.addWidget(label)
+        return label
 
     def _form(self) -> QFormLayout:
         holder = QWidget()

@@ -5,7 +5,7 @@ from functools import partial
 from typing import get_args
 
 from PySide6.QtCore import QEvent, Qt, QTimer, Signal
-from PySide6.QtWidgets import QApplication, QFormLayout
+from PySide6.QtWidgets import QApplication, QFormLayout, QHBoxLayout, QPushButton
 
 from floorplan_circuits.desktop import box_fields as fields
 from floorplan_circuits.desktop.fields import Choice
@@ -27,6 +27,7 @@ from floorplan_circuits.home.kinds import catalogue, kind_named
 WAIT_MS = 150
 NOT_TIED = "not known"
 TAKE_OUT, NO_CABLE = "– take it out", "– no such cable"
+MORE, LESS = "more", "less"
 HEIGHT_HINT = "above the floor"
 WAYS = get_args(WorkedBy)
 REACH_HINT = "behind the oven"
@@ -47,6 +48,9 @@ class Inspector(FormPage):
         if event.type() == QEvent.Type.LayoutRequest:
             self.filled.emit()
         return done
+
+    tells_all = False
+    """Whether it tells of a box what is edited seldom too: it was asked for once."""
 
     @property
     def is_empty(self) -> bool:
@@ -112,7 +116,7 @@ class Inspector(FormPage):
         self._choice(form, "Use", _uses(found.use), found.use, lambda words: lambda home: set_use(home, [room], words))
 
     def _box_form(self, box: Box) -> None:
-        self._words(f"Box {box.mark}", "section")
+        self._box_head(box)
         if not self.only_seen:
             self._box_rows(box)
         assert self._session is not None
@@ -120,6 +124,21 @@ class Inspector(FormPage):
             self._words(words)
         clashes = _clashes(self._session, [box.id])
         self._column.addWidget(SeenSection(self._session.home, box.id, clashes, self._attempt, self.filled.emit))
+
+    def _box_head(self, box: Box) -> None:
+        """Name the box; beside its name stands what tells more of it, so that this takes no row."""
+        title = self._words(f"Box {box.mark}", "section")
+        if self.only_seen:
+            return
+        more = QPushButton(LESS if self.tells_all else MORE)
+        more.setObjectName("quiet")
+        more.setAccessibleName("Fewer rows" if self.tells_all else "Height, place and switching of the box")
+        more.setToolTip(more.accessibleName())
+        more.clicked.connect(lambda _checked=False: self._tell_all())
+        beside = QHBoxLayout(title)
+        beside.setContentsMargins(0, 0, 0, 0)
+        beside.addStretch(1)
+        beside.addWidget(more)
 
     def _box_rows(self, box: Box) -> None:
         form = self._form()
@@ -131,8 +150,14 @@ class Inspector(FormPage):
         for device in box.devices:
             self._halves_button(device)
         self._button("A cable passes through", lambda: self._attempt(lambda home: add_passing(home, box.id)))
-        self._common_rows(self._form(), [box])  # below what is edited most, which stays in sight
-        self._switching_rows(box)
+        if self.tells_all:
+            self._common_rows(self._form(), [box])
+            self._switching_rows(box)
+
+    def _tell_all(self) -> None:
+        """Tell from now on what is edited seldom too, or no longer."""
+        self.tells_all, self._told = not self.tells_all, ()
+        self.show_selection(self._session)
 
     def _common_rows(self, form: QFormLayout, boxes: list[Box]) -> None:
         """Add the rows that are the same for one box and for many."""

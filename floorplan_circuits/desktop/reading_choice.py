@@ -1,12 +1,10 @@
-"""The small choice at a device on the plan: dead, live or unclear, one row a feed, recorded by one click."""
+"""The small choice at a device on the plan: what was seen, one row a feed, recorded by one click."""
 
 from collections.abc import Sequence
 
 from PySide6.QtCore import QPoint, Qt, Signal
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QFrame, QGridLayout, QLabel, QPushButton, QVBoxLayout, QWidget
-
-from floorplan_circuits.gestures.finding_out import READS
 
 MOST_WIDE = 320
 AIR = 12
@@ -19,7 +17,9 @@ class ReadingChoice(QFrame):
     read = Signal(int, str)
     """The feed, and what it showed."""
 
-    def __init__(self, parent: QWidget, title: str, rows: Sequence[tuple[int, str]], also: str) -> None:
+    def __init__(
+        self, parent: QWidget, title: str, rows: Sequence[tuple[int, str]], answers: Sequence[str], also: str
+    ) -> None:
         super().__init__(parent)
         self.setObjectName("choice")
         self.setAttribute(Qt.WidgetAttribute.WA_StyledBackground)
@@ -33,7 +33,7 @@ class ReadingChoice(QFrame):
         for place, (feed, called) in enumerate(rows):
             if called:
                 grid.addWidget(_words("caption", called), place, 0)
-            for at, says in enumerate(READS, 1):
+            for at, says in enumerate(answers, 1):
                 grid.addWidget(self._button(feed, called, says), place, at)
         column.addLayout(grid)
         if also:

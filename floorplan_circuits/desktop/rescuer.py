@@ -1,5 +1,6 @@
 """The rescuer: within two seconds of an edit a copy of the home is on disk, written off the window's thread."""
 
+from collections.abc import Mapping
 from pathlib import Path
 
 from PySide6.QtCore import QObject, QStandardPaths, QTimer, Signal
@@ -7,6 +8,7 @@ from PySide6.QtCore import QObject, QStandardPaths, QTimer, Signal
 from floorplan_circuits.desktop.newest import Newest
 from floorplan_circuits.files.cannot import CannotSave
 from floorplan_circuits.files.rescue import Rescue, drop_rescue, write_rescue
+from floorplan_circuits.files.save import NO_PICTURES
 from floorplan_circuits.home.home import Home
 
 WAIT_MS = 700
@@ -28,7 +30,7 @@ class Rescuer(QObject):
         super().__init__(parent)
         self.folder = folder
         self.failed = ""
-        self._noted: tuple[Home, Path | None] | None = None
+        self._noted: tuple[Home, Path | None, Mapping[str, bytes]] | None = None
         self._written: Rescue | None = None
         self._writing = Newest("rescue", daemon=False)
         self._timer = QTimer(self)
@@ -36,21 +38,21 @@ class Rescuer(QObject):
         self._timer.setInterval(WAIT_MS)
         self._timer.timeout.connect(self.write)
 
-    def note(self, home: Home, of: Path | None) -> None:
-        """Note an edit: its home will be on disk soon, however many more follow."""
-        self._noted = (home, of)
+    def note(self, home: Home, of: Path | None, unsaved: Mapping[str, bytes] = NO_PICTURES) -> None:
+        """Note an edit: its home will be on disk soon, however many more follow, with pictures that no file has yet."""
+        self._noted = (home, of, unsaved)
         if not self._timer.isActive():
             self._timer.start()
 
     def write(self) -> None:
         """Write the newest home now, in a thread of its own."""
         if self._noted is not None:
-            (home, of), self._noted = self._noted, None
-            self._writing.ask(lambda: self._write(home, of))
+            (home, of, unsaved), self._noted = self._noted, None
+            self._writing.ask(lambda: self._write(home, of, unsaved))
 
-    def _write(self, home: Home, of: Path | None) -> None:
+    def _write(self, home: Home, of: Path | None, unsaved: Mapping[str, bytes]) -> None:
         try:
-            self._written = write_rescue(self.folder, home, of)
+            self._written = write_rescue(self.folder, home, of, unsaved)
             self.failed = ""
         except CannotSave as error:
             self.failed = str(error)

@@ -49,6 +49,8 @@ class Session(QObject):
         """The time of day it was last saved in this sitting."""
         self.read_only = stored.read_only
         self.pictures = stored.pictures
+        self._filed = frozenset(stored.pictures) if path is not None else frozenset()
+        """The pictures that the home's own file has."""
         self.path = path
         self.findings: Findings | None = None
         self.view = View(level=_first_level(stored.home))
@@ -68,6 +70,15 @@ class Session(QObject):
     def is_saved(self) -> bool:
         """Whether the file holds the home as it is now."""
         return self.home is self.saved
+
+    @property
+    def unsaved_pictures(self) -> dict[str, bytes]:
+        """The pictures that the home's own file does not have yet."""
+        return {name: data for name, data in self.pictures.items() if name not in self._filed}
+
+    def not_saved_yet(self) -> None:
+        """Say that what was opened is a copy: nothing of it counts as being in the home's own file."""
+        self.saved, self._filed = None, frozenset()
 
     @property
     def may_be_lost(self) -> bool:
@@ -276,6 +287,7 @@ class Session(QObject):
     def save(self, path: Path) -> None:
         """Write the home to a file, which is its file from now on. Raises `CannotSave`."""
         save_home(path, self.home, self.pictures)
+        self._filed = frozenset(row.hash for row in self.home.pictures)
         self.path, self.saved, self.saved_at = path, self.home, f"{datetime.now().astimezone():%H:%M}"
         self.edited.emit()
 

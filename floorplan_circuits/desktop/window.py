@@ -106,9 +106,9 @@ class Window(QMainWindow):
             self._say_it_failed("The rescued copy can’t be opened", str(error))
             return
         session = Session(stored, rescue.of)
-        session.saved = None
+        session.not_saved_yet()
         self._work_on(session)
-        self.rescuer.note(session.home, rescue.of)
+        self.rescuer.note(session.home, rescue.of, session.unsaved_pictures)
 
     def _drop_rescue(self, rescue: Rescue) -> None:
         drop_rescue(rescue)
@@ -133,7 +133,7 @@ class Window(QMainWindow):
         if session.is_saved:
             self.rescuer.drop()
         else:
-            self.rescuer.note(session.home, session.path)
+            self.rescuer.note(session.home, session.path, session.unsaved_pictures)
         self._show_title()
         self.menus.refresh(session)
 

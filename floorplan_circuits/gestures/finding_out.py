@@ -7,6 +7,14 @@ from floorplan_circuits.edits.edited import Edited, Refused, there
 from floorplan_circuits.edits.logged import Fields
 from floorplan_circuits.edits.recording import record_round, single_test, strike
 from floorplan_circuits.edits.seen import may_turn_off
+from floorplan_circuits.gestures.pointing import (
+    CLICK_WHAT_IT_POINTS_TO,
+    NO_ADAPTER,
+    PASSES,
+    pointed,
+    pointing_ways,
+    points,
+)
 from floorplan_circuits.home.boxes import Box
 from floorplan_circuits.home.home import FeedPlace, Home, feeds
 from floorplan_circuits.home.ways import Way, ways
@@ -24,7 +32,8 @@ A_SLIP = "a slip of the hand"
 class SetUp:
     """What holds for all that is recorded now: which breaker is off, how it is tested, and what else was seen.
 
-    `live_before` and `live_again` speak of every device that is called dead; so do the other ticks of all readings.
+    By a way that points nothing is off: `breaker` is the one that it points to. `live_before` and `live_again` speak of
+    every device that is called dead; so do the other ticks of all readings.
     """
 
     breaker: int | None = None
@@ -36,6 +45,17 @@ class SetUp:
     each_hot: bool = False
     who: str = ""
     helper: str = ""
+    adapter: str = NO_ADAPTER
+
+    @property
+    def points(self) -> bool:
+        """Whether the way points to a breaker, rather than reads dead or live."""
+        return points(self.way)
+
+    @property
+    def answers(self) -> tuple[str, ...]:
+        """What can be said at a device."""
+        return tuple(PASSES[self.way]) if self.points else READS
 
 
 def choices() -> tuple[Way, ...]:
@@ -43,12 +63,20 @@ def choices() -> tuple[Way, ...]:
     return tuple(way for way in ways().values() if "round" in way.recorded_as and way.name not in NOT_A_READING)
 
 
+def all_choices() -> tuple[Way, ...]:
+    """Return the ways by which a device can be read, then those that point from it to a breaker."""
+    return (*choices(), *pointing_ways())
+
+
 def with_breaker(now: SetUp, home: Home, breaker: int) -> SetUp:
-    """Return what holds with another breaker off: what was ticked of the last one is not said of it.
+    """Return what holds with another breaker off, or pointed to: what was ticked of the last one is not said of it.
 
     Raises `Refused` for one that may not be turned off, that was found off, or that gives trouble.
     """
-    may_turn_off(home, breaker)
+    if now.points:
+        there(home.breakers, breaker, "breaker")
+    else:
+        may_turn_off(home, breaker)
     return now if breaker == now.breaker else _afresh(now, breaker)
 
 
@@ -65,8 +93,9 @@ def with_way(now: SetUp, way: str) -> SetUp:
     """Return what holds with another way of testing: nothing that was seen with the last one is said of it."""
     if way == now.way:
         return now
-    cleared = _afresh(now, now.breaker)
-    return replace(cleared, way=way, tester_before=False, each_hot=False)
+    same_sense = points(way) == now.points  # a breaker that was pointed to is not off, nor the other way about
+    cleared = _afresh(now, now.breaker if same_sense else None)
+    return replace(cleared, way=way, tester_before=False, each_hot=False, adapter=NO_ADAPTER)
 
 
 def readable(box: Box, device: int | None, home: Home) -> tuple[FeedPlace, ...]:
@@ -81,9 +110,14 @@ def readable(box: Box, device: int | None, home: Home) -> tuple[FeedPlace, ...]:
 
 
 def recorded(now: SetUp, home: Home, feed: int, says: str, date: str) -> Edited:
-    """Record what one feed showed, with the breaker off or with all as usual. Raises `Refused` as recording does."""
+    """Record what one feed showed: with the breaker off, with all as usual, or pointed to it.
+
+    Raises `Refused` as recording does.
+    """
     if not now.way:
         raise Refused(CHOOSE_A_WAY)
+    if now.points:
+        return pointed(home, now.way, now.breaker, feed, says, now.adapter, date, now.who)
     common: Fields = {"method": now.way, "date": date, "who": now.who, "helper": now.helper, "each_hot": now.each_hot}
     common |= {"tester_before": now.tester_before, "tester_after": now.tester_after}
     if now.breaker is None:
@@ -110,9 +144,12 @@ def slip_struck(home: Home, entries: Iterable[int], date: str, who: str) -> Edit
 
 
 def headline(now: SetUp, home: Home) -> str:
-    """Return the state that a reading is taken in: '5 is off' or 'All as usual'."""
+    """Return the state that a reading is taken in: '5 is off', 'It points to 5' or 'All as usual'."""
     breaker = home.breakers.get(now.breaker)
-    return "All as usual" if breaker is None else f"{mark(home.panels.get(breaker.panel), breaker)} is off"
+    if breaker is None:
+        return "All as usual"
+    number = mark(home.panels.get(breaker.panel), breaker)
+    return f"It points to {number}" if now.points else f"{number} is off"
 
 
 def also_recorded(now: SetUp) -> str:
@@ -122,6 +159,8 @@ def also_recorded(now: SetUp) -> str:
 
 
 def _ticked(now: SetUp) -> Iterator[str]:
+    if now.points:
+        return
     if now.breaker is not None and now.live_before:
         yield "live before"
     if now.breaker is not None and now.live_again:
@@ -136,8 +175,10 @@ def _ticked(now: SetUp) -> Iterator[str]:
 def taken(now: SetUp, home: Home) -> str:
     """Return the sentence for a breaker just turned off, with whose word it takes where it may not be opened freely."""
     if now.breaker is None:
-        return f"All is as usual, you say. {SAYS}"
+        return f"All is as usual, you say. {CLICK_WHAT_IT_POINTS_TO if now.points else SAYS}"
     breaker = there(home.breakers, now.breaker, "breaker")
+    if now.points:
+        return f"{headline(now, home)}, you say. Now click the device that it was followed from."
     asks = breaker.may_open
     whose = f" Ask {asks.whose or 'first'}{f': {asks.why}' if asks.why else ''}." if asks.may == "ask" else ""
     return f"{headline(now, home)}, you say. Now click each device that you look at.{whose}"

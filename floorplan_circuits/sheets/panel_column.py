@@ -1,7 +1,7 @@
 """The panel on a sheet: its title above the face, and the notes under it."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from floorplan_circuits.drawing.ink import Group, Mark, Pen, Shape, Text, moved, polyline
 from floorplan_circuits.drawing.lettering import width, wrap
@@ -49,10 +49,14 @@ class PanelOnSheet:
     findings: Findings
     panel: Panel
     theme: Theme
+    _notes: dict[float, tuple[str, ...]] = field(default_factory=dict, compare=False)
 
     def notes(self, wide: float) -> tuple[str, ...]:
-        """Return the notes under the face, in lines."""
-        return tuple(line for note in panel_notes(self.findings, self.panel) for line in wrap(note, wide, CAPTION_SIZE))
+        """Return the notes under the face, in lines; set once a width, since every layout asks for them."""
+        if wide not in self._notes:
+            notes = panel_notes(self.findings, self.panel)
+            self._notes[wide] = tuple(line for note in notes for line in wrap(note, wide, CAPTION_SIZE))
+        return self._notes[wide]
 
     def notes_height(self, wide: float) -> float:
         """Return the height of the notes in mm."""

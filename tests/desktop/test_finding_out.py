@@ -107,6 +107,21 @@ def test_a_device_and_what_it_showed_are_two_clicks(home, hand):
     assert choice(home) is None
 
 
+def test_a_tracer_points_and_no_breaker_is_said_to_be_off(home, hand):
+    hand.choose("Tested with", "Signal tracer")
+    hand.choose("Adapter", "receptacle without ground")
+    hand.click_breaker(breaker(home))
+    assert "It points to 1" in page(home).state.text()
+    assert not any(box.isVisible() for box in page(home).ticks.values())
+
+    hand.click(*RECEPTACLE)
+    press(hand, "two passes")
+
+    (entry,) = home.session.home.log
+    assert (entry.kind, entry.passes, entry.adapter) == ("traced", 2, "receptacle without ground")
+    assert hand.says() == "B1: traced to 1. It points, and proves nothing. Treat as live."
+
+
 def test_with_all_parts_ticked_it_reads_tested_and_on_which(home, hand):
     hand.choose("Tested with", "Two-lead tester")
     hand.click_breaker(breaker(home))

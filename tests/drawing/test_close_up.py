@@ -312,7 +312,7 @@ def crammed_boxes(draw: st.DrawFn) -> tuple[Box, list[dict[str, object]]]:
     return one, [opened(20, *draw(st.lists(seen, max_size=6)))]
 
 
-@settings(max_examples=80, suppress_health_check=[HealthCheck.too_slow], deadline=None)
+@settings(max_examples=40, suppress_health_check=[HealthCheck.too_slow], deadline=None)
 @given(crammed_boxes(), st.floats(LEAST_WIDTH, 260.0))
 def test_however_much_is_in_a_box_nothing_lies_over_anything_else(
     crammed: tuple[Box, list[dict[str, object]]], wide: float

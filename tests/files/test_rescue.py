@@ -45,6 +45,21 @@ def test_pictures_come_from_the_home_itself_and_are_not_copied(tmp_path: Path) -
     assert open_rescue(rescue).pictures == {}
 
 
+def test_a_picture_that_no_file_has_yet_is_kept_beside_the_copy_once_and_goes_with_it(tmp_path: Path) -> None:
+    name = picture_hash(PHOTO)
+    home = change(small_home(), pictures=(Picture(hash=name, media="image/png"),))
+    rescue = write_rescue(tmp_path, home, None, {name: PHOTO, picture_hash(b"undone"): b"undone"})
+    (beside,) = tmp_path.glob("*.picture")
+    written = beside.stat().st_mtime_ns
+    write_rescue(tmp_path, home, None, {name: PHOTO})
+    assert beside.stat().st_mtime_ns == written
+    assert open_rescue(rescue).pictures == {name: PHOTO}
+    beside.write_bytes(b"by half")
+    assert open_rescue(rescue).pictures == {}
+    drop_rescue(rescue)
+    assert list(tmp_path.iterdir()) == []
+
+
 def test_a_copy_that_is_dropped_is_gone_and_dropping_it_twice_is_no_error(tmp_path: Path) -> None:
     rescue = write_rescue(tmp_path, small_home(), tmp_path / "home.json")
     drop_rescue(rescue)
