@@ -8,7 +8,7 @@ from pathlib import Path
 
 from floorplan_circuits.commands.shared import DONE, UNREADABLE, findings_of, tell
 
-SHEETS = ("wall-map", "directory", "hazards", "plan")
+SHEETS = ("wall-map", "directory", "hazards", "plan", "photo")
 LAYERS = ("receptacles", "lights", "both")
 PAPERS = ("letter", "legal", "tabloid", "a4", "a3", "ansi-c", "ansi-d", "a2", "a1")
 

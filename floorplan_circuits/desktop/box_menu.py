@@ -1,9 +1,7 @@
 """What the right button offers for boxes: what is planned, what is guessed, and arranging several."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from functools import partial
-
-from PySide6.QtWidgets import QMenu
 
 from floorplan_circuits.desktop.session import Session
 from floorplan_circuits.edits.arranging import align, distribute
@@ -12,27 +10,26 @@ from floorplan_circuits.edits.edited import Edited
 from floorplan_circuits.home.home import Home
 
 ACROSS, DOWN, SPACED = "Line up across the sheet", "Line up down the sheet", "Space out evenly"
-PLANNED, GUESSED = "Only planned, not built yet", "Its place is a guess"
+PLANNED, BUILT = "It is only planned, not built yet", "It is built now"
+GUESSED, SEEN = "Its place is a guess", "Its place was seen"
 
 Act = Callable[[Home], Edited]
 
 
-def fill(menu: QMenu, session: Session, box: int) -> None:
-    """Offer what can be done with a box, and with all boxes that are selected if it is one of them."""
+def rows(session: Session, box: int) -> Iterator[tuple[str, Callable[[], object]]]:
+    """Yield what can be done with a box, and with all boxes that are selected if it is one of them."""
     chosen = boxes_selected(session)
     boxes = chosen if box in chosen else [box]
     found = [session.home.boxes[one] for one in boxes]
     planned = all(device.planned for one in found for device in one.devices)
     guessed = all(one.placed == "guessed" for one in found)
-    menu.addSeparator()
     if any(one.devices for one in found):
-        _ticked(menu, session, PLANNED, planned, lambda home: set_devices(home, boxes, planned=not planned))
-    place = "seen" if guessed else "guessed"
-    _ticked(menu, session, GUESSED, guessed, lambda home: set_boxes(home, boxes, placed=place))
+        act = partial(set_devices, things=boxes, planned=not planned)
+        yield (BUILT if planned else PLANNED), partial(session.attempt, act)
+    place = partial(set_boxes, boxes=boxes, placed="seen" if guessed else "guessed")
+    yield (SEEN if guessed else GUESSED), partial(session.attempt, place)
     if len(boxes) > 1:
-        menu.addSeparator()
-        for words, act in arrangements(boxes):
-            menu.addAction(words, partial(session.attempt, act))
+        yield from ((words, partial(session.attempt, act)) for words, act in arrangements(boxes))
 
 
 def arrangements(boxes: list[int]) -> tuple[tuple[str, Act], ...]:
@@ -52,10 +49,3 @@ def arrange(session: Session, words: str) -> None:
 def boxes_selected(session: Session) -> list[int]:
     """Return the boxes that are selected, in the order they were."""
     return [one.id for one in session.view.selected if one.kind == "box" and one.id in session.home.boxes]
-
-
-def _ticked(menu: QMenu, session: Session, words: str, on: bool, act: Act) -> None:
-    action = menu.addAction(words)
-    action.setCheckable(True)
-    action.setChecked(on)
-    action.triggered.connect(lambda _checked=False: session.attempt(act))

@@ -8,6 +8,7 @@ from PySide6.QtCore import QEvent, Qt, QTimer, Signal
 from PySide6.QtWidgets import QApplication, QFormLayout, QHBoxLayout, QPushButton
 
 from floorplan_circuits.desktop import box_fields as fields
+from floorplan_circuits.desktop.building_form import BuildingForm, building_row, size_of
 from floorplan_circuits.desktop.fields import Choice
 from floorplan_circuits.desktop.form_page import FormPage, MakeEdit
 from floorplan_circuits.desktop.keeping_focus import focus_place, focused_place
@@ -84,6 +85,8 @@ class Inspector(FormPage):
             self._room_form(rooms[0])
         elif boxes or rooms:
             self._many_form(boxes, rooms)
+        elif (row := building_row(session.home, session.view.selected[0])) is not None:
+            self._column.addWidget(BuildingForm(session, row))
 
     # --- pieces -----------------------------------------------------------------------------------------------------
 
@@ -111,6 +114,7 @@ class Inspector(FormPage):
         assert self._session is not None
         found = self._session.home.rooms[room]
         self._words(found.name or "Room", "section")
+        self._words(size_of(found, self._session.home.units, self._session.home.wall))
         form = self._form()
         self._line(form, "Name", found.name, lambda words: lambda home: rename(home, "room", room, words))
         self._choice(form, "Use", _uses(found.use), found.use, lambda words: lambda home: set_use(home, [room], words))
@@ -253,13 +257,15 @@ def _boxes_selected(session: Session) -> list[int]:
 def _told(session: Session) -> tuple[object, ...]:
     """Return all that the form tells, to see whether it would come out the same."""
     home, findings = session.home, session.findings
-    rooms = [home.rooms.get(one.id) for one in session.view.selected if one.kind == "room"]
+    rooms: list[object] = [home.rooms.get(one.id) for one in session.view.selected if one.kind == "room"]
     boxes = [home.boxes[one] for one in _boxes_selected(session)]
     groups = home.controls if boxes else None
     marks = findings.marks if findings is not None and (boxes or rooms) else {}
     seen = (home.log, _clashes(session, [box.id for box in boxes])) if boxes else ()
     close = [_told_here(session, box.id) for box in boxes[:1]]
-    return session.view.selected, rooms, boxes, home.breakers.ids(), dict(marks), seen, close, groups
+    rooms += [building_row(home, one) for one in session.view.selected]
+    about = home.wall, rooms, boxes, groups
+    return session.view.selected, *about, home.breakers.ids(), dict(marks), seen, close
 
 
 def _clashes(session: Session, boxes: list[int]) -> tuple[Disagreement, ...]:

@@ -4,20 +4,20 @@ from PySide6.QtCore import QPointF, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QAbstractButton, QButtonGroup, QGridLayout, QLineEdit, QVBoxLayout, QWidget
 
+from floorplan_circuits.desktop.building_tools import building_tools, strokes
 from floorplan_circuits.desktop.camera import PX_PER_MM
 from floorplan_circuits.desktop.ink_painter import compiled, paint
 from floorplan_circuits.drawing.palette import LIGHT, Theme
 from floorplan_circuits.drawing.symbols import bounds, stamp
-from floorplan_circuits.gestures.drawing_rooms import DrawRoom
 from floorplan_circuits.gestures.putting import PutDevice
-from floorplan_circuits.gestures.selecting import Select
-from floorplan_circuits.gestures.step import ROOM_KEY, SWITCHING_KEY, Tool
+from floorplan_circuits.gestures.step import SWITCHING_KEY, Tool
 from floorplan_circuits.gestures.switching import DrawSwitching
 from floorplan_circuits.home.kinds import Kind, catalogue
 
-AT_FIRST = ("duplex receptacle", "switch", "ceiling light")
+AT_FIRST = ("duplex receptacle", "switch")
 """What stands in the row of kinds used last before any was used."""
-CELL_WIDE, CELL_HIGH, COLUMNS = 58, 56, 3
+CELL, COLUMNS = QSize(58, 56), 3
+BUILDING_CELL, BUILDING_COLUMNS, SMALL = QSize(43, 46), 4, 0.8
 SYMBOL_SIZE = 1.3
 SHORT = {
     "ground-fault receptacle": "GFCI", "double duplex receptacle": "double", "duplex receptacle": "receptacle",
@@ -40,11 +40,11 @@ def matching(words: str) -> list[Kind]:
 class ToolCell(QAbstractButton):
     """One cell: a symbol, its short name, its key."""
 
-    def __init__(self, tool: Tool, name: str, key: str, symbol: str = "") -> None:
+    def __init__(self, tool: Tool, name: str, key: str, symbol: str = "", size: QSize = CELL) -> None:
         super().__init__()
         self.theme = LIGHT
         self.setCheckable(True)
-        self.setFixedSize(CELL_WIDE, CELL_HIGH)
+        self.setFixedSize(size)
         self.become(tool, name, key, symbol)
 
     def become(self, tool: Tool, name: str, key: str, symbol: str = "") -> None:
@@ -57,7 +57,7 @@ class ToolCell(QAbstractButton):
 
     def sizeHint(self) -> QSize:  # noqa: N802  # Qt's name
         """Return the cell's size."""
-        return QSize(CELL_WIDE, CELL_HIGH)
+        return self.maximumSize()
 
     def paintEvent(self, event: QPaintEvent) -> None:  # noqa: N802  # Qt's name
         """Paint the cell; the one in hand in reverse."""
@@ -90,27 +90,11 @@ class ToolCell(QAbstractButton):
         painter.resetTransform()
 
     def _paint_shape(self, painter: QPainter, ink: str) -> None:
-        painter.setPen(QPen(QColor(ink), 1.8))
+        painter.setPen(QPen(QColor(ink), 1.6))
         painter.setBrush(Qt.BrushStyle.NoBrush)
         x, y = self.width() / 2, self.height() / 2 - 6
-        if isinstance(self.tool, DrawRoom):
-            painter.drawRect(QRectF(x - 11, y - 8, 22, 16))
-        elif isinstance(self.tool, DrawSwitching):
-            self._paint_leg(painter, x, y)
-        else:
-            painter.drawPolyline(
-                [QPointF(x - 5, y - 8), QPointF(x + 6, y + 2), QPointF(x, y + 3), QPointF(x - 5, y - 8)]
-            )
-
-    def _paint_leg(self, painter: QPainter, x: float, y: float) -> None:
-        """Paint a dashed arc that ends at a light."""
-        pen = painter.pen()
-        pen.setDashPattern([2.4, 1.6])
-        painter.setPen(pen)
-        painter.drawArc(QRectF(x - 14, y - 6, 24, 26), 30 * 16, 130 * 16)
-        pen.setStyle(Qt.PenStyle.SolidLine)
-        painter.setPen(pen)
-        painter.drawEllipse(QPointF(x + 12, y + 3), 4.5, 4.5)
+        for line in strokes(self.tool):
+            painter.drawPolyline([QPointF(x + SMALL * dx - 2, y + SMALL * dy + 1) for dx, dy in line])
 
 
 class KindPalette(QWidget):
@@ -129,14 +113,12 @@ class KindPalette(QWidget):
         self.search.setAccessibleName("Find a kind of device")
         self._group = QButtonGroup(self)
         self._group.setExclusive(True)
-        self._grid = QGridLayout()
-        self._grid.setSpacing(4)
-        self._grid.setContentsMargins(0, 0, 0, 0)
-        self._grid.setColumnStretch(COLUMNS, 1)
+        self._building, self._grid = _grid(BUILDING_COLUMNS), _grid(COLUMNS)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(8)
         column.addWidget(self.search)
+        column.addLayout(self._building)
         column.addLayout(self._grid)
         column.addStretch()
         self.search.textChanged.connect(self._fill)
@@ -148,17 +130,19 @@ class KindPalette(QWidget):
         for button in self._group.buttons():
             self._group.removeButton(button)
             self._grid.removeWidget(button)
+            self._building.removeWidget(button)
+            button.hide()
             button.deleteLater()
-        cells = [] if words.strip() else [ToolCell(Select(), "select", "esc"), ToolCell(DrawRoom(), "room", ROOM_KEY),
-                                               ToolCell(DrawSwitching(), "switching", SWITCHING_KEY)]  # fmt: skip
-        ranked = self._ranked(words)
-        self._recent = [] if words.strip() else [_cell_of(catalogue()[kind]) for kind in self._last_used[:COLUMNS]]
-        cells += self._recent
-        cells += [_cell_of(kind) for kind in ranked]
-        for place, cell in enumerate(cells):
-            cell.theme = self.theme
-            self._group.addButton(cell)
-            self._grid.addWidget(cell, place // COLUMNS, place % COLUMNS)
+        tools = [] if words.strip() else building_tools()
+        cells = [ToolCell(tool, name.removeprefix("open "), key, size=BUILDING_CELL) for tool, name, key in tools]
+        self._recent = [] if words.strip() else [_cell_of(catalogue()[kind]) for kind in self._last_used[: COLUMNS - 1]]
+        first = [] if words.strip() else [ToolCell(DrawSwitching(), "switching", SWITCHING_KEY), *self._recent]
+        kinds = [*first, *(_cell_of(kind) for kind in self._ranked(words))]
+        for grid, columns, shown in ((self._building, BUILDING_COLUMNS, cells), (self._grid, COLUMNS, kinds)):
+            for place, cell in enumerate(shown):
+                cell.theme = self.theme
+                self._group.addButton(cell)
+                grid.addWidget(cell, place // columns, place % columns)
 
     def _ranked(self, words: str) -> list[Kind]:
         """Return the kinds found; a hand remembers places, so only a search may change their order."""
@@ -205,3 +189,12 @@ def _cell_of(kind: Kind) -> ToolCell:
 
 def _looks_of(kind: Kind) -> tuple[Tool, str, str, str]:
     return PutDevice(kind.name), SHORT.get(kind.name, kind.label), kind.key, kind.symbol
+
+
+def _grid(columns: int) -> QGridLayout:
+    """Return an empty grid of cells, gathered at the left."""
+    grid = QGridLayout()
+    grid.setSpacing(4)
+    grid.setContentsMargins(0, 0, 0, 0)
+    grid.setColumnStretch(columns, 1)
+    return grid

@@ -4,12 +4,14 @@ from collections.abc import Callable
 from functools import partial
 from typing import get_args
 
+from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QFormLayout, QLabel, QLineEdit
 
 from floorplan_circuits.desktop.fields import Choice, Count
 from floorplan_circuits.desktop.form_page import FormPage
 from floorplan_circuits.desktop.keeping_focus import focus_place, focused_place
 from floorplan_circuits.desktop.session import Session
+from floorplan_circuits.desktop.wording_section import AskedSection, WordingSection
 from floorplan_circuits.edits.breakers import set_breaker, tie_handles, untie_handles
 from floorplan_circuits.edits.edited import Edited
 from floorplan_circuits.edits.names import rename
@@ -30,6 +32,8 @@ OPENS = ("not known", "hot", "hot and neutral", "both hots")
 class PanelPage(FormPage):
     """Sets up panels. It is filled anew whenever the home, the panel shown or the selection changes."""
 
+    photo_wanted = Signal()
+
     def __init__(self, choose_panel: Callable[[int], None], take: Callable[[Tool], None]) -> None:
         super().__init__()
         self._panel: Panel | None = None
@@ -48,8 +52,10 @@ class PanelPage(FormPage):
         if panel is None:
             self._first_panel()
         else:
-            self._panel_form(session.home, panel)
             self._breaker_form(session)
+            self._asked(session)
+            self._panel_form(session.home, panel)
+            self._fed(session, panel)
             self._subpanel(session)
         self._column.addStretch()
         focus_place(self, place)
@@ -115,6 +121,7 @@ class PanelPage(FormPage):
 
         words = "Put it on the plan" if panel.at is None else "Move it on the plan"
         self._button(words, lambda: self._take(PutPanel(panel.id)))
+        self._button("Show its photo" if panel.photo else "Add a photo of it…", self.photo_wanted.emit)
 
     # --- breakers that are selected -----------------------------------------------------------------------------------
 
@@ -127,11 +134,26 @@ class PanelPage(FormPage):
         self._words(" and ".join(marks.get(one, "?") for one in ids), "section")
         if len(breakers) == 1:
             self._one_breaker(breakers[0])
+            self._column.addWidget(WordingSection(session, ids[0]))
         if len(ids) > 1:
             self._button("Tied by the factory", lambda: self._attempt(lambda h: tie_handles(h, ids, "by the factory")))
             self._button("Tied by a nail or wire", lambda: self._attempt(lambda h: tie_handles(h, ids, "makeshift")))
         if any(breaker.tie is not None for breaker in breakers):
             self._button("Not tied", lambda: self._attempt(lambda h: untie_handles(h, ids)))
+
+    def _asked(self, session: Session) -> None:
+        """Ask about one shortened word on the labels, until none is left."""
+        asked = session.findings.directory.asked if session.findings is not None else ()
+        if asked:
+            self._column.addWidget(AskedSection(session, asked[0], len(asked) - 1))
+
+    def _fed(self, session: Session, panel: Panel) -> None:
+        """Say what feeds the panel, and what its directory leaves out."""
+        judged = session.findings.directory.panels.get(panel.id) if session.findings is not None else None
+        if judged is not None:
+            self._words(f"{judged.fed or 'Nobody said what feeds it'}.")
+            for one in judged.verdicts:
+                self._words(f"{one.says} {one.do} {one.source}.")
 
     def _one_breaker(self, breaker: Breaker) -> None:
         form = self._form()
@@ -173,7 +195,17 @@ def _told(session: Session, panel: Panel | None) -> tuple[object, ...]:
         breakers,
         [marks.get(one.id) for one in chosen],
         [(one.name, one.fed_by) for one in home.panels],
+        _judged(session, panel),
     )
+
+
+def _judged(session: Session, panel: Panel | None) -> tuple[object, ...]:
+    """Return what the judge says of the panel and of the breakers selected, and the words to ask about."""
+    if session.findings is None or panel is None:
+        return ()
+    directory = session.findings.directory
+    lines = [directory.lines.get(one.id) for one in session.view.selected if one.kind == "breaker"]
+    return directory.panels.get(panel.id), lines, directory.asked
 
 
 def _found(home: Home, breaker: Breaker, state: str) -> Edited:

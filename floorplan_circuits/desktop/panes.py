@@ -2,12 +2,13 @@
 
 from collections.abc import Mapping
 
-from PySide6.QtCore import Qt, Signal
+from PySide6.QtCore import QPoint, Qt, Signal
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QButtonGroup, QFrame, QHBoxLayout, QLabel, QPushButton, QScrollArea, QVBoxLayout, QWidget
 
 from floorplan_circuits.desktop.fields import Choice
 from floorplan_circuits.desktop.hazard_list import HazardList
+from floorplan_circuits.desktop.look_up import LookUp
 from floorplan_circuits.desktop.mains_row import MainsRow
 from floorplan_circuits.desktop.panel_view import PanelView
 from floorplan_circuits.edits.edited import counted
@@ -40,6 +41,8 @@ class Strip(QWidget):
 
     level_chosen = Signal(int)
     level_wanted = Signal()
+    level_menu_wanted = Signal(int, QPoint)
+    """A click of the right button on a level, and where on the screen."""
     layer_chosen = Signal(str)
 
     def __init__(self) -> None:
@@ -47,7 +50,7 @@ class Strip(QWidget):
         self.setObjectName("strip")
         self.setAttribute(Qt.WidgetAttribute.WA_StyledBackground)
         self.setFixedHeight(STRIP_HIGH)
-        self.home_name = _label("home")
+        self.home_name, self.look_up = _label("home"), LookUp()
         self._group = QButtonGroup(self)
         self._names: dict[int, str] = {}
         self._levels = QHBoxLayout()
@@ -64,6 +67,7 @@ class Strip(QWidget):
         row.addWidget(self.add_level)
         row.addStretch()
         row.addLayout(self._colour_by())
+        row.addWidget(self.look_up)
         self.add_level.clicked.connect(self.level_wanted)
         self._group.idClicked.connect(self.level_chosen)
 
@@ -87,12 +91,13 @@ class Strip(QWidget):
     def show_levels(self, levels: list[Level], current: int | None) -> None:
         """Show a button for each level, the lowest first."""
         names = {level.id: level.name for level in levels}
-        if names == self._names:
+        if list(names.items()) == list(self._names.items()):
             self.choose(current)
             return
         self._names = names
         for button in self._group.buttons():
             self._group.removeButton(button)
+            button.hide()
             button.deleteLater()
         for level in levels:
             button = QPushButton(level.name)
@@ -100,6 +105,10 @@ class Strip(QWidget):
             button.setCheckable(True)
             button.setChecked(level.id == current)
             button.setAccessibleName(f"Show {level.name}")
+            button.setContextMenuPolicy(Qt.ContextMenuPolicy.CustomContextMenu)
+            button.customContextMenuRequested.connect(
+                lambda at, button=button, level=level.id: self.level_menu_wanted.emit(level, button.mapToGlobal(at))
+            )
             self._group.addButton(button, level.id)
             self._levels.addWidget(button)
 

@@ -18,6 +18,8 @@ PAPER_WORDS = {
     "a2": "A2",
     "a1": "A1",
 }
+OF_A_PANEL = ("wall-map", "directory", "photo")
+"""Sheets that can be had for one panel alone."""
 ALL_PANELS = "All panels"
 
 
@@ -66,7 +68,7 @@ class PrintChoices(QWidget):
     def wanted(self) -> Wanted:
         """Return what is chosen."""
         name = self.sheet.currentData()
-        of_panel = name in ("wall-map", "directory") and self.panel.currentIndex() > 0
+        of_panel = name in OF_A_PANEL and self.panel.currentIndex() > 0
         return Wanted(
             sheet=name,
             paper=self.paper.currentData(),
@@ -90,7 +92,7 @@ class PrintChoices(QWidget):
 
     def _show_what_counts(self, panels: int) -> None:
         name = self.sheet.currentData()
-        self.panel.setVisible(panels > 1 and name in ("wall-map", "directory"))
+        self.panel.setVisible(panels > 1 and name in OF_A_PANEL)
         self.together.setVisible(name == "wall-map")
         self.switching.setVisible(name == "plan")
         self.card_size.setVisible(name == "directory")

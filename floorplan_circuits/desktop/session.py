@@ -173,7 +173,8 @@ class Session(QObject):
     def _keep_selection(self) -> None:
         """Let go of what is selected and no longer there."""
         home = self.home
-        tables = {"box": home.boxes, "room": home.rooms, "breaker": home.breakers, "panel": home.panels}
+        tables = {"box": home.boxes, "room": home.rooms, "breaker": home.breakers, "panel": home.panels,
+                  "opening": home.openings, "stair": home.stairs}  # fmt: skip
         there = {kind: set(table.ids()) for kind, table in tables.items()}  # type: ignore[attr-defined]  # each is a Table
         kept = tuple(one for one in self.view.selected if one.id in there.get(one.kind, {one.id}))
         level = self.view.level if self.view.level in home.levels else _first_level(home)

@@ -13,7 +13,10 @@ from floorplan_circuits.gestures.selecting import Select
 if TYPE_CHECKING:
     from floorplan_circuits.desktop.work_area import WorkArea
 
-EMPTY_LEVEL = "Draw the first room: press N, then drag a rectangle or click its corners."
+EMPTY_LEVEL = (
+    "Draw the first room: press N, then drag a rectangle or click its corners.\n"
+    "Or drag in a picture of the floor, to draw over it."
+)
 
 
 class Showing:
@@ -35,24 +38,31 @@ class Showing:
         if session is None or session.findings is None or session.view.level is None:
             return
         findings, level, theme = session.findings, session.view.level, on_canvas(self._area.theme)
+        if level not in findings.home.levels:
+            return  # it was added just now: what is on it is still being found
         only = session.view.only if session.view.only in findings.home.breakers else None
         home = findings.home
+        traced = self._area.tracing.shows()
         drawn = any(room.level == level for room in home.rooms) or any(box.level == level for box in home.boxes)
+        drawn = drawn or (traced and home.levels[level].underlay is not None)
         canvas.empty_words = "" if drawn else EMPTY_LEVEL
 
         self._switching = switching = session.shows_switching
         what_if, picked = self._area.shutting.shown(), self._area.shutting.picked()
 
         def make(scale: float) -> Plan:
-            built_only = what_if is not None
             return plan(
-                findings, level, scale, theme, only, what_if, picked, switching=switching, with_planned=not built_only
-            )
+                findings, level, scale, theme, only, what_if, picked,
+                traced=traced, switching=switching, with_planned=what_if is None,
+            )  # fmt: skip
 
-        keep = self._fitted_for == level
+        keep, building = self._fitted_for == level, self._area.building
+        over = not drawn and self._fitted_for is not None and building.has_lower(findings, level)
         self._fitted_for = level
-        canvas.show_level(make, keep_view=keep or not drawn)
-        if not drawn and not keep:
+        shown = building.made(make, findings, level, theme)
+        canvas.show_level(shown, keep_view=keep or not drawn, pictures=session.pictures)
+        building.hold()
+        if not drawn and not keep and not over:
             canvas.begin_empty()
 
     def switching(self) -> None:
@@ -91,9 +101,11 @@ class Showing:
         if area.rail.stage == SHUT_OFF:
             ringed = frozenset(Subject("box", box) for box in area.shutting.picked())
             breakers = frozenset(Subject("breaker", handle) for handle in area.shutting.wanted())
+        ringed -= {Subject("room", room.id) for room in area.building.held()}
         area.canvas.light(found.lit)
         area.canvas.ring(ringed)
         area.side.view.ring(breakers)
+        area.building.hold()
         area.strip.show_counts(levels_lit(findings, found.lit))
 
 

@@ -7,8 +7,8 @@ from floorplan_circuits.edits.boxes import MOUNTS, Place, join_box, put_device, 
 from floorplan_circuits.edits.edited import Edited, Refused
 from floorplan_circuits.findings import XY, Subject
 from floorplan_circuits.geometry.wall_spots import WallSpot, faces_into, wall_spot
-from floorplan_circuits.gestures.drawing_rooms import LONGEST_TYPED, TYPING
 from floorplan_circuits.gestures.events import Context, Event, Key, Outcome, Press, Release
+from floorplan_circuits.gestures.lengths_typed import TYPING, typed_further
 from floorplan_circuits.gestures.rows import LEAST_MM, along_wall, over_floor, usual_spacing
 from floorplan_circuits.home.boxes import Box, Mount
 from floorplan_circuits.home.kinds import kind_named
@@ -125,7 +125,7 @@ def _key(tool: PutDevice, event: Key, context: Context) -> Outcome:
     if tool.start is not None and event.name == "backspace":
         typed = typed[:-1]
     elif tool.start is not None and event.text and TYPING.issuperset(event.text.lower()):
-        typed = (typed + event.text)[:LONGEST_TYPED]
+        typed = typed_further(typed, event.text)
     if typed == tool.typed:
         return Outcome(tool, says=_says(label, None))
     try:

@@ -31,6 +31,7 @@ from floorplan_circuits.drawing.ink import (
 from floorplan_circuits.drawing.lettering import Face, font_file, runs, width
 from floorplan_circuits.drawing.sheet import Sheet
 from floorplan_circuits.drawing.symbols import strokes
+from floorplan_circuits.surfaces.stored_pictures import prepared
 
 POINTS_PER_MM = 72 / 25.4
 FONT_NAMES: dict[Face, str] = {"regular": "FloorplanRegular", "bold": "FloorplanBold", "fallback": "FloorplanFallback"}
@@ -50,6 +51,10 @@ def _font(face: Face) -> str:
     """Register a typeface with the PDF library once, and return its name there."""
     pdfmetrics.registerFont(TTFont(FONT_NAMES[face], str(font_file(face))))
     return FONT_NAMES[face]
+
+
+BLENDS = {"darken": "Multiply", "lighten": "Screen"}
+"""Their names in PDF (ISO 32000-1, table 136)."""
 
 
 @cache
@@ -164,11 +169,18 @@ class PdfSurface:
         left, top, right, bottom = mark.bounds
         canvas = self._canvas
         content = self._pictures.get(mark.picture)
+        content = prepared(content, mark) if content is not None else None
         if content is None:
             self._shape(Shape(_crossed(mark), None, Pen(0.3, "#14181d")))
             return
         canvas.saveState()
-        canvas.transform(1, 0, 0, -1, left, bottom)
+        canvas.translate(left, top)
+        canvas.rotate(mark.angle)
+        if mark.strength < 1:
+            canvas.setFillAlpha(mark.strength)
+        if mark.blend != "plain":
+            canvas.setBlendMode(BLENDS[mark.blend])
+        canvas.transform(1, 0, 0, -1, 0, bottom - top)
         canvas.drawImage(ImageReader(BytesIO(content)), 0, 0, right - left, bottom - top, mask="auto")
         canvas.restoreState()
 

@@ -34,7 +34,7 @@ def test_a_key_takes_the_tool_and_two_clicks_say_what_a_switch_works(opened, han
     light, switch = session.home.boxes[edited.made[0]], boxes_of(opened, "switch")[0]
     before = session.home
 
-    hand.key(Qt.Key.Key_K)
+    hand.key(Qt.Key.Key_H)
     assert isinstance(session.tool, DrawSwitching)
     assert opened.work.showing._switching
     hand.click(switch.at[0], switch.at[1])
