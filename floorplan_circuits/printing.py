@@ -30,7 +30,10 @@ class CannotPrint(ValueError):
 
 @dataclass(frozen=True, slots=True)
 class Wanted:
-    """What is to be printed: the sheet, its paper, one panel by its name or all for '', the size of a card as typed."""
+    """What is to be printed: the sheet, its paper, one panel by its name or all for '', the size of a card as typed.
+
+    `switching`: on the plan alone, what each switch works.
+    """
 
     sheet: str = "wall-map"
     paper: str = "letter"
@@ -38,6 +41,7 @@ class Wanted:
     together: bool = False
     panel: str = ""
     size: str = "120x200"
+    switching: bool = False
 
     @property
     def theme(self) -> Theme:
@@ -72,7 +76,7 @@ def _hazards(findings: Findings, wanted: Wanted, made_on: str, tell: Tell) -> Sh
 
 def _plan(findings: Findings, wanted: Wanted, made_on: str, tell: Tell) -> Sheet:
     tell(SHEETS["plan"])
-    return plan_sheet(findings, EVERY_PAPER[wanted.paper], made_on, wanted.theme)
+    return plan_sheet(findings, EVERY_PAPER[wanted.paper], made_on, wanted.theme, wanted.switching)
 
 
 def _photo(findings: Findings, wanted: Wanted, made_on: str, tell: Tell) -> Sheet:

@@ -7,11 +7,12 @@ from floorplan_circuits.gestures.putting_openings import PutOpening
 from floorplan_circuits.gestures.putting_stairs import PutStairs
 from floorplan_circuits.gestures.selecting import Select
 from floorplan_circuits.gestures.step import BUILDING_KEYS, Tool
+from floorplan_circuits.gestures.switching import DrawSwitching
 
 Strokes = tuple[tuple[tuple[float, float], ...], ...]
 """Lines in px round the middle of a cell."""
 
-NAMES = {DrawRoom: "room", DivideRoom: "divide", NotchRoom: "notch", PutStairs: "stairs"}
+NAMES = {DrawRoom: "room", DivideRoom: "divide", NotchRoom: "notch", PutStairs: "stairs", DrawSwitching: "switching"}
 
 ARROW: Strokes = (((-5, -8), (6, 2), (0, 3), (-5, -8)),)
 ROOM: Strokes = (((-11, -8), (11, -8), (11, 8), (-11, 8), (-11, -8)),)
@@ -26,6 +27,10 @@ STROKES: dict[str, Strokes] = {
         ((-9, -3), (9, -3), (9, 3), (-9, 3), (-9, -3)),
     ),
     "open way": (((-13, 0), (-7, 0)), ((7, 0), (13, 0)), ((-7, -3), (-7, 3)), ((7, -3), (7, 3))),
+    "switching": (
+        ((-13, 8), (-12, 3)), ((-10, -1), (-7, -4)), ((-4, -6), (0, -7)), ((3, -6), (6, -4)),
+        ((9, -3), (13, -1), (14, 3), (13, 7), (9, 9), (5, 7), (4, 3), (5, -1), (9, -3)),
+    ),
     "stairs": (
         ((-12, -6), (12, -6), (12, 6), (-12, 6), (-12, -6)),
         ((-6, -6), (-6, 6)), ((0, -6), (0, 6)), ((6, -6), (6, 6)),

@@ -32,8 +32,10 @@ class FormPage(QWidget):
                 widget.hide()
                 widget.deleteLater()
 
-    def _words(self, words: str, name: str = "caption") -> None:
-        self._column.addWidget(_wrapped(words, name))
+    def _words(self, words: str, name: str = "caption") -> QLabel:
+        label = _wrapped(words, name)
+        self._column.addWidget(label)
+        return label
 
     def _caption(self, form: QFormLayout, words: str) -> None:
         """Add a row of words over the form's whole width."""

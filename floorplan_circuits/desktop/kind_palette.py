@@ -10,9 +10,12 @@ from floorplan_circuits.desktop.ink_painter import compiled, paint
 from floorplan_circuits.drawing.palette import LIGHT, Theme
 from floorplan_circuits.drawing.symbols import bounds, stamp
 from floorplan_circuits.gestures.putting import PutDevice
-from floorplan_circuits.gestures.step import Tool
+from floorplan_circuits.gestures.step import SWITCHING_KEY, Tool
+from floorplan_circuits.gestures.switching import DrawSwitching
 from floorplan_circuits.home.kinds import Kind, catalogue
 
+AT_FIRST = ("duplex receptacle", "switch")
+"""What stands in the row of kinds used last before any was used."""
 CELL, COLUMNS = QSize(58, 56), 3
 BUILDING_CELL, BUILDING_COLUMNS, SMALL = QSize(43, 46), 4, 0.8
 SYMBOL_SIZE = 1.3
@@ -39,13 +42,18 @@ class ToolCell(QAbstractButton):
 
     def __init__(self, tool: Tool, name: str, key: str, symbol: str = "", size: QSize = CELL) -> None:
         super().__init__()
-        self.tool, self.theme = tool, LIGHT
-        self._key, self._symbol = key, symbol
-        self.setText(name)
+        self.theme = LIGHT
         self.setCheckable(True)
         self.setFixedSize(size)
+        self.become(tool, name, key, symbol)
+
+    def become(self, tool: Tool, name: str, key: str, symbol: str = "") -> None:
+        """Stand for another tool in the same place."""
+        self.tool, self._key, self._symbol = tool, key, symbol
+        self.setText(name)
         self.setToolTip(f"{tool.kind if isinstance(tool, PutDevice) else name}{f' ({key.upper()})' if key else ''}")
         self.setAccessibleName(self.toolTip())
+        self.update()
 
     def sizeHint(self) -> QSize:  # noqa: N802  # Qt's name
         """Return the cell's size."""
@@ -90,14 +98,15 @@ class ToolCell(QAbstractButton):
 
 
 class KindPalette(QWidget):
-    """All tools to draw with, each always in its place; of those found by a word, the last used come first."""
+    """All tools to draw with, each always in its place, below a row of those used last; in a search they come first."""
 
     tool_taken = Signal(object)
 
     def __init__(self) -> None:
         super().__init__()
         self.theme: Theme = LIGHT
-        self._last_used: list[str] = []
+        self._last_used = list(AT_FIRST)
+        self._recent: list[ToolCell] = []
         self.search = QLineEdit()
         self.search.setPlaceholderText("Find: plug, lamp, dryer …")
         self.search.setClearButtonEnabled(True)
@@ -126,10 +135,9 @@ class KindPalette(QWidget):
             button.deleteLater()
         tools = [] if words.strip() else building_tools()
         cells = [ToolCell(tool, name.removeprefix("open "), key, size=BUILDING_CELL) for tool, name, key in tools]
-        kinds = [
-            ToolCell(PutDevice(kind.name), SHORT.get(kind.name, kind.label), kind.key, kind.symbol)
-            for kind in self._ranked(words)
-        ]
+        self._recent = [] if words.strip() else [_cell_of(catalogue()[kind]) for kind in self._last_used[: COLUMNS - 1]]
+        first = [] if words.strip() else [ToolCell(DrawSwitching(), "switching", SWITCHING_KEY), *self._recent]
+        kinds = [*first, *(_cell_of(kind) for kind in self._ranked(words))]
         for grid, columns, shown in ((self._building, BUILDING_COLUMNS, cells), (self._grid, COLUMNS, kinds)):
             for place, cell in enumerate(shown):
                 cell.theme = self.theme
@@ -164,8 +172,23 @@ class KindPalette(QWidget):
         self._group.setExclusive(True)
 
     def used(self, kind: str) -> None:
-        """Note that a kind was used: it comes first from the next time the palette is filled."""
+        """Note that a kind was used: it stands in the row of those used last, the one used longest ago makes room.
+
+        Those that are there keep their places, for a hand remembers places.
+        """
+        shown = [cell.tool.kind for cell in self._recent if isinstance(cell.tool, PutDevice)]
+        oldest = max(shown, key=self._last_used.index, default="")
         self._last_used = [kind, *(other for other in self._last_used if other != kind)][:6]
+        if oldest and kind not in shown and kind in catalogue():
+            self._recent[shown.index(oldest)].become(*_looks_of(catalogue()[kind]))
+
+
+def _cell_of(kind: Kind) -> ToolCell:
+    return ToolCell(*_looks_of(kind))
+
+
+def _looks_of(kind: Kind) -> tuple[Tool, str, str, str]:
+    return PutDevice(kind.name), SHORT.get(kind.name, kind.label), kind.key, kind.symbol
 
 
 def _grid(columns: int) -> QGridLayout:

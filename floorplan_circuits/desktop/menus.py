@@ -9,6 +9,7 @@ from PySide6.QtGui import QAction, QActionGroup, QKeySequence
 from PySide6.QtWidgets import QApplication, QLineEdit, QMenu, QPlainTextEdit
 
 from floorplan_circuits.desktop.aging import AgingDialog
+from floorplan_circuits.desktop.box_menu import ACROSS, DOWN, SPACED, arrange
 from floorplan_circuits.desktop.building_menus import add_building_menus
 from floorplan_circuits.desktop.help_page import add_help
 from floorplan_circuits.desktop.letters import SAYS, SIZES, size_chosen
@@ -17,6 +18,7 @@ from floorplan_circuits.desktop.session import Session
 from floorplan_circuits.desktop.tables import Tables
 from floorplan_circuits.desktop.tracing import FADE_STEP
 from floorplan_circuits.findings import Subject
+from floorplan_circuits.gestures.switching import DrawSwitching
 from floorplan_circuits.gestures.tracing import MarkLength, MarkWall, MovePicture
 
 if TYPE_CHECKING:
@@ -51,6 +53,7 @@ class Menus:
             if title == "&File":
                 menu.insertMenu(menu.actions()[2], self._recent)
             if title == "&View":
+                self._add_switching(menu)
                 self._add_themes(menu)
                 self._add_letters(menu)
         self._needing_home += add_building_menus(window)
@@ -82,6 +85,14 @@ class Menus:
             action.setChecked(name == self._window.theme_chosen())
             action.triggered.connect(lambda _checked=False, name=name: self._window.choose_theme(name))
             menu.addAction(action)
+
+    def _add_switching(self, menu: QMenu) -> None:
+        """Offer to draw what each switch works."""
+        self._switching = menu.addAction("What each switch wor&ks")
+        self._switching.setCheckable(True)
+        self._switching.setShortcut(QKeySequence("Ctrl+K"))
+        self._switching.toggled.connect(lambda on: self._on_session(lambda session: session.show_switching(on)))
+        self._needing_home.append(self._switching)
 
     def _add_letters(self, menu: QMenu) -> None:
         """Offer how large letters are, the size chosen ticked."""
@@ -129,6 +140,9 @@ class Menus:
             ("Re&move", Keys.Delete, lambda: do(Session.remove), True),
             ("Select &all boxes of the level", Keys.SelectAll, self._select_all, True),
             ("&Name what is selected", "F2", self._name_selected, True),
+            None,
+            ("Draw what a s&witch works", "", self._draw_switching, True),
+            *((words, "", partial(do, partial(arrange, words=words)), True) for words in (ACROSS, DOWN, SPACED)),
             None,
             ("The house changed &hands, or an electrician was here…", "", self._ask_what_aged, True),
         ]
@@ -199,6 +213,10 @@ class Menus:
         if typing or not self._window.work.tracing.paste():
             self._on_session(Session.paste)
 
+    def _draw_switching(self) -> None:
+        self._window.work.show_stage(DRAW)
+        self._window.work.take(DrawSwitching())
+
     def _select_all(self) -> None:
         session = self._window.session
         if session is not None:
@@ -226,6 +244,7 @@ class Menus:
         for action in self._needing_home:
             action.setEnabled(session is not None)
         if session is not None:
+            self._switching.setChecked(session.view.switching)
             history = session.history
             self._undo.setText(f"&Undo: {history.undo_says}" if history.past else "&Undo")
             self._redo.setText(f"&Redo: {history.redo_says}" if history.future else "&Redo")

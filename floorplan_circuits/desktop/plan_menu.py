@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QPoint, QPointF
 from PySide6.QtWidgets import QMenu
 
+from floorplan_circuits.desktop.box_menu import rows as box_rows
 from floorplan_circuits.desktop.building_menus import level_rows
 from floorplan_circuits.desktop.looking_inside import box_of
 from floorplan_circuits.desktop.rail import DRAW
@@ -68,6 +69,8 @@ class PlanMenu:
             yield f"Look inside {session.home.boxes[box].mark}", lambda: self._area.inside.look(box)
         if self._area.rail.stage != DRAW:
             return
+        if box is not None:
+            yield from box_rows(session, box)
         context = Context(session.home, session.view.level or 0, session.view.selected, self._area.canvas.reach())
         on = subject or room_at(at, context)
         if on is not None and on not in session.view.selected:

@@ -34,6 +34,7 @@ class PrintChoices(QWidget):
         self.colour = Choice("Colour or grey", ("Colour", "Grey"), "Colour")
         self.panel = Choice("Panel", narrow=True)
         self.together = QCheckBox("All levels on one page")
+        self.switching = QCheckBox("What switches work")
         self.card_size = QLineEdit(Wanted().size)
         self.card_size.setAccessibleName("Size of the card: width x height in mm")
         self.card_size.setToolTip("Width x height in millimetres, or as 4.75x8in")
@@ -44,12 +45,13 @@ class PrintChoices(QWidget):
             self.paper.addItem(words, key)
         row = QHBoxLayout(self)
         row.setContentsMargins(0, 0, 0, 0)
-        for widget in (self.sheet, self.paper, self.colour, self.panel, self.together, self.card_size):
+        for widget in (self.sheet, self.paper, self.colour, self.panel, self.together, self.switching, self.card_size):
             row.addWidget(widget)
         row.addStretch(1)
         for choice in (self.sheet, self.paper, self.colour, self.panel):
             choice.activated.connect(self._on_change)
         self.together.toggled.connect(self._on_change)
+        self.switching.toggled.connect(self._on_change)
         self.card_size.editingFinished.connect(self._on_size)
         self._typed = self.card_size.text()
         self._show_what_counts(1)
@@ -74,6 +76,7 @@ class PrintChoices(QWidget):
             together=name == "wall-map" and self.together.isChecked(),
             panel=self.panel.currentText() if of_panel else "",
             size=self.card_size.text(),
+            switching=name == "plan" and self.switching.isChecked(),
         )
 
     def show_home(self, home: Home, anew: bool) -> None:
@@ -91,4 +94,5 @@ class PrintChoices(QWidget):
         name = self.sheet.currentData()
         self.panel.setVisible(panels > 1 and name in OF_A_PANEL)
         self.together.setVisible(name == "wall-map")
+        self.switching.setVisible(name == "plan")
         self.card_size.setVisible(name == "directory")

@@ -25,6 +25,7 @@ class Showing:
     def __init__(self, area: "WorkArea") -> None:
         self._area = area
         self._fitted_for: int | None = None
+        self._switching = False
 
     def begin(self) -> None:
         """Forget what was shown: another home is at work."""
@@ -46,10 +47,14 @@ class Showing:
         drawn = drawn or (traced and home.levels[level].underlay is not None)
         canvas.empty_words = "" if drawn else EMPTY_LEVEL
 
+        self._switching = switching = session.shows_switching
         what_if, picked = self._area.shutting.shown(), self._area.shutting.picked()
 
         def make(scale: float) -> Plan:
-            return plan(findings, level, scale, theme, only, what_if, picked, traced=traced)
+            return plan(
+                findings, level, scale, theme, only, what_if, picked,
+                traced=traced, switching=switching, with_planned=what_if is None,
+            )  # fmt: skip
 
         keep, building = self._fitted_for == level, self._area.building
         over = not drawn and self._fitted_for is not None and building.has_lower(findings, level)
@@ -59,6 +64,12 @@ class Showing:
         building.hold()
         if not drawn and not keep and not over:
             canvas.begin_empty()
+
+    def switching(self) -> None:
+        """Draw the level anew if what switches work is to be shown now and was not, or the other way round."""
+        session = self._area.session
+        if session is not None and session.shows_switching != self._switching:
+            self.plan()
 
     def panel(self) -> None:
         """Draw the face of the panel that is shown, and its mains where they may be flipped."""

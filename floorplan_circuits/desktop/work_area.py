@@ -195,6 +195,7 @@ class WorkArea(QWidget):
         self.tracing.refresh()
         if isinstance(session.tool, PutDevice):
             self.rail.palette_page.used(session.tool.kind)
+        self.showing.switching()
         self.showing.belonging(session.view.selected)
         if session.view.draft is None:
             self.rail.show_selection(session)

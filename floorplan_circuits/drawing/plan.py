@@ -22,7 +22,9 @@ from floorplan_circuits.drawing.plan_building import (
 )
 from floorplan_circuits.drawing.plan_dots import dots
 from floorplan_circuits.drawing.plan_labels import Labels, label_boxes, write_labels
+from floorplan_circuits.drawing.plan_planned import planned
 from floorplan_circuits.drawing.plan_stairs import flight_bounds, flight_spots, stair_words, stairs
+from floorplan_circuits.drawing.plan_switching import legs
 from floorplan_circuits.drawing.plan_underlay import underlay, underlay_bounds
 from floorplan_circuits.drawing.room_names import name_rooms
 from floorplan_circuits.drawing.shown_zones import Floor, shown_floor
@@ -66,13 +68,16 @@ def plan(
     what_if: WhatIf | None = None,
     picked: Iterable[int] = (),
     pale: frozenset[int] = frozenset(),
+    switching: bool = False,
+    with_planned: bool = False,
     traced: bool = False,
 ) -> Plan:
     """Draw one level for one scale. Positions come out as house millimetres divided by `scale`.
 
     `only` is a breaker to show alone: its floors, its boxes and their labels; all other boxes stand pale, and so do
     those in `pale`. With `what_if` it is drawn as with those handles off; `picked` are boxes chosen for work, which
-    show their marks. `traced`: with the picture that the level is drawn over.
+    show their marks. `traced`: with the picture that the level is drawn over. `switching` adds what each switch works,
+    `with_planned` what is not built yet.
     """
     frame = Frame(findings, level, scale, theme, only, what_if, frozenset(picked), pale)
     segments = wall_segments(frame)
@@ -92,10 +97,22 @@ def plan(
     if scale >= DOTS_FROM:
         things += dots(frame, ground, labels)
     else:
+        things += legs(frame, ground) if switching else ()
+        things += _planned(frame, ground, labels) if with_planned else ()
         things += _close_up(frame, floor, ground, labels)
     ink = Group((*base, *things, *labels.marks), Subject("level", level))
     return Plan(ink, _extent(segments, frame, labels, beneath), tuple(labels.spots), tuple(labels.keys),
                 tuple(labels.not_placed), scale, tuple(labels.listed))  # fmt: skip
+
+
+def _planned(frame: Frame, ground: Ground, labels: Labels) -> list[Mark]:
+    """Draw what is planned before any label is placed, so that none covers it."""
+    found = list(planned(frame, ground))
+    for one in found:
+        for bounds in one.bounds:
+            ground.take(bounds)
+            labels.spots.append((bounds, one.subject))
+    return [one.ink for one in found]
 
 
 def _close_up(frame: Frame, floor: Floor, ground: Ground, labels: Labels) -> list[Mark]:

@@ -18,6 +18,7 @@ from floorplan_circuits.edits.walls import (
 from floorplan_circuits.findings import XY, Subject
 from floorplan_circuits.geometry.snapping import edges, foot, snap
 from floorplan_circuits.geometry.wall_spots import WallSpot, faces_into, on_wall, wall_spot
+from floorplan_circuits.gestures.carrying import gang_taken, gang_target
 from floorplan_circuits.gestures.events import Context
 from floorplan_circuits.gestures.putting_openings import opening_line
 from floorplan_circuits.home.boxes import Box
@@ -34,11 +35,16 @@ CROSS_MM = 100
 
 @dataclass(frozen=True, slots=True)
 class Drag:
-    """What a drag takes along: one corner, the two ends of a wall, or things. `start` is where the button went down."""
+    """What a drag takes along: one corner, the two ends of a wall, or things. `start` is where the button went down.
+
+    `gang` is the device that was taken hold of in a selected box: over another gang or another box it goes there, and
+    anywhere else the whole box moves.
+    """
 
     start: XY
     grabbed: tuple[Point, ...] = ()
     things: tuple[Subject, ...] = ()
+    gang: int | None = None
 
 
 def begun(start: XY, on: Subject | None, context: Context, bend: bool = False) -> Drag | None:
@@ -52,6 +58,9 @@ def begun(start: XY, on: Subject | None, context: Context, bend: bool = False) -
         grabbed = (on_wall(_whole(start), *grabbed),)
     if grabbed and (on is None or on.kind == "room"):
         return Drag(start, grabbed)
+    gang = gang_taken(on, context)
+    if gang is not None:
+        return Drag(start, things=context.selected, gang=gang)
     if on is None or on.kind not in TABLE_OF:
         return None
     return Drag(start, things=context.selected if on in context.selected else (on,))
@@ -138,8 +147,11 @@ def _wall_for(at: XY, context: Context) -> WallSpot | None:
 # --- the edit, and what is drawn meanwhile ----------------------------------------------------------------------------
 
 
-def dropped(drag: Drag, at: XY, context: Context) -> Edited:
-    """Return the one edit that a drag let go here makes. Raises `Refused`."""
+def dropped(drag: Drag, at: XY, context: Context, over: Subject | None = None) -> Edited:
+    """Return the one edit that a drag let go here, over something or nothing, makes. Raises `Refused`."""
+    target = gang_target(drag.gang, over, context.home)
+    if drag.gang is not None and target is not None:
+        return target.edit(context.home, drag.gang)
     by, home = _shift(drag, at, context), context.home
     if len(drag.grabbed) == 1:
         x, y = drag.grabbed[0]
@@ -157,8 +169,11 @@ def dropped(drag: Drag, at: XY, context: Context) -> Edited:
     return move(home, [one.id for one in drag.things], by)
 
 
-def drag_draft(drag: Drag, at: XY, context: Context) -> Draft:
+def drag_draft(drag: Drag, at: XY, context: Context, over: Subject | None = None) -> Draft:
     """Return what a drag draws while it goes on."""
+    target = gang_target(drag.gang, over, context.home)
+    if drag.gang is not None and target is not None:
+        return Draft(symbol=target.symbol, at=at, joins=True, words=target.words)
     by = _shift(drag, at, context)
     if drag.grabbed:
         return Draft(lines=tuple(_closed(one.after) for one in _reshaped(drag, by, context).values()))

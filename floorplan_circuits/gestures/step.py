@@ -15,6 +15,8 @@ from floorplan_circuits.gestures.putting_stairs import SAYS as STAIR_SAYS
 from floorplan_circuits.gestures.putting_stairs import PutStairs, step_stairs
 from floorplan_circuits.gestures.selecting import SAYS as SELECT_SAYS
 from floorplan_circuits.gestures.selecting import Select, step_select
+from floorplan_circuits.gestures.switching import SAYS as SWITCHING_SAYS
+from floorplan_circuits.gestures.switching import DrawSwitching, step_switching
 from floorplan_circuits.gestures.tracing import (
     MarkLength,
     MarkWall,
@@ -27,11 +29,11 @@ from floorplan_circuits.gestures.tying import NO_BREAKER, TieDevices, step_tie
 from floorplan_circuits.home.kinds import catalogue
 
 Building = DrawRoom | DivideRoom | NotchRoom | PutOpening | PutStairs
-Tool = Select | Building | PutDevice | PutPanel | TieDevices | MarkLength | MarkWall | MovePicture
+Tool = Select | Building | PutDevice | PutPanel | TieDevices | DrawSwitching | MarkLength | MarkWall | MovePicture
 
 PUT_SAYS = "Click a wall or a box to put one. Esc leaves the tool."
 OPENING_SAYS = "Click a wall to put one, or type its width first. Esc leaves the tool."
-TIE_KEY = "c"
+TIE_KEY, SWITCHING_KEY = "c", "h"
 BUILDING_KEYS: dict[str, Building] = {
     "n": DrawRoom(),
     "k": DivideRoom(),
@@ -45,7 +47,7 @@ BUILDING_KEYS: dict[str, Building] = {
 
 
 def tool_for_key(letter: str) -> Tool | None:
-    """Return the tool that a letter takes in hand: building, connecting to a breaker, a kind of device.
+    """Return the tool that a letter takes in hand: building, connecting to a breaker, switching, a kind of device.
 
     Examples:
         >>> tool_for_key("r")
@@ -57,6 +59,8 @@ def tool_for_key(letter: str) -> Tool | None:
         return BUILDING_KEYS[letter.lower()]
     if letter.lower() == TIE_KEY:
         return TieDevices()
+    if letter.lower() == SWITCHING_KEY:
+        return DrawSwitching()
     kind = next((kind for kind in catalogue().values() if kind.key.lower() == letter.lower() != ""), None)
     return PutDevice(kind.name) if kind is not None else None
 
@@ -75,6 +79,8 @@ def says_of(tool: Tool) -> str:
         return NO_BREAKER
     if isinstance(tool, PutPanel):
         return PANEL_SAYS
+    if isinstance(tool, DrawSwitching):
+        return SWITCHING_SAYS
     if isinstance(tool, PictureTool):
         return says_of_picture(tool)
     return SELECT_SAYS if isinstance(tool, Select) else PUT_SAYS
@@ -83,9 +89,11 @@ def says_of(tool: Tool) -> str:
 def at_rest(tool: Tool) -> Tool:
     """Return the same tool with nothing begun: for another level, or when the window loses the hand."""
     if isinstance(tool, PutDevice):
-        return PutDevice(tool.kind)
+        return PutDevice(tool.kind, spacing=tool.spacing)
     if isinstance(tool, PutPanel):
         return PutPanel(tool.panel)
+    if isinstance(tool, DrawSwitching):
+        return DrawSwitching(tool.switches)
     if isinstance(tool, PutOpening):
         return PutOpening(tool.kind, tool.width)
     return TieDevices(tool.breaker) if isinstance(tool, TieDevices) else type(tool)()
@@ -108,6 +116,8 @@ def _types(tool: Tool, letter: str) -> bool:
         return bool(tool.typed) or letter.isdigit()
     if isinstance(tool, MarkLength):
         return tool.is_typing
+    if isinstance(tool, PutDevice):
+        return tool.takes_letters
     return isinstance(tool, DrawRoom) and bool(tool.corners)
 
 
@@ -128,6 +138,8 @@ def _step(tool: Tool, event: Event, context: Context) -> Outcome:
         return step_put(tool, event, context)
     if isinstance(tool, PutPanel):
         return step_panel(tool, event, context)
+    if isinstance(tool, DrawSwitching):
+        return step_switching(tool, event, context)
     if isinstance(tool, PictureTool):
         return step_picture(tool, event, context)
     return step_tie(tool, event, context)

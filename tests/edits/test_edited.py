@@ -4,6 +4,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from floorplan_circuits.edits.arranging import align, distribute
 from floorplan_circuits.edits.boxes import (
     add_passing,
     join_box,
@@ -16,6 +17,7 @@ from floorplan_circuits.edits.boxes import (
 from floorplan_circuits.edits.breakers import add_breaker, retype_breaker, set_breaker, tie_handles, untie_handles
 from floorplan_circuits.edits.dividing import add_on, add_room_into, clip_room, cut_out, join_rooms, split_room
 from floorplan_circuits.edits.edited import Edited, Refused, counted, there
+from floorplan_circuits.edits.gangs import carry_device, order_gang
 from floorplan_circuits.edits.levels import add_level_like, shift_level
 from floorplan_circuits.edits.moving import move, place_box
 from floorplan_circuits.edits.names import name_home, rename, set_use
@@ -25,6 +27,7 @@ from floorplan_circuits.edits.pasting import copied, paste
 from floorplan_circuits.edits.removal import remove
 from floorplan_circuits.edits.rooms import add_level, add_room, reshape_room, set_wall
 from floorplan_circuits.edits.stairs import put_stair
+from floorplan_circuits.edits.switching import let_go, let_work
 from floorplan_circuits.edits.ties import tie, untie
 from floorplan_circuits.edits.turning import mirror, turn
 from floorplan_circuits.edits.typed import Typed, read_typed
@@ -193,6 +196,12 @@ VERBS = {
     retype_breaker: (known, typed),
     tie_handles: (several,),
     untie_handles: (several,),
+    let_work: (several, several),
+    let_go: (known, several),
+    order_gang: (known, numbers),
+    carry_device: (known, known, numbers),
+    align: (several, st.sampled_from(("across", "down"))),
+    distribute: (several,),
     tie: (several, known),
     untie: (several,),
     remove: (several,),

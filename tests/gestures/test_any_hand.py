@@ -13,6 +13,7 @@ from floorplan_circuits.gestures.putting import PutDevice
 from floorplan_circuits.gestures.putting_panels import PutPanel
 from floorplan_circuits.gestures.selecting import ARROWS, Select
 from floorplan_circuits.gestures.step import BUILDING_KEYS, at_rest, says_of
+from floorplan_circuits.gestures.switching import DrawSwitching
 from floorplan_circuits.gestures.tracing import MarkLength, MarkWall, MovePicture
 from floorplan_circuits.gestures.tying import TieDevices
 from floorplan_circuits.home.home import Home
@@ -31,12 +32,13 @@ places = st.one_of(
     st.sampled_from(((1e7, -1e7), (3e7, 0.0))),
 )
 keys = st.sampled_from(("escape", "enter", "delete", "backspace", *ARROWS, "tab"))
-letters = st.sampled_from(list("nrslckboiyu2 0358.x'\"m%é"))
+letters = st.sampled_from(list("nrslckhboiyu2 0358.x'\"m%é"))
 building = st.sampled_from(tuple(BUILDING_KEYS.values()))
 openings = st.sampled_from(tuple(BUILDING_KEYS[key] for key in "oiy"))
 pictures = st.sampled_from((MarkLength(), MarkWall(), MovePicture()))
 tools = st.one_of(
     st.sampled_from((Select(), PutDevice("switch"), PutDevice("ceiling light"), TieDevices(), PutPanel(999_999))),
+    st.just(DrawSwitching()),
     building,
     pictures,
 )
@@ -140,6 +142,37 @@ class AnyHand(RuleBasedStateMachine):
     def put_a_device(self, kind, at) -> None:
         self.take(PutDevice(kind))
         for event in (Press(at), Release(at)):
+            self.do(event)
+
+    @rule(
+        kind=st.sampled_from(("switch", "recessed light")),
+        start=spots,
+        end=spots,
+        words=st.sampled_from(("", "1", "6")),
+    )
+    def put_a_row(self, kind, start, end, words) -> None:
+        self.take(PutDevice(kind))
+        for event in (Press(start), Move(end, None, True), *(Key("", one) for one in words), Release(end)):
+            self.do(event)
+
+    @rule(add=st.booleans(), data=st.data())
+    def draw_what_a_switch_works(self, add, data) -> None:
+        self.take(DrawSwitching())
+        for adds in (False, add, False):
+            at = self.subject(data)
+            self.do(Press((0, 0), at, adds))
+            self.do(Release((0, 0), at, adds))
+
+    @precondition(lambda self: len(self.hand.home.boxes) > 0)
+    @rule(data=st.data())
+    def carry_a_gang(self, data) -> None:
+        self.take(Select())
+        box = data.draw(st.sampled_from(self.hand.home.boxes.rows))
+        self.hand.selected = (Subject("box", box.id),)
+        gangs = [Subject("device", one.id) for one in box.devices]
+        on = data.draw(st.sampled_from((Subject("box", box.id), *gangs)))
+        over = self.subject(data)
+        for event in (Press((0, 0), on), Move((300, 0), over, True), Release((300, 0), over)):
             self.do(event)
 
     @rule(end=spots, data=st.data())
@@ -246,5 +279,5 @@ class AnyHand(RuleBasedStateMachine):
         assert max(ids(home), default=0) < home.next_id
 
 
-AnyHand.TestCase.settings = settings(max_examples=100, stateful_step_count=40, deadline=None)
+AnyHand.TestCase.settings = settings(max_examples=70, stateful_step_count=40, deadline=None)
 TestAnyHand = AnyHand.TestCase
