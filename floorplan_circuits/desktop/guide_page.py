@@ -108,7 +108,7 @@ class GuidePage(QScrollArea):
         head = text(words.room or words.head, "guide_head")
         above = [head] if not words.room else [text(words.head, "guide_words"), head]
         tell = text(f"{words.state} {words.why}", "guide_words")
-        self.show_pieces(*above, tell, *rows, *self._all_here(rows), text(words.left, "guide_small"), self._foot())
+        self.show_pieces(*above, tell, *self._all_here(rows), *rows, text(words.left, "guide_small"), self._foot())
 
     def _all_here(self, rows: Sequence["LookRow"]) -> list[QWidget]:
         if len(rows) < 2:

@@ -3,13 +3,14 @@
 from collections.abc import Callable, Collection, Sequence
 from functools import partial
 
-from PySide6.QtWidgets import QCheckBox, QFormLayout, QLineEdit, QSpinBox, QWidget
+from PySide6.QtWidgets import QCheckBox, QFormLayout, QHBoxLayout, QLabel, QLineEdit, QSpinBox, QWidget
 
 from floorplan_circuits.desktop.fields import Choice
 from floorplan_circuits.desktop.guide_page import button, text
 from floorplan_circuits.findings import Findings
 from floorplan_circuits.home.called import feed_called
 from floorplan_circuits.home.home import existing_feeds
+from floorplan_circuits.home.power import Permission
 from floorplan_circuits.rounds.guide import Manner
 from floorplan_circuits.rounds.guide_words import cautions
 
@@ -32,8 +33,10 @@ class SetUpForm(QWidget):
         self.setObjectName("guide_form")
         form = QFormLayout(self)
         form.setContentsMargins(0, 0, 0, 0)
-        self.way = Choice("Look with", WAYS, next(words for words, way in WAYS.items() if way == manner.way))
-        self.tried, self.each_hot = QCheckBox(), QCheckBox(EACH_HOT)
+        now = next(words for words, way in WAYS.items() if way == manner.way)
+        self.way = Choice("Look with", WAYS, now, narrow=True)
+        self.tried, self.each_hot = QCheckBox(), QCheckBox()
+        self._tried_words, self._each_words = text("", "guide_form_words"), text(EACH_HOT, "guide_form_words")
         self.tried.setChecked(manner.tried)
         self.each_hot.setChecked(manner.each_hot)
         self.who, self.helper = QLineEdit(manner.who), QLineEdit(manner.helper)
@@ -46,20 +49,23 @@ class SetUpForm(QWidget):
         for label, field in fields.items():
             field.setAccessibleName(label)
             form.addRow(label, field)
-        for tick in (self.tried, self.each_hot):
-            form.addRow(tick)
+        for tick, words in ((self.tried, self._tried_words), (self.each_hot, self._each_words)):
+            form.addRow(_ticked(tick, words))
         form.addRow(text(NOT_TRIED, "guide_small"))
-        self.asked = {breaker: QCheckBox(words) for breaker, words in _to_ask(findings)}
+        self.asked = {breaker: _tick(words) for breaker, words in _to_ask(findings)}
         for breaker, tick in self.asked.items():
             tick.setChecked(breaker in agreed)
-            form.addRow(tick)
+            form.addRow(_ticked(tick, text(tick.accessibleName(), "guide_form_words")))
         self.way.currentTextChanged.connect(self._show_ticks)
         self._show_ticks()
 
     def _show_ticks(self) -> None:
         by_tester = bool(WAYS[self.way.currentText()])
-        self.tried.setText(TRIED_BY_TESTER if by_tester else TRIED_BY_EYE)
-        self.each_hot.setVisible(by_tester)
+        self._tried_words.setText(TRIED_BY_TESTER if by_tester else TRIED_BY_EYE)
+        self.tried.setAccessibleName(self._tried_words.text())
+        self.each_hot.setAccessibleName(EACH_HOT)
+        for widget in (self.each_hot, self._each_words):
+            widget.setVisible(by_tester)
 
     def manner(self) -> Manner:
         """Return how the person says they look."""
@@ -72,16 +78,35 @@ class SetUpForm(QWidget):
         return tuple(breaker for breaker, tick in self.asked.items() if tick.isChecked())
 
 
+def _tick(words: str) -> QCheckBox:
+    tick = QCheckBox()
+    tick.setAccessibleName(words)
+    return tick
+
+
+def _ticked(tick: QCheckBox, words: QLabel) -> QWidget:
+    """Return a tick with words that wrap: a check box alone never does."""
+    line = QWidget()
+    row = QHBoxLayout(line)
+    row.setContentsMargins(0, 0, 0, 0)
+    row.addWidget(tick)
+    row.addWidget(words, 1)
+    words.setBuddy(tick)
+    return line
+
+
 def _to_ask(findings: Findings) -> list[tuple[int, str]]:
     return [
-        (
-            breaker.id,
-            f"{breaker.may_open.whose or 'Whoever it is'} agrees that {findings.marks[breaker.id]} is turned off"
-            + (f" ({breaker.may_open.why})." if breaker.may_open.why else "."),
-        )
+        (breaker.id, _agrees(breaker.may_open, findings.marks[breaker.id]))
         for breaker in findings.home.breakers
-        if breaker.may_open.may == "ask"
+        if breaker.may_open.may == "ask" and breaker.found.state not in ("off", "tripped")
     ]
+
+
+def _agrees(permission: Permission, mark: str) -> str:
+    whose = permission.whose or "whoever it is"
+    why = f" ({permission.why})" if permission.why else ""
+    return f"{whose[:1].upper()}{whose[1:]} agrees that {mark} is turned off{why}."
 
 
 def set_up_pieces(form: SetUpForm, findings: Findings, about: str, start: Callable[[], object]) -> list[QWidget]:
@@ -111,9 +136,10 @@ def done_pieces(
     pieces.append(text(f"{tested} of {len(feeds)} tested. What is not tested, treat as live.", "guide_words"))
     if to_tie:
         pieces.append(text("Found, and not tied on the map yet:", "guide_words"))
+        if len(to_tie) > 1:
+            pieces.append(button(f"Tie all {len(to_tie)}", partial(tie, to_tie), "action"))
         for feed in to_tie:
-            pieces.append(button(_tie_words(feed, findings, feed_called(places[feed])), partial(tie, [feed])))
-        pieces.append(button(f"Tie all {len(to_tie)}" if len(to_tie) > 1 else "Tie it", lambda: tie(to_tie), "action"))
+            pieces.append(_to_tie(_tie_words(feed, findings, feed_called(places[feed])), partial(tie, [feed])))
     if open_ones:
         names = ", ".join(f"{feed_called(places[feed])} ({known[feed].says})" for feed in open_ones[:12])
         more = f" and {len(open_ones) - 12} more" if len(open_ones) > 12 else ""
@@ -121,6 +147,17 @@ def done_pieces(
     return [*pieces, *others]
 
 
+def _to_tie(words: str, act: Callable[[], object]) -> QWidget:
+    line = QWidget()
+    row = QHBoxLayout(line)
+    row.setContentsMargins(0, 0, 0, 0)
+    row.addWidget(text(words, "guide_form_words"), 1)
+    tie = button("Tie", act)
+    tie.setAccessibleName(f"Tie {words}")
+    row.addWidget(tie)
+    return line
+
+
 def _tie_words(feed: int, findings: Findings, called: str) -> str:
     one = findings.conclusions[feed]
-    return f"Tie {called} to {findings.marks[one.breakers[0]]}: {one.says}" + (f", {one.date}" if one.date else "")
+    return f"{called} on {findings.marks[one.breakers[0]]}: {one.says}" + (f", {one.date}" if one.date else "")

@@ -131,6 +131,7 @@ def sheet_of(theme: Theme) -> str:
     QLabel#guide_head {{ font-size: 28px; font-weight: bold; }}
     QLabel#guide_handles {{ font-size: 26px; font-weight: bold; padding-left: 16px; }}
     QLabel#guide_words {{ font-size: 18px; }}
+    QLabel#guide_form_words {{ font-size: 16px; }}
     QLabel#guide_small {{ font-size: 14px; color: {theme.soft}; }}
     QScrollArea#guide, QScrollArea#guide QPushButton {{ font-size: 16px; }}
     QWidget#guide_form QLabel, QWidget#guide_form QCheckBox {{ font-size: 16px; }}

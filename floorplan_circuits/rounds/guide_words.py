@@ -13,6 +13,8 @@ from floorplan_circuits.supply.numbering import reading_order
 STARTS_AGAIN = (
     "What starts by itself when power is back, such as a saw, a heater or an oven: switch it off at the thing first."
 )
+FEW = 5
+"""So many handles are each told with where they sit."""
 HEADS = {
     "all on": "All on",
     "round": "Round {nth} of {of}",
@@ -92,7 +94,20 @@ def to_turn(now_off: Collection[int], step: GuideStep, findings: Findings) -> To
     off, on = {*step.off} - {*now_off}, {*now_off} - {*step.off}
     tied = [one for one in off if len(moves_together(findings.home)[one]) > 1]
     also = f"{', '.join(_marks(tied, findings))} moves with what it is tied to." if tied else ""
-    return ToTurn(tuple(_where(off, findings)), tuple(_where(on, findings)), also)
+    return ToTurn(tuple(_told(off, findings)), tuple(_told(on, findings)), also)
+
+
+def _told(handles: Collection[int], findings: Findings) -> Iterator[str]:
+    """Yield a few handles each with its place; of many, one line a panel: the drawn face rings them all."""
+    if len(handles) <= FEW:
+        yield from _where(handles, findings)
+        return
+    home = findings.home
+    for panel in home.panels:
+        marks = _marks([one for one in handles if home.breakers[one].panel == panel.id], findings)
+        if marks:
+            name = f"{panel.name}: " if len(home.panels) > 1 else ""
+            yield f"{name}{', '.join(marks)}"
 
 
 def _where(handles: Collection[int], findings: Findings) -> Iterator[str]:

@@ -5,6 +5,7 @@ published tours as well (burma14 3323, ulysses16 6859, gr17 2085).
 """
 
 from math import acos, cos
+from random import Random
 
 import pytest
 
@@ -65,3 +66,41 @@ def test_the_distances_are_tsplibs() -> None:
 def test_an_open_walk_is_within_a_twentieth_of_the_shortest(table, shortest) -> None:
     found = length_of(short_walk(table), table)
     assert shortest <= found <= shortest * 1.05
+
+
+# --- against python-tsp -----------------------------------------------------------------------------------------------
+
+
+def plane(count: int, seed: int) -> list[list[float]]:
+    """Places strewn over a house of 20 by 12 m, and how far each is from each."""
+    rng = Random(seed)
+    spots = [complex(rng.uniform(0, 20), rng.uniform(0, 12)) for _ in range(count)]
+    return [[abs(a - b) for b in spots] for a in spots]
+
+
+def homeless(table: list[list[float]]):
+    """The same distances with no way home to walk: a closed tour there is an open walk here."""
+    numpy = pytest.importorskip("numpy")
+    open_table = numpy.array(table)
+    open_table[:, 0] = 0
+    return open_table
+
+
+@pytest.mark.parametrize("seed", range(4))
+@pytest.mark.parametrize("count", [5, 9, 12])
+def test_up_to_a_dozen_rooms_a_walk_is_within_a_twentieth_of_python_tsps_exact_search(count, seed) -> None:
+    exact = pytest.importorskip("python_tsp.exact")
+    table = plane(count, seed)
+    _, shortest = exact.solve_tsp_dynamic_programming(homeless(table))
+    assert shortest - 1e-9 <= length_of(short_walk(table), table) <= shortest * 1.05
+
+
+@pytest.mark.parametrize("seed", range(3))
+def test_of_40_rooms_a_walk_is_within_a_twentieth_of_python_tsps_search(seed) -> None:
+    heuristics = pytest.importorskip("python_tsp.heuristics")
+    table = plane(40, seed)
+    start = list(short_walk(plane(40, seed + 100)))  # anywhere but at our own answer
+    _, found = heuristics.solve_tsp_local_search(
+        homeless(table), x0=start, perturbation_scheme="two_opt", max_processing_time=1
+    )
+    assert length_of(short_walk(table), table) <= found * 1.05

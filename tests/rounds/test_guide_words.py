@@ -17,6 +17,15 @@ def test_only_what_changes_is_turned_each_with_its_place_on_the_panel() -> None:
     assert to_turn((A,), GuideStep("round", 1, 3, (A,)), KNOWN).is_nothing
 
 
+def test_of_many_handles_their_numbers_are_told_panel_by_panel() -> None:
+    panels = (panel(PANEL, spaces=200), panel(2, spaces=4, prefix="G"))
+    many = [breaker(100 + number, of=PANEL) for number in range(7)]
+    known = find(house(panels=panels, breakers=[*many, breaker(B + 50, of=2)]))
+    turn = to_turn((), GuideStep("round", off=tuple(known.home.breakers.ids())), known)
+    assert len(turn.off) == 2
+    assert turn.off[1] == f"{known.home.panels[2].name}: {known.marks[B + 50]}"
+
+
 def test_where_a_breaker_sits_is_told_by_side_row_and_panel() -> None:
     panels = (panel(PANEL, spaces=20), panel(2, spaces=4, prefix="G"))
     known = find(house(panels=panels, breakers=[breaker(A), breaker(B, of=2)]))
