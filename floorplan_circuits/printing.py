@@ -18,8 +18,12 @@ SHEETS: Mapping[str, str] = {
     "directory": "Directory card",
     "hazards": "List of dangers",
     "plan": "Plan alone",
+    "shut-off": "Shut-off sheet",
 }
 """What can be printed, by the name it is asked for, and as the window calls it."""
+
+
+NO_BOX = "No box is picked. Choose Shut off, click the boxes you want to open, then print."
 
 
 class CannotPrint(ValueError):
@@ -28,7 +32,10 @@ class CannotPrint(ValueError):
 
 @dataclass(frozen=True, slots=True)
 class Wanted:
-    """What is to be printed: the sheet, its paper, one panel by its name or all for '', the size of a card as typed."""
+    """What is to be printed: the sheet, its paper, one panel by its name or all for '', the size of a card as typed.
+
+    For a shut-off the boxes to be opened, and handles that were chosen in place of those nearest the load.
+    """
 
     sheet: str = "wall-map"
     paper: str = "letter"
@@ -36,6 +43,8 @@ class Wanted:
     together: bool = False
     panel: str = ""
     size: str = "120x200"
+    boxes: tuple[int, ...] = ()
+    handles: frozenset[int] = frozenset()
 
     @property
     def theme(self) -> Theme:
@@ -73,11 +82,25 @@ def _plan(findings: Findings, wanted: Wanted, made_on: str, tell: Tell) -> Sheet
     return plan_sheet(findings, EVERY_PAPER[wanted.paper], made_on, wanted.theme)
 
 
+def _shut_off(findings: Findings, wanted: Wanted, made_on: str, tell: Tell) -> Sheet:
+    from floorplan_circuits.find import shut_off  # late: shapely must not delay the first frame
+    from floorplan_circuits.sheets.shutoff_sheet import shutoff_sheet
+    from floorplan_circuits.shutoff.steps import steps
+
+    boxes = tuple(box for box in wanted.boxes if box in findings.boxes)
+    if not boxes:
+        raise CannotPrint(NO_BOX)
+    tell(SHEETS["shut-off"])
+    plan = shut_off(findings, boxes, wanted.handles)
+    return shutoff_sheet(findings, plan, steps(plan, findings), EVERY_PAPER[wanted.paper], made_on, wanted.theme)
+
+
 _MAKERS: Mapping[str, Callable[[Findings, Wanted, str, Tell], Sheet]] = {
     "wall-map": _wall_map,
     "directory": _directory,
     "hazards": _hazards,
     "plan": _plan,
+    "shut-off": _shut_off,
 }
 
 

@@ -34,7 +34,7 @@ SHEETS_OF_HOMES = [(home, sheet, paper) for home in HOMES for sheet in SHEETS fo
 
 @cache
 def made(home: str, sheet: str, paper: str, grey: bool = False) -> Sheet:
-    return make_sheet(sample(home), Wanted(sheet, paper, grey), MADE)
+    return make_sheet(sample(home), Wanted(sheet, paper, grey, boxes=tuple(sample(home).boxes)[:1]), MADE)
 
 
 @cache
