@@ -18,6 +18,8 @@ NO_LIVE_POINT = (
     "No tested point stays live: prove the tester on a known live point before the last handle goes off, and again "
     "once power is back, or on a proving unit. If it fails afterwards, nothing was shown."
 )
+NOT_OPENED_LIVE = "Leave its cover on, and call a licensed electrician."
+NOT_OPENED_UNKNOWN = "Find out first what feeds it, or have a licensed electrician open and test it."
 NOTHING_TO_TURN_OFF = "No handle is known that makes this dead. Treat it as live; call a licensed electrician."
 
 
@@ -29,6 +31,7 @@ def as_json(plan: ShutOff, findings: Findings) -> dict[str, Any]:
         "keep_off": [_movement(one, findings) for one in plan.keep_off],
         "goes_dark": [_dark(one, findings) for one in plan.goes_dark],
         "boxes": [_box(one, findings) for one in plan.states],
+        "stay_shut": [findings.home.boxes[box].mark for box in plan.stay_shut],
         "unknown": list(plan.unknown),
         "stays_live": list(plan.stays_live),
         "prove_tester_at": _mark(plan.prove_tester_at, findings),
@@ -84,6 +87,7 @@ def as_text(plan: ShutOff, findings: Findings) -> str:
     boxes = ", ".join(findings.home.boxes[box].mark for box in plan.boxes)
     parts = (
         [f"To open {boxes}:"],
+        list(stay_shut_lines(plan, findings)),
         list(_turn_off(plan, findings)),
         list(_states(plan, findings)),
         _listed("Not known, and so live until it is tested", plan.unknown),
@@ -94,6 +98,14 @@ def as_text(plan: ShutOff, findings: Findings) -> str:
         [CAUTION],
     )
     return "\n\n".join("\n".join(lines) for lines in parts if lines)
+
+
+def stay_shut_lines(plan: ShutOff, findings: Findings) -> Iterator[str]:
+    """Yield which boxes are not to be opened even so, each with why: it is told before all else."""
+    for one in plan.states:
+        if one.box in plan.stay_shut:
+            otherwise = NOT_OPENED_LIVE if one.state == "live" else NOT_OPENED_UNKNOWN
+            yield f"Don’t open {findings.home.boxes[one.box].mark}: {one.says}. {otherwise}"
 
 
 def _turn_off(plan: ShutOff, findings: Findings) -> Iterator[str]:

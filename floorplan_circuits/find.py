@@ -63,10 +63,13 @@ def find(home: Home, before: Findings | None = None, layer: Layer = "both") -> F
     )
 
 
-def shut_off(findings: Findings, boxes: Sequence[int]) -> ShutOff:
-    """Return what to turn off before these boxes are opened, what goes dark, and what stays live all the same."""
+def shut_off(findings: Findings, boxes: Sequence[int], chosen: frozenset[int] = frozenset()) -> ShutOff:
+    """Return what to turn off before these boxes are opened, what goes dark, and what stays live all the same.
+
+    With handles that a person chose it is told of these.
+    """
     judge = _judge(findings)
-    return work_out(Desk(findings, judge, Telling.of(findings.home, judge.evidence.record)), boxes)
+    return work_out(Desk(findings, judge, Telling.of(findings.home, judge.evidence.record)), boxes, chosen)
 
 
 def what_if(findings: Findings, handles: Iterable[int]) -> WhatIf:

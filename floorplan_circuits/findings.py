@@ -195,6 +195,7 @@ class ShutOff:
 
     `keep_off`: handles found off that must stay so. `unknown`: what is not known in these boxes. `stays_live`: what no
     handle named here makes dead. `prove_tester_at`: the box of the nearest tested point that stays live, or None.
+    `stay_shut`: the boxes that are not to be opened even with all of that off.
     """
 
     boxes: tuple[int, ...]
@@ -209,6 +210,7 @@ class ShutOff:
     light_at_panel: int | None
     choices: tuple[OtherChoice, ...]
     only_the_main: bool = False
+    stay_shut: tuple[int, ...] = ()
 
     @property
     def is_whole(self) -> bool:

@@ -20,8 +20,12 @@ SHEETS: Mapping[str, str] = {
     "hazards": "List of dangers",
     "plan": "Plan alone",
     "photo": "Photo of the panel",
+    "shut-off": "Shut-off sheet",
 }
 """What can be printed, by the name it is asked for, and as the window calls it."""
+
+
+NO_BOX = "No box is picked. Choose Shut off, click the boxes you want to open, then print."
 
 
 class CannotPrint(ValueError):
@@ -33,6 +37,7 @@ class Wanted:
     """What is to be printed: the sheet, its paper, one panel by its name or all for '', the size of a card as typed.
 
     `switching`: on the plan alone, what each switch works.
+    For a shut-off the boxes to be opened, and handles that were chosen in place of those nearest the load.
     """
 
     sheet: str = "wall-map"
@@ -42,6 +47,8 @@ class Wanted:
     panel: str = ""
     size: str = "120x200"
     switching: bool = False
+    boxes: tuple[int, ...] = ()
+    handles: frozenset[int] = frozenset()
 
     @property
     def theme(self) -> Theme:
@@ -88,12 +95,26 @@ def _photo(findings: Findings, wanted: Wanted, made_on: str, tell: Tell) -> Shee
     return sheet
 
 
+def _shut_off(findings: Findings, wanted: Wanted, made_on: str, tell: Tell) -> Sheet:
+    from floorplan_circuits.find import shut_off  # late: shapely must not delay the first frame
+    from floorplan_circuits.sheets.shutoff_sheet import shutoff_sheet
+    from floorplan_circuits.shutoff.steps import steps
+
+    boxes = tuple(box for box in wanted.boxes if box in findings.boxes)
+    if not boxes:
+        raise CannotPrint(NO_BOX)
+    tell(SHEETS["shut-off"])
+    plan = shut_off(findings, boxes, wanted.handles)
+    return shutoff_sheet(findings, plan, steps(plan, findings), EVERY_PAPER[wanted.paper], made_on, wanted.theme)
+
+
 _MAKERS: Mapping[str, Callable[[Findings, Wanted, str, Tell], Sheet]] = {
     "wall-map": _wall_map,
     "directory": _directory,
     "hazards": _hazards,
     "plan": _plan,
     "photo": _photo,
+    "shut-off": _shut_off,
 }
 
 

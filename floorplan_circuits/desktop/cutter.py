@@ -17,12 +17,16 @@ class Question(NamedTuple):
 
 
 class Answer(NamedTuple):
-    """The answer to a question: the shut-off (None without boxes), and the home as it would be (None with all on)."""
+    """The answer to a question: the shut-off (None without boxes), and the home as it would be (None with all on).
+
+    `told` is the shut-off by what is off on the screen, where that is something else.
+    """
 
     question: Question
     plan: ShutOff | None
     flipped: frozenset[int]
     shown: WhatIf | None
+    told: ShutOff | None
 
 
 class Cutter(QObject):
@@ -58,6 +62,8 @@ def worked_out(question: Question, last: Answer | None = None) -> Answer:
     findings, picked, flipped = question
     same = last is not None and last.question.findings is findings and last.question.picked == picked
     plan = last.plan if last is not None and same else shut_off(findings, picked) if picked else None
+    nearest = frozenset(handle for one in plan.off for handle in one.handles) if plan is not None else frozenset()
     if flipped is None:
-        flipped = frozenset(handle for one in plan.off for handle in one.handles) if plan is not None else frozenset()
-    return Answer(question, plan, flipped, what_if(findings, flipped) if flipped else None)
+        flipped = nearest
+    told = shut_off(findings, picked, flipped) if plan is not None and flipped and flipped != nearest else plan
+    return Answer(question, plan, flipped, what_if(findings, flipped) if flipped else None, told)

@@ -65,6 +65,10 @@ class PrintChoices(QWidget):
             self._typed = self.card_size.text()
             self.changed.emit()
 
+    def choose(self, sheet: str) -> None:
+        """Choose a sheet by the name it is asked for."""
+        self.sheet.setCurrentIndex(self.sheet.findData(sheet))
+
     def wanted(self) -> Wanted:
         """Return what is chosen."""
         name = self.sheet.currentData()

@@ -1,6 +1,7 @@
 """Printing: the real PDF of a sheet, previewed page by page, printed, or saved where the person says."""
 
 from collections.abc import Callable
+from dataclasses import replace
 from pathlib import Path
 
 from PySide6.QtCore import QBuffer, QByteArray, QIODevice, QTimer
@@ -27,6 +28,7 @@ class PrintView(QWidget):
         self.setObjectName("first")
         self._say = say
         self._session: Session | None = None
+        self._handles: frozenset[int] = frozenset()
         self._shown: Made | None = None
         self._page = ""
         self._data = QByteArray()
@@ -75,8 +77,9 @@ class PrintView(QWidget):
         column.addLayout(under)
         column.addWidget(self.view, 1)
 
-    def show_home(self, session: Session) -> None:
-        """Preview a sheet of a home, on the paper of its part of the world."""
+    def show_home(self, session: Session, handles: frozenset[int] = frozenset()) -> None:
+        """Preview a sheet of a home, on the paper of its part of the world; a shut-off with these handles if any."""
+        self._handles = handles
         self.choices.show_home(session.home, anew=session is not self._session)
         self._session = session
         self.refresh()
@@ -98,7 +101,8 @@ class PrintView(QWidget):
         self.print_button.setEnabled(False)
         self._slow.start()
         pictures = dict(session.pictures)
-        self.maker.ask(session.home, session.view.layer, session.findings, pictures, self.choices.wanted())
+        wanted = replace(self.choices.wanted(), boxes=session.view.picked, handles=self._handles)
+        self.maker.ask(session.home, session.view.layer, session.findings, pictures, wanted)
 
     def cancel(self) -> None:
         """Stop what is being made: nothing is shown that is not about what is chosen."""

@@ -13,6 +13,7 @@ from floorplan_circuits.cut_report import (
     choice_line,
     dark_lines,
     named,
+    stay_shut_lines,
 )
 from floorplan_circuits.desktop.afterwards_form import AfterwardsForm
 from floorplan_circuits.desktop.cutter import Answer
@@ -38,10 +39,12 @@ class ShutOffPage(QWidget):
     let_go = Signal()
     handles_wanted = Signal(object)
     """These handles, and no others, are to be off on the screen."""
+    sheet_wanted = Signal()
 
     def __init__(self) -> None:
         super().__init__()
         self.stop, self.afterwards = _label("", "stop"), AfterwardsForm()
+        self.sheet = _button("Print the sheet…", self.sheet_wanted.emit, "Print the sheet of this shut-off")
         self.found = _button("What I found…", self._open_form)
         self._told = QVBoxLayout()
         self._told.setSpacing(4)
@@ -50,6 +53,7 @@ class ShutOffPage(QWidget):
         column.setSpacing(8)
         column.addWidget(self.stop)
         column.addLayout(self._told)
+        column.addWidget(self.sheet)
         column.addWidget(self.found)
         column.addWidget(self.afterwards)
         self.say_stop("")
@@ -88,6 +92,7 @@ class ShutOffPage(QWidget):
         """Say what to do where no box is picked."""
         self._clear()
         self._line(NOTHING_PICKED)
+        self.sheet.hide()
         self.found.hide()
         self.afterwards.hide()
 
@@ -97,19 +102,23 @@ class ShutOffPage(QWidget):
         if plan is None:
             self.show_nothing()
             return
+        told = answer.told or plan
         self._clear()
         self._tell_boxes(plan, findings)
+        for words in stay_shut_lines(told, findings):
+            self._line(words, "alarm")
         self._tell_turn_off(plan, findings, answer.flipped)
         self._tell_states(answer, findings)
         self._listed("Not known, so live until tested", plan.unknown)
-        self._listed("Stays live", plan.stays_live)
-        turned = " and ".join(findings.marks[handle] for one in plan.off for handle in one.handles)
-        self._listed(f"Goes dark with {turned} off", list(dark_lines(plan.goes_dark)))
-        self._listed("Tester and light", list(around_lines(plan, findings)))
+        self._listed("Stays live", told.stays_live)
+        turned = " and ".join(findings.marks[handle] for one in told.off for handle in one.handles)
+        self._listed(f"Goes dark with {turned} off", list(dark_lines(told.goes_dark)))
+        self._listed("Tester and light", list(around_lines(told, findings)))
         self._tell_choices(plan, findings)
         self._line(CAUTION)
         off = with_off(findings, answer.shown) if answer.shown is not None else ""
         self.afterwards.ask(to_test(findings, plan.boxes), answer.flipped, off or ALL_ON)
+        self.sheet.show()
         self.found.show()
 
     def _tell_boxes(self, plan: ShutOff, findings: Findings) -> None:

@@ -42,6 +42,9 @@ class ShuttingOff:
         page.taken_out.connect(lambda box: self._pick((box,)))
         page.let_go.connect(self.let_go)
         page.handles_wanted.connect(self._flip_to)
+        page.sheet_wanted.connect(self._print)
+        self.chosen: frozenset[int] = frozenset()
+        """The choice that stands on the screen in place of the nearest handles: the sheet is printed of it."""
         self.afterwards = Afterwards(area, page)
 
     # --- coming and going -------------------------------------------------------------------------------------------
@@ -86,6 +89,7 @@ class ShuttingOff:
 
     def forget(self) -> None:
         """Forget all: another home is at work."""
+        self.chosen = frozenset()
         self._answer = self._asked = None
         self._slow.stop()
         self.afterwards.let_go()
@@ -152,10 +156,14 @@ class ShuttingOff:
             session.flip(handles)
             self._ask()
 
+    def _print(self) -> None:
+        self._area.staging.print_shut_off()
+
     # --- working it out ---------------------------------------------------------------------------------------------
 
     def on_edited(self) -> None:
         """Tell nothing of the home as it was: what holds now is on its way."""
+        self.chosen = frozenset()
         if self.is_open:
             self._answer = self._asked = None
             self.page.show_checking()
@@ -186,6 +194,8 @@ class ShuttingOff:
             return  # a newer question is on its way
         self._slow.stop()
         self._answer = answer
+        others = [frozenset(one.handles) for one in answer.plan.choices] if answer.plan is not None else []
+        self.chosen = answer.flipped if answer.flipped in others else frozenset()
         if session.view.flipped != answer.flipped:
             session.flip(answer.flipped)
         self.page.show_answer(answer)

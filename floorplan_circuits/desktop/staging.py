@@ -20,6 +20,8 @@ class Staging:
     def __init__(self, area: "WorkArea") -> None:
         self._area = area
         self.print_view: PrintView | None = None
+        self._sheet = ""
+        """The sheet to begin printing with; '' for the one that was chosen last."""
 
     def show(self, stage: int) -> None:
         """Show a stage: its tools, and for printing the preview in place of the plan."""
@@ -54,6 +56,11 @@ class Staging:
         elif stage == PANEL:
             area.say(PANEL_SAYS if area.panel() is not None else PANEL_ASKS)
 
+    def print_shut_off(self) -> None:
+        """Preview the sheet of the shut-off that is planned."""
+        self._sheet = "shut-off"
+        self.show(PRINT)
+
     def _show_print(self) -> None:
         from floorplan_circuits.desktop.print_page import PrintView  # late: it loads the PDF reader
 
@@ -62,5 +69,8 @@ class Staging:
             self.print_view = PrintView(self._area.say)
             self._area.middle.addWidget(self.print_view)
         self._area.middle.setCurrentWidget(self.print_view)
-        self.print_view.show_home(self._area.session)
+        if self._sheet:
+            self.print_view.choices.choose(self._sheet)
+            self._sheet = ""
+        self.print_view.show_home(self._area.session, self._area.shutting.chosen)
         self._area.say(PRINT_SAYS)

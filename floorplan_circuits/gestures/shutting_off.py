@@ -48,8 +48,23 @@ def picked(now: tuple[int, ...], clicked: Iterable[int]) -> tuple[int, ...]:
 
 
 def asks_for(plan: ShutOff, findings: Findings) -> str:
-    """Return in one sentence what a shut-off asks for, for the status line."""
-    boxes = _listed([findings.home.boxes[box].mark for box in plan.boxes])
+    """Return what a shut-off asks for, for the status line: first which boxes are not to be opened."""
+    shut = [one for one in plan.states if one.box in plan.stay_shut]
+    boxes = _listed([findings.home.boxes[box].mark for box in plan.boxes if box not in plan.stay_shut])
+    if shut:
+        says = "; ".join(dict.fromkeys(one.says for one in shut))
+        never = f"Don’t open {_listed([findings.home.boxes[one.box].mark for one in shut])}: {says}."
+        return f"{never} {_asks(boxes, plan, findings) if boxes else _no_way_in(plan)}"
+    return _asks(boxes, plan, findings)
+
+
+def _no_way_in(plan: ShutOff) -> str:
+    if plan.off:
+        return "Find out first what feeds it, or call a licensed electrician."
+    return "For it no handle is known that makes it dead. Treat it as live."
+
+
+def _asks(boxes: str, plan: ShutOff, findings: Findings) -> str:
     handles = _listed([findings.marks[handle] for one in plan.off for handle in one.handles])
     if not handles:
         return f"To open {boxes}: no handle is known that makes it dead. Treat it as live."

@@ -1,6 +1,6 @@
 """What stays live and helps: a tested point to prove the tester on, a light to work by, a light on the way."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Set
 from dataclasses import dataclass
 from math import dist, inf
 
@@ -8,7 +8,7 @@ from floorplan_circuits.findings import Conclusion
 from floorplan_circuits.home.boxes import Box
 from floorplan_circuits.home.home import FeedPlace, Home, existing_feeds
 from floorplan_circuits.home.kinds import kind_named
-from floorplan_circuits.shutoff.cut import Supplies, is_live
+from floorplan_circuits.supply.walks import Node
 
 LEVEL_AWAY_MM = 8_000
 """What a stair counts as when the nearest point is sought: about its own run and the way to it."""
@@ -19,18 +19,18 @@ Spot = tuple[int | None, tuple[int, int] | None]
 
 @dataclass(frozen=True, slots=True)
 class Around:
-    """What to search: the home, what is known, and what is off."""
+    """What to search: the home, what is known, what is off, and every node that a source reaches all the same."""
 
     home: Home
     known: Mapping[int, Conclusion]
-    supplies: Supplies
     off: frozenset[int]
+    live: Set[Node]
 
     def stays_live(self, place: FeedPlace) -> bool:
         """Tell whether a tested feed keeps its supply: its breakers are on, and all above them."""
         one = self.known[place.feed.id]
         on = one.breakers and not any(breaker in self.off for breaker in one.breakers)
-        return bool(on) and all(is_live(("circuit", breaker), self.off, self.supplies) for breaker in one.breakers)
+        return bool(on) and all(("circuit", breaker) in self.live for breaker in one.breakers)
 
 
 def tested_point(near: Spot, without: Iterable[int], around: Around) -> int | None:

@@ -46,6 +46,20 @@ def nearest_cut(wanted: Iterable[Target], supplies: Supplies, handles: Handles) 
     return Cut(off, _kept_off(cuttable, off, supplies, handles), uncut, _why(every, chosen, off, handles))
 
 
+def chosen_cut(wanted: Iterable[Target], off: frozenset[int], supplies: Supplies, handles: Handles) -> Cut:
+    """Return what handles that a person chose do: what they leave live, and the targets that each is above of."""
+    every, turned = tuple(wanted), off - handles.resting
+    uncut = tuple(one for one in every if is_live(one.node, turned | handles.resting, supplies))
+    cuttable = [one for one in every if one not in uncut]
+    above = {
+        one.node: {number for kind, number in walk(supplies, [one.node]) if kind in ("breaker", "main")}
+        for one in cuttable
+    }
+    found = {min(handles.together[one]) for one in turned}
+    why = {handle: tuple(one for one in cuttable if above[one.node] & handles.together[handle]) for handle in found}
+    return Cut(turned, _kept_off(cuttable, turned, supplies, handles), uncut, why)
+
+
 def is_live(node: Node, off: frozenset[int], supplies: Supplies) -> bool:
     """Tell whether a source reaches a node while these handles are off."""
     return bool(roots_of(node, off, supplies))

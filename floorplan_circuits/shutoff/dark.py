@@ -41,10 +41,14 @@ def goes_dark(
 
 
 def live_feeds(off: frozenset[int], loads: Mapping[Node, Iterable[Node]]) -> set[int]:
-    """Return all feeds that a source reaches while these handles are off, in one walk down from the sources."""
+    """Return all feeds that a source reaches while these handles are off."""
+    return {number for kind, number in live_nodes(off, loads) if kind == "feed"}
+
+
+def live_nodes(off: frozenset[int], loads: Mapping[Node, Iterable[Node]]) -> set[Node]:
+    """Return all that a source reaches while these handles are off, in one walk down from the sources."""
     closed = frozenset((kind, handle) for handle in off for kind in ("breaker", "main"))
-    roots = [node for node in loads if node[0] in ALWAYS_LIVE]
-    return {number for kind, number in reached(loads, roots, closed) if kind == "feed"}
+    return reached(loads, [node for node in loads if node[0] in ALWAYS_LIVE], closed)
 
 
 def places_of(home: Home) -> dict[int, FeedPlace]:

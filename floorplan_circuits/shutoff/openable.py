@@ -1,41 +1,59 @@
-"""Which boxes of a shut-off may be opened to be tested: not one that is live all the same, or that no handle is for."""
+"""Which boxes of a shut-off may be opened to be tested: not one that is live all the same, or where live is likely."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
 
-from floorplan_circuits.findings import BoxWhenOff, Findings, ShutOff
+from floorplan_circuits.findings import BoxWhenOff
+from floorplan_circuits.home.boxes import Box
+from floorplan_circuits.shutoff.cut import Supplies
 from floorplan_circuits.shutoff.handles import HANDLE_KINDS
 from floorplan_circuits.shutoff.targets import entering, may_hang_on
-from floorplan_circuits.supply.graph import supply_graph
 from floorplan_circuits.supply.walks import reached
-from floorplan_circuits.survey.log_book import LogBook
+from floorplan_circuits.survey.boxes import cables, not_recorded
+from floorplan_circuits.survey.states import Judge
 
 
-def stay_shut(plan: ShutOff, findings: Findings) -> tuple[BoxWhenOff, ...]:
-    """Return the boxes that are not to be opened with these handles off, in the order in which they were chosen.
+def stay_shut(states: Iterable[BoxWhenOff], off: frozenset[int], judge: Judge, supplies: Supplies) -> tuple[int, ...]:
+    """Return the boxes that a householder is not to open with these handles off, in the order of their states.
 
-    A box stays shut if it is live all the same. It does too if it is treated as live and nothing in it is known to
-    hang on a handle that is off: then no test there could tell why it reads dead, nor who may turn it on.
+    A box stays shut if it is live all the same, or if nothing in it is known to hang on a handle that is off. Where
+    something in it is unknown, live is likely: it stays shut too, unless each thing that enters is known or narrowed to
+    breakers that are off. What then is to be tested with the cover off is a licensed electrician's step: nobody else is
+    asked to stand before an open box that is likely to be live.
     """
-    off = {handle for one in (*plan.off, *plan.keep_off) for handle in one.handles}
-    behind = frozenset(_behind(off, findings))
-    return tuple(
-        one
-        for one in plan.states
-        if one.state == "live" or (one.state != "should be dead" and not _has_a_handle(one.box, behind, findings))
-    )
+    asked = _Asked(off - judge.evidence.record.never_opened, judge, supplies)
+    return tuple(one.box for one in states if not asked.may_be_opened(one))
 
 
-def _behind(off: set[int], findings: Findings) -> Iterator[int]:
-    """Yield the breakers that are off, and those behind a handle that is."""
-    supplies = supply_graph(findings.home).supplies
-    for breaker in findings.home.breakers.ids():
-        above = {number for kind, number in reached(supplies, [("breaker", breaker)]) if kind in HANDLE_KINDS}
-        if above & off:
-            yield breaker
+@dataclass(frozen=True, slots=True)
+class _Asked:
+    """What boxes are asked of: the handles that are off and do open, and what is known."""
 
+    off: frozenset[int]
+    judge: Judge
+    supplies: Supplies
 
-def _has_a_handle(box: int, behind: frozenset[int], findings: Findings) -> bool:
-    """Tell whether something that enters the box is known or narrowed to breakers that are off, or behind one."""
-    home, known = findings.home, findings.conclusions
-    feeds = (known[feed] for feed in entering(home.boxes[box], LogBook(home)) if feed in known)
-    return any(hangs and behind.issuperset(hangs) for hangs in (may_hang_on(one, home) for one in feeds))
+    def may_be_opened(self, one: BoxWhenOff) -> bool:
+        """Tell whether a box in this state may be opened to be tested."""
+        if one.state in ("live", "should be dead"):
+            return one.state == "should be dead"
+        box, record = self.judge.evidence.home.boxes[one.box], self.judge.evidence.record
+        shut = [self._is_off(feed) for feed in entering(box, record) if feed in self.judge.known]
+        return any(shut) if one.state != "unknown" else any(shut) and all(shut) and not self._holds_a_stranger(box)
+
+    def _holds_a_stranger(self, box: Box) -> bool:
+        """Tell whether something enters the box of which nothing is recorded."""
+        seen = cables(box, self.judge.evidence.record)
+        return bool(not_recorded(box)) or any(feed is None or feed not in self.judge.known for feed in seen)
+
+    def _is_off(self, feed: int) -> bool:
+        """Tell whether all breakers that a feed is known or narrowed to are off, or behind a handle that is."""
+        found = self.judge.known[feed]
+        if found.others or found.standing == "contradicted" or feed in self.judge.at_odds:
+            return False
+        hangs = may_hang_on(found, self.judge.evidence.home)
+        return bool(hangs) and all(not self.off.isdisjoint(self._handles_above(breaker)) for breaker in hangs)
+
+    def _handles_above(self, breaker: int) -> Iterator[int]:
+        """Yield a breaker and every handle above it."""
+        return (number for kind, number in reached(self.supplies, [("breaker", breaker)]) if kind in HANDLE_KINDS)

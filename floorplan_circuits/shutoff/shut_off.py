@@ -1,7 +1,7 @@
 """The shut-off of chosen boxes: everything a person needs to know before the cover comes off."""
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from floorplan_circuits.findings import BoxWhenOff, Conclusion, Findings, GoesDark, OtherChoice, ShutOff, ToTurnOff
 from floorplan_circuits.home.boxes import Device
@@ -11,9 +11,10 @@ from floorplan_circuits.home.kinds import kind_named
 from floorplan_circuits.shutoff.around import Around, Spot, light, spot_of, tested_point
 from floorplan_circuits.shutoff.choices import Board, Choice, cheapest, single_handles
 from floorplan_circuits.shutoff.critical import rank, to_mind
-from floorplan_circuits.shutoff.cut import Cut, nearest_cut
-from floorplan_circuits.shutoff.dark import goes_dark, loads_of, places_of
+from floorplan_circuits.shutoff.cut import Cut, chosen_cut, nearest_cut
+from floorplan_circuits.shutoff.dark import goes_dark, live_nodes, loads_of, places_of
 from floorplan_circuits.shutoff.handles import HANDLE_KINDS, Handles
+from floorplan_circuits.shutoff.openable import stay_shut
 from floorplan_circuits.shutoff.targets import Target, targets, with_candidates
 from floorplan_circuits.shutoff.telling_why import stays_live, unknown, why
 from floorplan_circuits.supply.walks import reached
@@ -38,14 +39,20 @@ class Desk:
         return self.findings.home
 
 
-def shut_off(desk: Desk, boxes: Sequence[int]) -> ShutOff:
-    """Return what to turn off before these boxes are opened, and what it does and does not do."""
+def shut_off(desk: Desk, boxes: Sequence[int], chosen: frozenset[int] = frozenset()) -> ShutOff:
+    """Return what to turn off before these boxes are opened, and what it does and does not do.
+
+    Handles that were `chosen` stand in place of those nearest the load: all that is told is of them.
+    """
     home, record = desk.home, desk.judge.evidence.record
     wanted = targets(home, boxes, record, desk.findings.conclusions)
     supplies = with_candidates(desk.judge.evidence.graph, _all_known(desk, wanted))
     board = Board(supplies, loads_of(supplies), Handles.of(home, record), places_of(home))
-    cut = nearest_cut(wanted, supplies, board.handles)
-    return _told(desk, tuple(boxes), wanted, cut, board)
+    nearest = nearest_cut(wanted, supplies, board.handles)
+    cut = chosen_cut(wanted, chosen, supplies, board.handles) if chosen else nearest
+    told = _told(desk, tuple(boxes), wanted, cut, board)
+    others = _choices(desk, wanted, nearest, cut, board)
+    return replace(told, choices=tuple(others), only_the_main=_is_the_main(nearest.off, desk.home))
 
 
 def _all_known(desk: Desk, wanted: Iterable[Target]) -> Iterator[Target]:
@@ -63,7 +70,7 @@ def _told(desk: Desk, boxes: tuple[int, ...], wanted: Sequence[Target], cut: Cut
     inside = {one.feed for one in wanted}
     states = box_states(desk.judge, cut.off, boxes)
     off = cut.off | board.handles.resting
-    around, near = Around(home, known, board.supplies, off), _spot(home, boxes)
+    around, near = Around(home, known, off, live_nodes(off, board.loads)), _spot(home, boxes)
     within = desk.findings.room_of.get(boxes[0]) if boxes else None
     above = {number for kind, number in reached(board.supplies, [one.node for one in wanted]) if kind in HANDLE_KINDS}
     barred = {one: why for one, why in board.handles.barred.items() if one in above - board.handles.resting}
@@ -78,8 +85,8 @@ def _told(desk: Desk, boxes: tuple[int, ...], wanted: Sequence[Target], cut: Cut
         prove_tester_at=tested_point(near, boxes, around),
         light_to_work_by=light(near, around, within, desk.findings.room_of),
         light_at_panel=_light_at_panel(desk, cut, around),
-        choices=tuple(_choices(desk, wanted, cut, board)),
-        only_the_main=bool(cut.off) and cut.off <= {main.id for _, main in mains(home)},
+        choices=(),
+        stay_shut=stay_shut((states[box] for box in boxes if box in states), off, desk.judge, board.supplies),
     )
 
 
@@ -171,15 +178,23 @@ def _light_at_panel(desk: Desk, cut: Cut, around: Around) -> int | None:
     return light((panel.level, (panel.at[0], panel.at[1])), around, None, desk.findings.room_of)
 
 
-def _choices(desk: Desk, wanted: Sequence[Target], cut: Cut, board: Board) -> Iterator[OtherChoice]:
-    """Yield what else would cut all that can be cut: the cheapest by weight, then single handles, none told twice."""
-    cuttable = [one for one in wanted if one not in cut.uncut]
+def _is_the_main(off: frozenset[int], home: Home) -> bool:
+    return bool(off) and off <= {main.id for _, main in mains(home)}
+
+
+def _choices(desk: Desk, wanted: Sequence[Target], nearest: Cut, told_of: Cut, board: Board) -> Iterator[OtherChoice]:
+    """Yield what else would cut all that can be cut: the cheapest by weight, then single handles, none told twice.
+
+    Where handles were chosen, those nearest the load come first.
+    """
+    cuttable = [one for one in wanted if one not in nearest.uncut]
     if not cuttable:
         return
-    likely = cut.off | desk.judge.evidence.feeders | {main.id for _, main in mains(desk.home)}
+    likely = nearest.off | desk.judge.evidence.feeders | {main.id for _, main in mains(desk.home)}
     least = cheapest(cuttable, board, likely)
-    told = {cut.off, frozenset[int]()}
-    for choice in [*([least] if least is not None else []), *single_handles(cuttable, board, likely)]:
+    told = {told_of.off, frozenset[int]()}
+    first = board.choice({min(board.handles.together[one]) for one in nearest.off})
+    for choice in [first, *([least] if least is not None else []), *single_handles(cuttable, board, likely)]:
         if choice.off not in told and len(told) <= MOST_CHOICES + 1:
             told.add(choice.off)
             yield _choice(choice, board)

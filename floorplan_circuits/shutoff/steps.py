@@ -13,11 +13,14 @@ from floorplan_circuits.home.handling import FUSE_BACK, FUSE_CARE, FUSE_KEPT, an
 from floorplan_circuits.home.kinds import kind_named
 from floorplan_circuits.shutoff.conductors import to_test
 from floorplan_circuits.shutoff.critical import to_mind
-from floorplan_circuits.shutoff.openable import stay_shut
 from floorplan_circuits.shutoff.restoring import Loses, loses_power, mains_first, starts_by_itself
 from floorplan_circuits.shutoff.stopping import lacks_ground, when_to_stop
 
 NO_HANDLE = "No handle is known that makes it dead. Find out first what feeds it, or call a licensed electrician."
+LIVE_IS_LIKELY = (
+    "Live is likely in it. Find out first what feeds it, or have a licensed electrician open and test it, with what is "
+    "ringed on the panel off."
+)
 LEAVE_ITS_COVER = "Leave its cover on, and call a licensed electrician."
 NOT_NON_CONTACT = "A non-contact tester is not enough."
 BRING_A_GROUND = (
@@ -59,8 +62,8 @@ def steps(plan: ShutOff, findings: Findings) -> tuple[Step, ...]:
 
     The last step tells when to call an electrician; where no box is left to open it follows at once.
     """
-    barred = stay_shut(plan, findings)
-    boxes = tuple(one for one in plan.states if one not in barred)
+    barred = tuple(one for one in plan.states if one.box in plan.stay_shut)
+    boxes = tuple(one for one in plan.states if one.box not in plan.stay_shut)
     job = _Job(plan, findings, boxes, loses_power(plan, findings))
     call = Step("call", "Stop, and call a licensed electrician, for:", when_to_stop(plan, findings.home))
     stops = tuple(_not_to_open(one, job) for one in barred)
@@ -72,7 +75,8 @@ def steps(plan: ShutOff, findings: Findings) -> tuple[Step, ...]:
 def _not_to_open(one: BoxWhenOff, job: _Job) -> Step:
     do = f"Don’t open {job.place(one.box)}: {one.says}."
     because = tuple(f"{_capital(why)}." for why in one.because)
-    return Step("stop", do, (*because, LEAVE_ITS_COVER if one.state == "live" else NO_HANDLE))
+    otherwise = LIVE_IS_LIKELY if job.plan.off else NO_HANDLE
+    return Step("stop", do, (*because, LEAVE_ITS_COVER if one.state == "live" else otherwise))
 
 
 # --- before ---------------------------------------------------------------------------------------------------------

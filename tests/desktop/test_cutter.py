@@ -34,7 +34,7 @@ def test_handles_that_the_hand_flipped_are_left_as_they_are(cottage: Findings) -
 
 def test_with_nothing_picked_and_nothing_flipped_there_is_nothing_to_tell(cottage: Findings) -> None:
     question = Question(cottage, (), None)
-    assert worked_out(question) == Answer(question, None, frozenset(), None)
+    assert worked_out(question) == Answer(question, None, frozenset(), None, None)
 
 
 def test_a_shut_off_is_not_worked_out_again_for_another_flip(

@@ -4,14 +4,16 @@ from pathlib import Path
 
 import pytest
 from pypdf import PdfReader
+from PySide6.QtCore import Qt
 from PySide6.QtGui import QImage
 from PySide6.QtPrintSupport import QPrinter
 
 from floorplan_circuits.desktop.print_page import NOTHING, PrintView
-from floorplan_circuits.desktop.rail import PRINT
+from floorplan_circuits.desktop.rail import PRINT, SHUT_OFF
 from floorplan_circuits.files.save import text_of
 from floorplan_circuits.home.home import Home
 from floorplan_circuits.home.resources import folder
+from floorplan_circuits.printing import NO_BOX
 
 HOUSE = folder("sample_homes") / "house.json"
 
@@ -134,3 +136,36 @@ def test_an_empty_home_says_what_is_missing(window, hand, qtbot, tmp_path: Path)
     settle(shown, qtbot)
     assert shown.notes.text() == NOTHING
     assert not shown.save_button.isEnabled()
+
+
+def test_a_shut_off_is_printed_from_its_stage_and_of_the_choice_that_is_shown(view, window, hand, qtbot, tmp_path):
+    choose(view, qtbot, sheet="Shut-off sheet")
+    assert view.notes.text() == NO_BOX
+    assert not view.save_button.isEnabled()
+
+    (box,) = (one.id for one in window.session.home.boxes if one.mark == "B42")
+    choose(view, qtbot, sheet="Wall map")
+    page, shutting = window.work.rail.shut_off_page, window.work.shutting
+    hand.stage(SHUT_OFF)
+    window.session.pick((box,))
+    shutting._ask()
+    qtbot.waitUntil(lambda: shutting._answer is not None, timeout=5000)
+    qtbot.mouseClick(page.sheet, Qt.MouseButton.LeftButton)
+    assert window.work.rail.stage == PRINT
+    settle(view, qtbot)
+    view.save(tmp_path / "nearest.pdf")
+    said = " ".join(PdfReader(tmp_path / "nearest.pdf").pages[0].extract_text().split())
+    assert "Shut-off: B42" in said
+    assert "Turn off 18A." in said
+
+    hand.stage(SHUT_OFF)
+    qtbot.waitUntil(lambda: shutting._answer is not None, timeout=5000)
+    (main,) = (one for one in shutting._answer.plan.choices if len(one.handles) == 1)
+    shutting._flip_to(frozenset(main.handles))
+    qtbot.waitUntil(lambda: shutting.chosen == frozenset(main.handles), timeout=5000)
+    qtbot.mouseClick(page.sheet, Qt.MouseButton.LeftButton)
+    settle(view, qtbot)
+    view.save(tmp_path / "main.pdf")
+    said = " ".join(PdfReader(tmp_path / "main.pdf").pages[0].extract_text().split())
+    assert "Turn off main." in said
+    assert "Turn off 18A." not in said

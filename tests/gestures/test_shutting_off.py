@@ -130,6 +130,10 @@ def test_the_status_line_says_what_to_turn_off_or_that_nothing_is_known() -> Non
     assert "no handle is known that makes it dead. Treat it as live." in asks_for(
         shut_off(unknown, [box_of(FEED)]), unknown
     )
+    both = find(house({FEED: on(A), 401: UNKNOWN}))
+    assert asks_for(shut_off(both, [box_of(FEED), box_of(401)]), both).startswith(
+        "Don’t open B401: unknown: treat as live. To open B400 turn off 1, then test."
+    )
 
 
 # --- afterwards -----------------------------------------------------------------------------------------------------

@@ -1,5 +1,6 @@
 """The sheet of a shut-off, measured from the PDF: all is said, can be ticked and read, and is never too strong."""
 
+from dataclasses import replace
 from itertools import combinations
 from typing import Any
 
@@ -7,7 +8,7 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from floorplan_circuits.drawing.ink import Shape, Text, flat, path_bounds
+from floorplan_circuits.drawing.ink import Group, Shape, Text, flat, path_bounds
 from floorplan_circuits.drawing.palette import PAPER
 from floorplan_circuits.drawing.panel_face import RING
 from floorplan_circuits.find import find, shut_off
@@ -129,6 +130,15 @@ def test_nothing_is_printed_in_the_margin(name: str, marks: tuple[str, ...], pap
         for letter in page["chars"]:
             assert letter["top"] >= margin - 6  # the em box of a title reaches above its letters
             assert letter["bottom"] <= page["height"] - margin + 6
+
+
+@pytest.mark.parametrize("at", [(4.0, 40.0), (205.0, 40.0), (40.0, 5.0), (40.0, 275.0)])
+def test_a_mark_in_the_margin_would_be_found(at: tuple[float, float]) -> None:
+    (first, *_) = sheet_of("cottage", ("B3",)).pages
+    within_margins((first,))
+    astray = Text(at, "astray", 8.0, False, PAPER.ink)
+    with pytest.raises(AssertionError, match="astray"):
+        within_margins((replace(first, ink=Group((first.ink, astray))),))
 
 
 @pytest.mark.parametrize(("name", "marks", "paper"), CASES)

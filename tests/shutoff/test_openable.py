@@ -1,16 +1,14 @@
 """Which boxes stay shut: what is live all the same, and what no handle is for."""
 
-from floorplan_circuits.find import find
 from floorplan_circuits.home.boxes import FromBreaker
 from floorplan_circuits.home.home import Home
-from floorplan_circuits.shutoff.openable import stay_shut
 from tests.shutoff.plans import plan_of
 from tests.supply.wiring import DISCONNECTED, UNKNOWN, breaker, main, on, panel
 from tests.survey.houses import FEED, A, B, box_of, house, opened, trouble
 
 
 def shut(home: Home, *boxes: int) -> list[int]:
-    return [one.box for one in stay_shut(plan_of(home, *boxes), find(home))]
+    return list(plan_of(home, *boxes).stay_shut)
 
 
 def test_a_box_whose_breaker_is_turned_off_may_be_opened_to_be_tested() -> None:
@@ -20,6 +18,12 @@ def test_a_box_whose_breaker_is_turned_off_may_be_opened_to_be_tested() -> None:
 def test_a_box_of_which_nobody_knows_stays_shut_whatever_is_off_for_another() -> None:
     home = house({FEED: on(A), 401: UNKNOWN})
     assert shut(home, box_of(FEED), box_of(401)) == [box_of(401)]
+
+
+def test_one_thing_nobody_knows_keeps_a_box_shut_whatever_is_off_for_the_rest_of_it() -> None:
+    home = house({FEED: on(A)}, opened(box_of(FEED), FEED, None))
+    assert plan_of(home).off
+    assert shut(home) == [box_of(FEED)]
 
 
 def test_a_box_whose_breaker_does_not_open_stays_shut() -> None:

@@ -141,10 +141,11 @@ def test_it_is_not_to_be_opened_beside_another_one_either() -> None:
     assert said(found, "open").startswith("Take the cover off B400.")
 
 
-def test_in_a_box_with_an_unknown_cable_tests_are_no_leave_to_work() -> None:
+def test_a_box_with_an_unknown_cable_is_not_opened_even_with_the_rest_off() -> None:
     found = steps_of(house({FEED: on(A)}, *a_test(A), opened(box_of(FEED), FEED, None)))
-    assert "Don’t work in B400 yet: unknown, it may turn live." in said(found, "stop")
-    assert "work" not in kinds(found)
+    assert said(found, "stop").startswith("Don’t open B400: unknown: treat as live.")
+    assert "licensed electrician open and test it" in said(found, "stop")
+    assert kinds(found) == ["stop", "call"]
 
 
 def test_a_box_with_a_supply_from_elsewhere_is_not_to_be_worked_in() -> None:
