@@ -7,7 +7,18 @@ from collections.abc import Iterator, Mapping, Sequence
 from contextlib import contextmanager
 from typing import Protocol
 
-from floorplan_circuits.commands import check, known, print_sheet, revive, rounds, same, shutoff, window
+from floorplan_circuits.commands import (
+    check,
+    csv_tables,
+    directory,
+    known,
+    print_sheet,
+    revive,
+    rounds,
+    same,
+    shutoff,
+    window,
+)
 
 
 class Command(Protocol):
@@ -24,6 +35,8 @@ COMMANDS: Mapping[str, Command] = {
     "print": print_sheet,
     "check": check,
     "known": known,
+    "directory": directory,
+    "csv": csv_tables,
     "shutoff": shutoff,
     "revive": revive,
     "rounds": rounds,

@@ -8,7 +8,7 @@ from dataclasses import replace
 from typing import TypeGuard
 
 from floorplan_circuits.areas import circuit_colours, loads_by_room, zones
-from floorplan_circuits.directory.wording import lines
+from floorplan_circuits.directory.written import written
 from floorplan_circuits.findings import Findings, Layer, PanelFinding, ShutOff, TestPlan, WhatIf
 from floorplan_circuits.geometry.nearness import near_boxes
 from floorplan_circuits.geometry.neighbours import neighbouring_rooms
@@ -48,13 +48,15 @@ def find(home: Home, before: Findings | None = None, layer: Layer = "both") -> F
     surveyed = _surveyed(home, before, drawn, book)
     known, boxes = surveyed.conclusions, surveyed.boxes
     inside = loads_by_room(home, known, drawn.room_of)
+    directory = written(home, known, boxes)
     both = zones(home, inside, "both")
     return replace(
         surveyed,
         layer=layer,
         zones=both if layer == "both" else zones(home, inside, layer),
         hazards=hazards(surveyed, book),
-        lines=lines(home, known, boxes),
+        lines=directory.lines,
+        directory=directory.judged,
         colours=circuit_colours(home, inside, boxes, both, drawn.neighbours),
         evidence_to=book.last_date()[:10],
         tested_by=book.testers(),

@@ -452,11 +452,74 @@ class PanelFinding:
 
 @dataclass(frozen=True, slots=True)
 class Line:
-    """What a panel's directory says of one breaker: ranked variants, longest first; `own`: the householder's words."""
+    """What a panel's directory says of one breaker: ranked variants, longest first; `own`: the householder's words.
+
+    `idle`: nothing is known to hang on it, so that it says this and no purpose.
+    """
 
     breaker: int
     variants: tuple[str, ...]
     own: bool = False
+    idle: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Verdict:
+    """What is wrong with a line on a panel: the rule, the words it objects to ('' where there are none), what to do.
+
+    `better` is a line that would do, or '' where only the householder can say. A `soft` one is advice: the line
+    stands without it.
+    """
+
+    rule: str
+    words: str
+    says: str
+    do: str
+    source: str
+    better: str = ""
+    soft: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class JudgedLine:
+    """One breaker's old label, verbatim, and the line that is drawn now, each with what is wrong with it.
+
+    `ours` is the line as the program would write it, whatever the householder wrote.
+    """
+
+    breaker: int
+    old: str
+    now: str
+    ours: str
+    of_old: tuple[Verdict, ...] = ()
+    of_now: tuple[Verdict, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class AskedWord:
+    """A shortened word on labels that nobody explained yet: what it may mean, and the breakers whose labels have it."""
+
+    short: str
+    may_mean: tuple[str, ...]
+    breakers: tuple[int, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class JudgedPanel:
+    """What a panel's directory must tell besides its lines: where its power comes from, and what it leaves out."""
+
+    panel: int
+    fed: str
+    verdicts: tuple[Verdict, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Directory:
+    """The panels' directories judged: each line, each panel, and the words to ask about."""
+
+    lines: Mapping[int, JudgedLine] = field(default_factory=dict)
+    panels: Mapping[int, JudgedPanel] = field(default_factory=dict)
+    asked: tuple[AskedWord, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -484,6 +547,8 @@ class Findings:
     boxes: Mapping[int, BoxFinding] = field(default_factory=dict)
     hazards: tuple[Hazard, ...] = ()
     lines: Mapping[int, Line] = field(default_factory=dict)
+    directory: Directory = field(default_factory=Directory)
+    """The lines and the old labels judged."""
     colours: Mapping[int, int] = field(default_factory=dict)
     """Breaker -> its place in the palette, counted from 0; none for one that takes no area."""
     never_tested: tuple[int, ...] = ()

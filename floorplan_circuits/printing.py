@@ -10,6 +10,7 @@ from floorplan_circuits.home.power import Panel
 from floorplan_circuits.sheets.directory_card import NoSuchSize, directory_card, typed_size
 from floorplan_circuits.sheets.hazard_sheet import hazard_sheet
 from floorplan_circuits.sheets.paper import EVERY_PAPER
+from floorplan_circuits.sheets.photo_sheet import photo_sheet
 from floorplan_circuits.sheets.plan_sheet import plan_sheet
 from floorplan_circuits.sheets.wall_map import Tell, silently, wall_map
 
@@ -18,6 +19,7 @@ SHEETS: Mapping[str, str] = {
     "directory": "Directory card",
     "hazards": "List of dangers",
     "plan": "Plan alone",
+    "photo": "Photo of the panel",
 }
 """What can be printed, by the name it is asked for, and as the window calls it."""
 
@@ -28,7 +30,10 @@ class CannotPrint(ValueError):
 
 @dataclass(frozen=True, slots=True)
 class Wanted:
-    """What is to be printed: the sheet, its paper, one panel by its name or all for '', the size of a card as typed."""
+    """What is to be printed: the sheet, its paper, one panel by its name or all for '', the size of a card as typed.
+
+    `switching`: on the plan alone, what each switch works.
+    """
 
     sheet: str = "wall-map"
     paper: str = "letter"
@@ -36,6 +41,7 @@ class Wanted:
     together: bool = False
     panel: str = ""
     size: str = "120x200"
+    switching: bool = False
 
     @property
     def theme(self) -> Theme:
@@ -70,7 +76,16 @@ def _hazards(findings: Findings, wanted: Wanted, made_on: str, tell: Tell) -> Sh
 
 def _plan(findings: Findings, wanted: Wanted, made_on: str, tell: Tell) -> Sheet:
     tell(SHEETS["plan"])
-    return plan_sheet(findings, EVERY_PAPER[wanted.paper], made_on, wanted.theme)
+    return plan_sheet(findings, EVERY_PAPER[wanted.paper], made_on, wanted.theme, wanted.switching)
+
+
+def _photo(findings: Findings, wanted: Wanted, made_on: str, tell: Tell) -> Sheet:
+    panel = _panel(findings, wanted)
+    tell(SHEETS["photo"])
+    sheet = photo_sheet(findings, EVERY_PAPER[wanted.paper], made_on, wanted.theme, panel=panel)
+    if not sheet.pages:
+        raise CannotPrint("No panel has a photo yet. Add one while setting up the panel.")
+    return sheet
 
 
 _MAKERS: Mapping[str, Callable[[Findings, Wanted, str, Tell], Sheet]] = {
@@ -78,6 +93,7 @@ _MAKERS: Mapping[str, Callable[[Findings, Wanted, str, Tell], Sheet]] = {
     "directory": _directory,
     "hazards": _hazards,
     "plan": _plan,
+    "photo": _photo,
 }
 
 

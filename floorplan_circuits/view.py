@@ -25,7 +25,7 @@ class View:
 
     `layer` is what the floor is divided by, `only` the one breaker that is shown alone. Zoom is the canvas's `Camera`.
     `picked` are the boxes chosen to be opened, `flipped` the handles that are off on the screen alone: nothing is
-    turned in the home, and nothing of it is ever written down.
+    turned in the home, and nothing of it is ever written down. `switching`: what each switch works is drawn.
     """
 
     level: int | None = None
@@ -35,6 +35,7 @@ class View:
     draft: Draft | None = None
     picked: tuple[int, ...] = ()
     flipped: frozenset[int] = frozenset()
+    switching: bool = False
 
     def with_changes(self, **fields: object) -> Self:
         """Return a copy with `fields` replaced."""

@@ -83,6 +83,7 @@ def _level(draw: Draw, ids: Ids, shown: Sequence[str]) -> Fields:
     under = maybe(draw, shown)
     if under is not None:
         level["underlay"] = {"picture": under, "at": draw(points), "width": 12_000, "angle": draw(angles)}
+        level["underlay"] |= {"pixels": (400, 300), "hundredths": draw(st.integers(0, 99))}
     return level
 
 

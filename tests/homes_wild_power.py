@@ -54,9 +54,17 @@ def _panel(draw: Draw, ids: Ids, prefix: str, levels: Sequence[int], shown: Sequ
         "mains": tuple(mains[: draw(st.integers(0, 2))]),
         "changes_over": draw(st.sampled_from(("none", "by hand", "by itself", "not known"))),
         "photo": draw(st.sampled_from(("", *shown))),
+        "photo_fit": draw(st.sampled_from(PHOTO_FITS)),
         "note": draw(notes),
         **newer(draw),
     }
+
+
+PHOTO_FITS: tuple[Fields, ...] = (
+    {},
+    {"pixels": (400, 300), "corners": ((10, 10), (390, 20), (380, 290), (0, 280))},
+    {"pixels": (400, 300), "corners": ((0, 0),) * 4, "tags": ({"space": 1, "half": "A", "at": (-10, 5000)},)},
+)
 
 
 def _breakers(draw: Draw, ids: Ids, panel: Fields) -> Iterator[Fields]:

@@ -1,6 +1,7 @@
 """How long things take, against the bare libraries in the same run: `python -m tests.measure` prints a table. No test.
 
-Every figure is a median of nine. Two that are compared run in turn, so that a machine that slows down slows both.
+Every figure is a median of nine, but where the line says otherwise. Two that are compared run in turn, so that a
+machine that slows down slows both.
 """
 
 import gc
@@ -10,7 +11,7 @@ import sys
 import tempfile
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, partial
 from itertools import count, cycle
 from pathlib import Path
 from statistics import median
@@ -25,12 +26,15 @@ from floorplan_circuits.find import find
 from floorplan_circuits.findings import Findings
 from floorplan_circuits.home.home import Home
 from floorplan_circuits.home.resources import folder
-from tests import measure_bare
+from floorplan_circuits.printing import Wanted, make_sheet
+from floorplan_circuits.surfaces.pdf import pdf_of
+from tests import measure_bare, measure_paper
 from tests.homes import generate
 
 RUNS = 9
 DEVICES = 5_000
 SAMPLE = folder("sample_homes") / "cottage.json"
+LARGEST_SAMPLE = folder("sample_homes") / "house.json"
 FRAME_MS = 1000 / 60
 CANVAS_PX = (1600, 1000)
 CLOSE_UP = 37.8
@@ -69,9 +73,9 @@ def alone(what: str, act: Act, aim: float | None = None) -> Row:
     return Row(what, median(milliseconds(act) for _ in range(RUNS)), None, aim)
 
 
-def against(what: str, ours: Act, bare: Act, aim: float | None = None) -> Row:
+def against(what: str, ours: Act, bare: Act, aim: float | None = None, runs: int = RUNS) -> Row:
     """Measure two things in turn."""
-    pairs = [(milliseconds(ours), milliseconds(bare)) for _ in range(RUNS)]
+    pairs = [(milliseconds(ours), milliseconds(bare)) for _ in range(runs)]
     mine, theirs = zip(*pairs, strict=True)
     return Row(what, median(mine), median(theirs), aim)
 
@@ -257,6 +261,21 @@ def canvas() -> Iterator[Row]:
     del application
 
 
+# --- paper ----------------------------------------------------------------------------------------------------------
+
+
+def paper() -> Iterator[Row]:
+    """Measure the wall map as a PDF, its time and its bytes, against the same marks drawn by reportlab alone."""
+    homes = (("sample 3", open_home(LARGEST_SAMPLE).home, RUNS), (f"{DEVICES:,} devices", generate(1, DEVICES).home, 3))
+    for what, home, runs in homes:
+        start, found = perf_counter(), find(home)
+        sheet = make_sheet(found, Wanted(), "2026-03-14")
+        yield Row(f"find and lay out the wall map of {what}, once", (perf_counter() - start) * 1000)
+        ours, bare = partial(pdf_of, sheet), partial(measure_paper.drawn, sheet)
+        yield against(f"put it on {len(sheet.pages)} pages, median of {runs}", ours, bare, 1.4, runs)
+        yield Row("  the file, in kB", len(ours()) / 1000, len(bare()) / 1000, 1.2)
+
+
 # --- edits in the window --------------------------------------------------------------------------------------------
 
 
@@ -302,7 +321,7 @@ def _edits(home: Home) -> Act:
 def main() -> None:
     """Print the table, or those of its parts that are named."""
     sys.stdout.write(f"{'median of nine':<58}{'ours ms':>9}{'bare ms':>9}{'ratio':>8}   aim\n")
-    parts = {part.__name__: part for part in (whole_processes, files, finding, canvas, editing)}
+    parts = {part.__name__: part for part in (whole_processes, files, finding, canvas, paper, editing)}
     for part in map(parts.__getitem__, sys.argv[1:] or parts):
         for row in part():
             sys.stdout.write(f"{row}\n")

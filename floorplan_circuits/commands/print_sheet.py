@@ -8,7 +8,7 @@ from pathlib import Path
 
 from floorplan_circuits.commands.shared import DONE, UNREADABLE, findings_of, tell
 
-SHEETS = ("wall-map", "directory", "hazards", "plan")
+SHEETS = ("wall-map", "directory", "hazards", "plan", "photo")
 LAYERS = ("receptacles", "lights", "both")
 PAPERS = ("letter", "legal", "tabloid", "a4", "a3", "ansi-c", "ansi-d", "a2", "a1")
 
@@ -22,6 +22,9 @@ def read(words: Sequence[str]) -> argparse.Namespace:
     parser.add_argument("--sheet", choices=SHEETS, default="wall-map")
     parser.add_argument("--paper", choices=PAPERS, default="letter")
     parser.add_argument("--colour-by", choices=LAYERS, default="both", help="what the floor is divided by")
+    parser.add_argument(
+        "--switching", action="store_true", help="on the plan alone: curves from switches to what they work"
+    )
     parser.add_argument("--grey", action="store_true", help="for a printer without colour")
     parser.add_argument(
         "--panel", default="", metavar="NAME", help="only this panel: its name, or the letter before its numbers"
@@ -47,7 +50,9 @@ def run(options: argparse.Namespace) -> int:
     from floorplan_circuits.written import files_of
 
     findings, pictures = found
-    wanted = Wanted(options.sheet, options.paper, options.grey, options.one_page, options.panel, options.size)
+    wanted = Wanted(
+        options.sheet, options.paper, options.grey, options.one_page, options.panel, options.size, options.switching
+    )
     try:
         sheet = make_sheet(findings, wanted, date.today().isoformat())
         files = files_of(sheet, options.output, pictures)

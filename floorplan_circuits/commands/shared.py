@@ -4,13 +4,15 @@ import io
 import json
 import os
 import sys
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
     from floorplan_circuits.drawing.sheet import Sheet
+    from floorplan_circuits.edits.edited import Edited
     from floorplan_circuits.findings import Findings, Layer
+    from floorplan_circuits.home.home import Home
 
 DONE, NOT_WHOLE, UNREADABLE = 0, 1, 2
 """Exit status: nothing to tell, something to tell (hazards, clashes, a stale print), bad input."""
@@ -30,6 +32,29 @@ def findings_of(path: Path, layer: "Layer" = "both") -> "tuple[Findings, dict[st
     if stored.notice:
         print(stored.notice, file=sys.stderr)
     return find(stored.home, layer=layer), stored.pictures
+
+
+def changed(path: Path, edit: "Callable[[Home], Edited]", named: Path) -> "Edited | None":
+    """Make one edit of a home and save it; say on stderr why it can't be. A refusal names the file `named`."""
+    from floorplan_circuits.edits.edited import Refused
+    from floorplan_circuits.files.cannot import CannotOpen, CannotSave
+    from floorplan_circuits.files.open import open_home
+    from floorplan_circuits.files.save import save_home
+
+    try:
+        stored = open_home(path)
+        if stored.read_only:
+            print(f"{path}: a newer program wrote it: it can be read here, not changed.", file=sys.stderr)
+            return None
+        edited = edit(stored.home)
+        save_home(path, edited.home, stored.pictures)
+    except (CannotOpen, CannotSave) as error:
+        print(error, file=sys.stderr)
+        return None
+    except Refused as error:
+        print(f"{named}: {error}", file=sys.stderr)
+        return None
+    return edited
 
 
 def boxes_by_mark(findings: "Findings", path: Path, marks: Sequence[str]) -> tuple[int, ...] | None:

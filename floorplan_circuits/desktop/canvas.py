@@ -1,5 +1,6 @@
 """The canvas: one widget that paints a level's plan, zooms and pans, and hands on what the hand does."""
 
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import replace
 
 from PySide6.QtCore import QEvent, QPoint, QPointF, Qt, QTimer, Signal
@@ -18,15 +19,21 @@ from PySide6.QtGui import (
 from PySide6.QtWidgets import QWidget
 
 from floorplan_circuits.desktop.camera import Camera
+from floorplan_circuits.desktop.ink_painter import NO_PICTURES
 from floorplan_circuits.desktop.plan_picture import MakePlan, PlanPicture
+from floorplan_circuits.drawing.ink import Group
 from floorplan_circuits.drawing.overlays import draft_ink
 from floorplan_circuits.drawing.palette import LIGHT, Theme
-from floorplan_circuits.findings import Subject
+from floorplan_circuits.findings import XY, Subject
 from floorplan_circuits.gestures.events import Key, Move, Press, Release
 from floorplan_circuits.view import Draft
 
+MakeInk = Callable[[float], Group]
+"""Makes ink for a scale."""
 BLINK_MS = 200
 MARGIN_PX = 26
+NEAREST_FIT = 25.0
+"""The largest scale that fitting a selection goes to: nearer, a single box fills the window."""
 REACH_PX = 9
 READABLE_SCALE = 75.0
 EMPTY_SCALE = 60.0
@@ -67,6 +74,7 @@ class PlanCanvas(QWidget):
         self.lit: frozenset[Subject] = frozenset()
         self.ringed: frozenset[Subject] = frozenset()
         self._draft: Draft | None = None
+        self._over: MakeInk | None = None
         self._blinking = self._space = self._dragged = False
         self._pressed: QPoint | None = None
         self._hovered: Subject | None = None
@@ -76,9 +84,11 @@ class PlanCanvas(QWidget):
 
     # --- what is shown ----------------------------------------------------------------------------------------------
 
-    def show_level(self, make: MakePlan | None, keep_view: bool = False) -> None:
-        """Show another level (or none). The view is kept, or fitted to the level."""
-        self.picture = None if make is None else PlanPicture(make)
+    def show_level(
+        self, make: MakePlan | None, keep_view: bool = False, pictures: Mapping[str, bytes] = NO_PICTURES
+    ) -> None:
+        """Show another level (or none). The view is kept, or fitted to the level. `pictures` are bytes by hash."""
+        self.picture = None if make is None else PlanPicture(make, pictures)
         if make is not None and not keep_view:
             self.fit()
         self.update()
@@ -88,6 +98,11 @@ class PlanCanvas(QWidget):
         if draft != self._draft:
             self._draft = draft
             self.update()
+
+    def show_over(self, make: MakeInk | None) -> None:
+        """Draw something over the plan at its own scale, such as the measures of what is selected; None for nothing."""
+        self._over = make
+        self.update()
 
     def light(self, subjects: frozenset[Subject]) -> None:
         """Let these subjects keep their ink while all else pales; none of them restores all."""
@@ -116,6 +131,18 @@ class PlanCanvas(QWidget):
     def _stop_blinking(self) -> None:
         self._blinking = False
         self.update()
+
+    def show_bounds(self, subjects: Iterable[Subject], corners: Iterable[XY] = ()) -> None:
+        """Bring subjects and house places into sight, as large as they go but no nearer than reads well."""
+        spots = [spot for one in subjects if self.picture is not None
+                 for spot in [self.picture.spot(one, self.camera.scale)] if spot is not None]  # fmt: skip
+        found = [*((left, top) for left, top, _, _ in spots), *((x, y) for _, _, x, y in spots), *corners]
+        if found:
+            xs, ys = zip(*found, strict=True)
+            mm = self.camera.scale
+            bounds = min(xs) / mm, min(ys) / mm, max(xs) / mm, max(ys) / mm
+            seen = self.camera.seeing(bounds, mm, 3 * MARGIN_PX)
+            self._look(replace(seen, scale=max(seen.scale, NEAREST_FIT)))
 
     # --- the camera -------------------------------------------------------------------------------------------------
 
@@ -180,6 +207,8 @@ class PlanCanvas(QWidget):
             picture.paint_lit(painter, self.camera, self.theme, self.lit)
             pen = QPen(QColor(self.theme.ink), 4.0 if self._blinking else 2.0)
             picture.paint_rings(painter, self.camera, pen, self.ringed)
+            if self._over is not None:
+                picture.paint_over(painter, self.camera, self._over(picture.plan(self.camera.scale).scale))
             picture.paint_keys(painter, self.camera, self.theme)
         if self.empty_words:
             self._paint_words(painter)

@@ -15,6 +15,7 @@ from floorplan_circuits.findings import Subject
 from floorplan_circuits.gestures.events import Event, Key
 from floorplan_circuits.gestures.selecting import Select
 from floorplan_circuits.gestures.step import says_of
+from floorplan_circuits.gestures.switching import DrawSwitching
 from floorplan_circuits.gestures.tying import TieDevices
 
 if TYPE_CHECKING:
@@ -42,8 +43,8 @@ class Clicks:
         if self._area.rail.stage == SHUT_OFF:
             self._area.shutting.on_plan(event)
             return
-        tying = isinstance(session.tool, TieDevices)
-        session.step(self._with_gang(event, session) if tying else event, self._area.canvas.reach())
+        by_gang = isinstance(session.tool, TieDevices | DrawSwitching) or _may_carry(event, session)
+        session.step(self._with_gang(event, session) if by_gang else event, self._area.canvas.reach())
 
     def _with_gang(self, event: Event, session: Session) -> Event:
         device = self._gang(event, session)
@@ -108,6 +109,13 @@ class Clicks:
             session.select(_with(session.view.selected, subject))
         else:
             session.select((subject,))
+
+
+def _may_carry(event: Event, session: Session) -> bool:
+    """Tell whether one gang may be taken hold of or let go over: its box is selected alone, or is being dragged."""
+    if isinstance(event, Key) or not isinstance(session.tool, Select):
+        return False
+    return session.tool.start is not None or session.view.selected == (event.subject,)
 
 
 def _with(selected: tuple[Subject, ...], subject: Subject) -> tuple[Subject, ...]:

@@ -1,12 +1,14 @@
 """Ink on a Qt painter: compiled once into paths, glyphs and pens, then painted at any zoom."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 from functools import cache, lru_cache
+from types import MappingProxyType
 
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QBrush, QColor, QFont, QGlyphRun, QPainter, QPainterPath, QPen, QRawFont, QTransform
 
+from floorplan_circuits.desktop.picture_images import image_of, paint_picture
 from floorplan_circuits.drawing.hatching import dot_rows, hatch_lines
 from floorplan_circuits.drawing.ink import (
     MM_PER_POINT,
@@ -61,7 +63,17 @@ class Word:
     covers: QRectF
 
 
-Op = Stroke | Word
+@dataclass(frozen=True, slots=True)
+class Picture:
+    """A stored picture in its place, with what it covers, in mm."""
+
+    content: bytes
+    mark: PictureMark
+    covers: QRectF
+
+
+Op = Stroke | Word | Picture
+NO_PICTURES: Mapping[str, bytes] = MappingProxyType({})
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,10 +84,10 @@ class Compiled:
     about: dict[Subject, tuple[Op, ...]]
 
 
-def compiled(ink: Group) -> Compiled:
-    """Compile ink. Nothing here depends on the zoom."""
+def compiled(ink: Group, pictures: Mapping[str, bytes] = NO_PICTURES) -> Compiled:
+    """Compile ink, with the bytes of its pictures by their hash. Nothing here depends on the zoom."""
     about: dict[Subject, list[Op]] = {}
-    ops = tuple(_ops(ink, about, ()))
+    ops = tuple(_ops(ink, about, (), pictures))
     return Compiled(ops, {subject: tuple(found) for subject, found in about.items()})
 
 
@@ -88,6 +100,8 @@ def paint(painter: QPainter, ops: tuple[Op, ...], mm: float, dx: float, dy: floa
             continue
         if isinstance(op, Stroke):
             _paint_stroke(painter, op, mm, to_pixels)
+        elif isinstance(op, Picture):
+            paint_picture(painter, op.content, op.mark, to_pixels)
         else:
             _paint_word(painter, op, mm, dx, dy)
 
@@ -144,19 +158,21 @@ def _raw_font(face: Face, pixels: float) -> QRawFont:
 # --- compiling ------------------------------------------------------------------------------------------------------
 
 
-def _ops(mark: Mark, about: dict[Subject, list[Op]], subjects: tuple[Subject, ...]) -> Iterator[Op]:
+def _ops(
+    mark: Mark, about: dict[Subject, list[Op]], subjects: tuple[Subject, ...], pictures: Mapping[str, bytes]
+) -> Iterator[Op]:
     if isinstance(mark, Group):
         inside = (*subjects, mark.subject) if mark.subject is not None else subjects
         for inner in mark.marks:
-            yield from _ops(inner, about, inside)
+            yield from _ops(inner, about, inside, pictures)
         return
-    for op in _compile(mark):
+    for op in _compile(mark, pictures):
         for subject in subjects:
             about.setdefault(subject, []).append(op)
         yield op
 
 
-def _compile(mark: Mark) -> Iterator[Op]:
+def _compile(mark: Mark, pictures: Mapping[str, bytes]) -> Iterator[Op]:
     if isinstance(mark, Shape):
         parts = (mark.path,) if mark.fill is not None or len(mark.path) < LONG_PATH else _by_place(mark.path)
         yield from (_stroke(part, mark.fill, mark.pen) for part in parts)
@@ -167,10 +183,18 @@ def _compile(mark: Mark) -> Iterator[Op]:
     elif isinstance(mark, Hatch):
         yield _hatch(mark)
     elif isinstance(mark, PictureMark):
-        left, top, right, bottom = mark.bounds
-        outline = QPainterPath()
-        outline.addRect(QRectF(left, top, right - left, bottom - top))
-        yield Stroke(outline, None, Pen(0.3, "#8a8f96"), outline.boundingRect())
+        yield _picture(mark, pictures.get(mark.picture))
+
+
+def _picture(mark: PictureMark, content: bytes | None) -> Op:
+    """Return a picture in its place; an outline where its bytes are not there or are none."""
+    left, top, right, bottom = mark.bounds
+    outline = QPainterPath()
+    outline.addRect(QRectF(0, 0, right - left, bottom - top))
+    outline = QTransform().translate(left, top).rotate(mark.angle).map(outline)
+    if content is None or image_of(content) is None or outline.boundingRect().isEmpty():
+        return Stroke(outline, None, Pen(0.3, "#8a8f96"), outline.boundingRect())
+    return Picture(content, mark, outline.boundingRect())
 
 
 def _qt_path(path: Path) -> QPainterPath:

@@ -1,28 +1,36 @@
 """What is selected, told in a form: names, what is in each gang, what it hangs on. Several at once where it can be."""
 
 from collections.abc import Callable
+from functools import partial
+from typing import get_args
 
 from PySide6.QtCore import QEvent, Qt, QTimer, Signal
-from PySide6.QtWidgets import QApplication, QFormLayout
+from PySide6.QtWidgets import QApplication, QFormLayout, QHBoxLayout, QPushButton
 
+from floorplan_circuits.desktop import box_fields as fields
+from floorplan_circuits.desktop.building_form import BuildingForm, building_row, size_of
 from floorplan_circuits.desktop.fields import Choice
 from floorplan_circuits.desktop.form_page import FormPage, MakeEdit
 from floorplan_circuits.desktop.keeping_focus import focus_place, focused_place
 from floorplan_circuits.desktop.seen_section import SeenSection
 from floorplan_circuits.desktop.session import Session
-from floorplan_circuits.edits.boxes import add_passing, join_halves, set_box, set_device, split_halves
+from floorplan_circuits.edits.boxes import add_passing, join_halves, set_device, split_halves
 from floorplan_circuits.edits.edited import Edited, counted
 from floorplan_circuits.edits.names import USES, rename, set_use
 from floorplan_circuits.edits.removal import remove
+from floorplan_circuits.edits.switching import groups_of, set_group, switches_in_words, what_works
 from floorplan_circuits.edits.ties import tie, untie
 from floorplan_circuits.findings import Disagreement
-from floorplan_circuits.home.boxes import Box, Device, Feed, FromBreaker, Supplied
+from floorplan_circuits.home.boxes import Box, Device, Feed, FromBreaker, Supplied, WorkedBy
 from floorplan_circuits.home.home import Home
 from floorplan_circuits.home.kinds import catalogue, kind_named
 
 WAIT_MS = 150
 NOT_TIED = "not known"
 TAKE_OUT, NO_CABLE = "– take it out", "– no such cable"
+MORE, LESS = "more", "less"
+HEIGHT_HINT = "above the floor"
+WAYS = get_args(WorkedBy)
 REACH_HINT = "behind the oven"
 
 
@@ -41,6 +49,9 @@ class Inspector(FormPage):
         if event.type() == QEvent.Type.LayoutRequest:
             self.filled.emit()
         return done
+
+    tells_all = False
+    """Whether it tells of a box what is edited seldom too: it was asked for once."""
 
     @property
     def is_empty(self) -> bool:
@@ -74,6 +85,8 @@ class Inspector(FormPage):
             self._room_form(rooms[0])
         elif boxes or rooms:
             self._many_form(boxes, rooms)
+        elif (row := building_row(session.home, session.view.selected[0])) is not None:
+            self._column.addWidget(BuildingForm(session, row))
 
     # --- pieces -----------------------------------------------------------------------------------------------------
 
@@ -101,12 +114,13 @@ class Inspector(FormPage):
         assert self._session is not None
         found = self._session.home.rooms[room]
         self._words(found.name or "Room", "section")
+        self._words(size_of(found, self._session.home.units, self._session.home.wall))
         form = self._form()
         self._line(form, "Name", found.name, lambda words: lambda home: rename(home, "room", room, words))
         self._choice(form, "Use", _uses(found.use), found.use, lambda words: lambda home: set_use(home, [room], words))
 
     def _box_form(self, box: Box) -> None:
-        self._words(f"Box {box.mark}", "section")
+        self._box_head(box)
         if not self.only_seen:
             self._box_rows(box)
         assert self._session is not None
@@ -115,17 +129,61 @@ class Inspector(FormPage):
         clashes = _clashes(self._session, [box.id])
         self._column.addWidget(SeenSection(self._session.home, box.id, clashes, self._attempt, self.filled.emit))
 
+    def _box_head(self, box: Box) -> None:
+        """Name the box; beside its name stands what tells more of it, so that this takes no row."""
+        title = self._words(f"Box {box.mark}", "section")
+        if self.only_seen:
+            return
+        more = QPushButton(LESS if self.tells_all else MORE)
+        more.setObjectName("quiet")
+        more.setAccessibleName("Fewer rows" if self.tells_all else "Height, place and switching of the box")
+        more.setToolTip(more.accessibleName())
+        more.clicked.connect(lambda _checked=False: self._tell_all())
+        beside = QHBoxLayout(title)
+        beside.setContentsMargins(0, 0, 0, 0)
+        beside.addStretch(1)
+        beside.addWidget(more)
+
     def _box_rows(self, box: Box) -> None:
         form = self._form()
         for device in sorted(box.devices, key=lambda one: one.slot):
             self._device_rows(form, device, len(box.devices) > 1)
         for feed in box.passing:
             self._feed_row(form, "Passing", feed, may_go=True)
-        reach = lambda words: lambda home: set_box(home, box.id, reach=words[:120])  # noqa: E731  # one row, one edit
-        self._line(form, "Reach", box.reach, reach, REACH_HINT)
+        self._line(form, "Reach", box.reach, fields.make_reach([box.id]), REACH_HINT)
         for device in box.devices:
             self._halves_button(device)
         self._button("A cable passes through", lambda: self._attempt(lambda home: add_passing(home, box.id)))
+        if self.tells_all:
+            self._common_rows(self._form(), [box])
+            self._switching_rows(box)
+
+    def _tell_all(self) -> None:
+        """Tell from now on what is edited seldom too, or no longer."""
+        self.tells_all, self._told = not self.tells_all, ()
+        self.show_selection(self._session)
+
+    def _common_rows(self, form: QFormLayout, boxes: list[Box]) -> None:
+        """Add the rows that are the same for one box and for many."""
+        assert self._session is not None
+        ids = [box.id for box in boxes]
+        if any(box.devices for box in boxes):
+            self._choice(form, "Built", list(fields.BUILT), fields.built_of(boxes), fields.make_built(ids))
+        self._choice(form, "Place", list(fields.PLACED), fields.placed_of(boxes), fields.make_placed(ids))
+        height = fields.height_of(boxes, self._session.home.units)
+        self._line(form, "Height", height, fields.make_height(ids), HEIGHT_HINT)
+
+    def _switching_rows(self, box: Box) -> None:
+        """Tell what works what here, and let the person say how it is worked."""
+        assert self._session is not None
+        home = self._session.home
+        things = {device.id for device in box.devices} | {feed.id for feed in box.feeds()}
+        for group in groups_of(home, things):
+            worked = bool(things & set(group.feeds))
+            self._words(f"{switches_in_words(home, group)} works {what_works(home, group.id)}.")
+            form = self._form()
+            self._choice(form, "Worked by" if worked else "Works by", list(WAYS), group.by,
+                         partial(_set_by, group.id))  # fmt: skip
 
     def _device_rows(self, form: QFormLayout, device: Device, numbered: bool) -> None:
         gang = f"Gang {device.slot}" if numbered else "Kind"
@@ -176,8 +234,17 @@ class Inspector(FormPage):
             marks = self._session.findings.marks
             breakers = {marks[one.id]: one.id for one in self._session.home.breakers if one.id in marks}
             ids = [box.id for box in boxes]
-            make = lambda words: lambda home: tie(home, ids, breakers[words], words)  # noqa: E731  # as above
+            make = lambda words: lambda home: tie(home, ids, breakers[words], words)  # noqa: E731  # one row, one edit
             self._choice(form, "Breaker", list(breakers), "", make)
+        if boxes:
+            ids = [box.id for box in boxes]
+            if any(box.devices for box in boxes):
+                self._choice(form, "Kind", list(catalogue()), fields.kind_of(boxes), fields.make_kind(ids))
+            self._common_rows(form, boxes)
+
+
+def _set_by(group: int, words: str) -> Callable[[Home], Edited]:
+    return lambda home: set_group(home, group, by=words)
 
 
 def _boxes_selected(session: Session) -> list[int]:
@@ -190,12 +257,15 @@ def _boxes_selected(session: Session) -> list[int]:
 def _told(session: Session) -> tuple[object, ...]:
     """Return all that the form tells, to see whether it would come out the same."""
     home, findings = session.home, session.findings
-    rooms = [home.rooms.get(one.id) for one in session.view.selected if one.kind == "room"]
+    rooms: list[object] = [home.rooms.get(one.id) for one in session.view.selected if one.kind == "room"]
     boxes = [home.boxes[one] for one in _boxes_selected(session)]
+    groups = home.controls if boxes else None
     marks = findings.marks if findings is not None and (boxes or rooms) else {}
     seen = (home.log, _clashes(session, [box.id for box in boxes])) if boxes else ()
     close = [_told_here(session, box.id) for box in boxes[:1]]
-    return session.view.selected, rooms, boxes, home.breakers.ids(), dict(marks), seen, close
+    rooms += [building_row(home, one) for one in session.view.selected]
+    about = home.wall, rooms, boxes, groups
+    return session.view.selected, *about, home.breakers.ids(), dict(marks), seen, close
 
 
 def _clashes(session: Session, boxes: list[int]) -> tuple[Disagreement, ...]:

@@ -4,17 +4,20 @@ from PySide6.QtCore import QPointF, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QAbstractButton, QButtonGroup, QGridLayout, QLineEdit, QVBoxLayout, QWidget
 
+from floorplan_circuits.desktop.building_tools import building_tools, strokes
 from floorplan_circuits.desktop.camera import PX_PER_MM
 from floorplan_circuits.desktop.ink_painter import compiled, paint
 from floorplan_circuits.drawing.palette import LIGHT, Theme
 from floorplan_circuits.drawing.symbols import bounds, stamp
-from floorplan_circuits.gestures.drawing_rooms import DrawRoom
 from floorplan_circuits.gestures.putting import PutDevice
-from floorplan_circuits.gestures.selecting import Select
-from floorplan_circuits.gestures.step import ROOM_KEY, Tool
+from floorplan_circuits.gestures.step import SWITCHING_KEY, Tool
+from floorplan_circuits.gestures.switching import DrawSwitching
 from floorplan_circuits.home.kinds import Kind, catalogue
 
-CELL_WIDE, CELL_HIGH, COLUMNS = 58, 56, 3
+AT_FIRST = ("duplex receptacle", "switch")
+"""What stands in the row of kinds used last before any was used."""
+CELL, COLUMNS = QSize(58, 56), 3
+BUILDING_CELL, BUILDING_COLUMNS, SMALL = QSize(43, 46), 4, 0.8
 SYMBOL_SIZE = 1.3
 SHORT = {
     "ground-fault receptacle": "GFCI", "double duplex receptacle": "double", "duplex receptacle": "receptacle",
@@ -37,19 +40,24 @@ def matching(words: str) -> list[Kind]:
 class ToolCell(QAbstractButton):
     """One cell: a symbol, its short name, its key."""
 
-    def __init__(self, tool: Tool, name: str, key: str, symbol: str = "") -> None:
+    def __init__(self, tool: Tool, name: str, key: str, symbol: str = "", size: QSize = CELL) -> None:
         super().__init__()
-        self.tool, self.theme = tool, LIGHT
-        self._key, self._symbol = key, symbol
-        self.setText(name)
+        self.theme = LIGHT
         self.setCheckable(True)
-        self.setFixedSize(CELL_WIDE, CELL_HIGH)
+        self.setFixedSize(size)
+        self.become(tool, name, key, symbol)
+
+    def become(self, tool: Tool, name: str, key: str, symbol: str = "") -> None:
+        """Stand for another tool in the same place."""
+        self.tool, self._key, self._symbol = tool, key, symbol
+        self.setText(name)
         self.setToolTip(f"{tool.kind if isinstance(tool, PutDevice) else name}{f' ({key.upper()})' if key else ''}")
         self.setAccessibleName(self.toolTip())
+        self.update()
 
     def sizeHint(self) -> QSize:  # noqa: N802  # Qt's name
         """Return the cell's size."""
-        return QSize(CELL_WIDE, CELL_HIGH)
+        return self.maximumSize()
 
     def paintEvent(self, event: QPaintEvent) -> None:  # noqa: N802  # Qt's name
         """Paint the cell; the one in hand in reverse."""
@@ -82,40 +90,35 @@ class ToolCell(QAbstractButton):
         painter.resetTransform()
 
     def _paint_shape(self, painter: QPainter, ink: str) -> None:
-        painter.setPen(QPen(QColor(ink), 1.8))
+        painter.setPen(QPen(QColor(ink), 1.6))
         painter.setBrush(Qt.BrushStyle.NoBrush)
         x, y = self.width() / 2, self.height() / 2 - 6
-        if isinstance(self.tool, DrawRoom):
-            painter.drawRect(QRectF(x - 11, y - 8, 22, 16))
-        else:
-            painter.drawPolyline(
-                [QPointF(x - 5, y - 8), QPointF(x + 6, y + 2), QPointF(x, y + 3), QPointF(x - 5, y - 8)]
-            )
+        for line in strokes(self.tool):
+            painter.drawPolyline([QPointF(x + SMALL * dx - 2, y + SMALL * dy + 1) for dx, dy in line])
 
 
 class KindPalette(QWidget):
-    """All tools to draw with, each always in its place; of those found by a word, the last used come first."""
+    """All tools to draw with, each always in its place, below a row of those used last; in a search they come first."""
 
     tool_taken = Signal(object)
 
     def __init__(self) -> None:
         super().__init__()
         self.theme: Theme = LIGHT
-        self._last_used: list[str] = []
+        self._last_used = list(AT_FIRST)
+        self._recent: list[ToolCell] = []
         self.search = QLineEdit()
         self.search.setPlaceholderText("Find: plug, lamp, dryer …")
         self.search.setClearButtonEnabled(True)
         self.search.setAccessibleName("Find a kind of device")
         self._group = QButtonGroup(self)
         self._group.setExclusive(True)
-        self._grid = QGridLayout()
-        self._grid.setSpacing(4)
-        self._grid.setContentsMargins(0, 0, 0, 0)
-        self._grid.setColumnStretch(COLUMNS, 1)
+        self._building, self._grid = _grid(BUILDING_COLUMNS), _grid(COLUMNS)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(8)
         column.addWidget(self.search)
+        column.addLayout(self._building)
         column.addLayout(self._grid)
         column.addStretch()
         self.search.textChanged.connect(self._fill)
@@ -127,16 +130,19 @@ class KindPalette(QWidget):
         for button in self._group.buttons():
             self._group.removeButton(button)
             self._grid.removeWidget(button)
+            self._building.removeWidget(button)
+            button.hide()
             button.deleteLater()
-        cells = [] if words.strip() else [ToolCell(Select(), "select", "esc"), ToolCell(DrawRoom(), "room", ROOM_KEY)]
-        ranked = self._ranked(words)
-        cells += [
-            ToolCell(PutDevice(kind.name), SHORT.get(kind.name, kind.label), kind.key, kind.symbol) for kind in ranked
-        ]
-        for place, cell in enumerate(cells):
-            cell.theme = self.theme
-            self._group.addButton(cell)
-            self._grid.addWidget(cell, place // COLUMNS, place % COLUMNS)
+        tools = [] if words.strip() else building_tools()
+        cells = [ToolCell(tool, name.removeprefix("open "), key, size=BUILDING_CELL) for tool, name, key in tools]
+        self._recent = [] if words.strip() else [_cell_of(catalogue()[kind]) for kind in self._last_used[: COLUMNS - 1]]
+        first = [] if words.strip() else [ToolCell(DrawSwitching(), "switching", SWITCHING_KEY), *self._recent]
+        kinds = [*first, *(_cell_of(kind) for kind in self._ranked(words))]
+        for grid, columns, shown in ((self._building, BUILDING_COLUMNS, cells), (self._grid, COLUMNS, kinds)):
+            for place, cell in enumerate(shown):
+                cell.theme = self.theme
+                self._group.addButton(cell)
+                grid.addWidget(cell, place // columns, place % columns)
 
     def _ranked(self, words: str) -> list[Kind]:
         """Return the kinds found; a hand remembers places, so only a search may change their order."""
@@ -166,5 +172,29 @@ class KindPalette(QWidget):
         self._group.setExclusive(True)
 
     def used(self, kind: str) -> None:
-        """Note that a kind was used: it comes first from the next time the palette is filled."""
+        """Note that a kind was used: it stands in the row of those used last, the one used longest ago makes room.
+
+        Those that are there keep their places, for a hand remembers places.
+        """
+        shown = [cell.tool.kind for cell in self._recent if isinstance(cell.tool, PutDevice)]
+        oldest = max(shown, key=self._last_used.index, default="")
         self._last_used = [kind, *(other for other in self._last_used if other != kind)][:6]
+        if oldest and kind not in shown and kind in catalogue():
+            self._recent[shown.index(oldest)].become(*_looks_of(catalogue()[kind]))
+
+
+def _cell_of(kind: Kind) -> ToolCell:
+    return ToolCell(*_looks_of(kind))
+
+
+def _looks_of(kind: Kind) -> tuple[Tool, str, str, str]:
+    return PutDevice(kind.name), SHORT.get(kind.name, kind.label), kind.key, kind.symbol
+
+
+def _grid(columns: int) -> QGridLayout:
+    """Return an empty grid of cells, gathered at the left."""
+    grid = QGridLayout()
+    grid.setSpacing(4)
+    grid.setContentsMargins(0, 0, 0, 0)
+    grid.setColumnStretch(columns, 1)
+    return grid

@@ -2,9 +2,6 @@
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QPoint
-from PySide6.QtWidgets import QMenu
-
 from floorplan_circuits.desktop.session import Session
 from floorplan_circuits.findings import Subject
 from floorplan_circuits.gestures.events import Event, Key
@@ -54,7 +51,7 @@ class LookingInside:
     def look_at_selected(self) -> None:
         """Show the box that is selected, or that of the device that is."""
         session = self._area.session
-        box = None if session is None else _box_of(session, session.view.selected)
+        box = None if session is None else box_of(session, session.view.selected)
         if box is None:
             self._area.say(CHOOSE_FIRST)
         else:
@@ -86,7 +83,7 @@ class LookingInside:
         session = self._area.session
         if session is None or subject is None or not isinstance(session.tool, Select):
             return False
-        box = _box_of(session, (subject,))
+        box = box_of(session, (subject,))
         if box is not None:
             self.look(box)
         return box is not None
@@ -101,24 +98,13 @@ class LookingInside:
             or not isinstance(session.tool, Select)
         ):
             return False
-        box = _box_of(session, session.view.selected)
+        box = box_of(session, session.view.selected)
         if box is not None:
             self.look(box)
         return box is not None
 
-    def offer(self, subject: Subject | None, place: QPoint) -> None:
-        """Offer at a place of the screen to look into the box that was clicked with the right button."""
-        session = self._area.session
-        box = _box_of(session, (subject,)) if session is not None and subject is not None else None
-        if session is None or box is None:
-            return
-        menu = QMenu(self._area)
-        menu.addAction(f"Look inside {session.home.boxes[box].mark}", lambda: self.look(box))
-        menu.aboutToHide.connect(menu.deleteLater)
-        menu.popup(place)
 
-
-def _box_of(session: Session, subjects: tuple[Subject, ...]) -> int | None:
+def box_of(session: Session, subjects: tuple[Subject, ...]) -> int | None:
     """Return the one box that the subjects are about; None for none or several."""
     ids = {one.id for one in subjects if one.kind in ("box", "device")}
     boxes = [box.id for box in session.home.boxes if box.id in ids or any(device.id in ids for device in box.devices)]

@@ -9,9 +9,17 @@ from PySide6.QtGui import QAction, QActionGroup, QKeySequence
 from PySide6.QtWidgets import QApplication, QLineEdit, QMenu, QPlainTextEdit
 
 from floorplan_circuits.desktop.aging import AgingDialog
+from floorplan_circuits.desktop.box_menu import ACROSS, DOWN, SPACED, arrange
+from floorplan_circuits.desktop.building_menus import add_building_menus
+from floorplan_circuits.desktop.help_page import add_help
+from floorplan_circuits.desktop.letters import SAYS, SIZES, size_chosen
 from floorplan_circuits.desktop.rail import DRAW, FIND_OUT, PANEL, PRINT, SHUT_OFF, TIE
 from floorplan_circuits.desktop.session import Session
+from floorplan_circuits.desktop.tables import Tables
+from floorplan_circuits.desktop.tracing import FADE_STEP
 from floorplan_circuits.findings import Subject
+from floorplan_circuits.gestures.switching import DrawSwitching
+from floorplan_circuits.gestures.tracing import MarkLength, MarkWall, MovePicture
 
 if TYPE_CHECKING:
     from floorplan_circuits.desktop.window import Window
@@ -29,17 +37,27 @@ class Menus:
 
     def __init__(self, window: "Window") -> None:
         self._window = window
+        self._tables = Tables(window)
         self._needing_home: list[QAction] = []
         self._undo = self._redo = QAction()
         self._recent = QMenu("Open &recent", window)
-        for title, rows in (("&File", self._file()), ("&Edit", self._edit()), ("&View", self._view())):
+        for title, rows in (
+            ("&File", self._file()),
+            ("&Edit", self._edit()),
+            ("&View", self._view()),
+            ("Pi&cture", self._picture()),
+        ):
             menu = window.menuBar().addMenu(title)
             for row in rows:
                 self._add(menu, row)
             if title == "&File":
                 menu.insertMenu(menu.actions()[2], self._recent)
             if title == "&View":
+                self._add_switching(menu)
                 self._add_themes(menu)
+                self._add_letters(menu)
+        self._needing_home += add_building_menus(window)
+        add_help(window)
 
     def _add(self, menu: QMenu, row: Row | None) -> None:
         if row is None:
@@ -68,6 +86,28 @@ class Menus:
             action.triggered.connect(lambda _checked=False, name=name: self._window.choose_theme(name))
             menu.addAction(action)
 
+    def _add_switching(self, menu: QMenu) -> None:
+        """Offer to draw what each switch works."""
+        self._switching = menu.addAction("What each switch wor&ks")
+        self._switching.setCheckable(True)
+        self._switching.setShortcut(QKeySequence("Ctrl+K"))
+        self._switching.toggled.connect(lambda on: self._on_session(lambda session: session.show_switching(on)))
+        self._needing_home.append(self._switching)
+
+    def _add_letters(self, menu: QMenu) -> None:
+        """Offer how large letters are, the size chosen ticked."""
+        sizes, group = menu.addMenu("&Larger letters"), QActionGroup(self._window)
+        for words in SIZES:
+            action = group.addAction(words)
+            action.setCheckable(True)
+            action.setChecked(words == size_chosen(self._window.settings))
+            action.triggered.connect(lambda _checked=False, words=words: self._choose_letters(words))
+            sizes.addAction(action)
+
+    def _choose_letters(self, size: str) -> None:
+        self._window.settings.setValue("letters", size)
+        self._window.work.say(SAYS)
+
     # --- what there is ------------------------------------------------------------------------------------------------
 
     def _file(self) -> list[Row | None]:
@@ -80,6 +120,11 @@ class Menus:
             None,
             ("&Print…", Keys.Print, partial(window.work.show_stage, PRINT), True),
             None,
+            ("&Write the schedule as a table…", "", self._tables.write_schedule, True),
+            ("Write the list of &devices as a table…", "", self._tables.write_devices, True),
+            ("Take a schedule from a &table…", "", self._tables.take_schedule, True),
+            ("Take a &list of devices from a table…", "", self._tables.take_devices, True),
+            None,
             ("&Quit", Keys.Quit, window.close, False),
         ]
 
@@ -91,10 +136,13 @@ class Menus:
             None,
             ("Cu&t", Keys.Cut, lambda: do(Session.cut), True),
             ("&Copy", Keys.Copy, lambda: do(Session.copy), True),
-            ("&Paste", Keys.Paste, lambda: do(Session.paste), True),
+            ("&Paste", Keys.Paste, self._paste, True),
             ("Re&move", Keys.Delete, lambda: do(Session.remove), True),
             ("Select &all boxes of the level", Keys.SelectAll, self._select_all, True),
             ("&Name what is selected", "F2", self._name_selected, True),
+            None,
+            ("Draw what a s&witch works", "", self._draw_switching, True),
+            *((words, "", partial(do, partial(arrange, words=words)), True) for words in (ACROSS, DOWN, SPACED)),
             None,
             ("The house changed &hands, or an electrician was here…", "", self._ask_what_aged, True),
         ]
@@ -110,11 +158,31 @@ class Menus:
             ("P&rint", "Ctrl+6", partial(window.work.show_stage, PRINT), True),
             None,
             ("Show all of the &level", "Ctrl+0", canvas.fit, True),
+            ("Fit the se&lection", "Ctrl+E", window.work.commands.fit_selected, True),
             ("Zoom &in", Keys.ZoomIn, partial(canvas.zoom, 1.25), True),
             ("Zoom &out", Keys.ZoomOut, partial(canvas.zoom, 0.8), True),
             ("Show the selected breaker a&lone", "Ctrl+L", window.work.show_only_selected, True),
             ("Look inside the selected &box", "Ctrl+I", window.work.inside.look_at_selected, True),
             ("&Outline", "F6", self._show_outline, True),
+            ("Loo&k up a name or mark", Keys.Find, window.work.strip.look_up.begin, True),
+        ]
+
+    def _picture(self) -> list[Row | None]:
+        """Return what is done with the picture that the level is drawn over."""
+        tracing = self._window.work.tracing
+        return [
+            ("&Choose a picture to draw over…", "", tracing.choose, True),
+            None,
+            ("&Set its scale by a known length", "", lambda: tracing.take(MarkLength()), True),
+            ("S&traighten it along a wall", "", lambda: tracing.take(MarkWall()), True),
+            ("Tu&rn it by a quarter", "", tracing.turn, True),
+            ("&Move it", "", lambda: tracing.take(MovePicture()), True),
+            None,
+            ("&Fainter", "Ctrl+[", partial(tracing.fade_by, -FADE_STEP), True),
+            ("Str&onger", "Ctrl+]", partial(tracing.fade_by, FADE_STEP), True),
+            ("&Lock or unlock it", "", tracing.lock, True),
+            None,
+            ("Remo&ve it", "", tracing.remove, True),
         ]
 
     # --- what they do -------------------------------------------------------------------------------------------------
@@ -136,6 +204,18 @@ class Menus:
             return
         if self._window.session is not None:
             act(self._window.session)
+            if act in (Session.copy, Session.cut):
+                self._window.work.tracing.copied_here()
+
+    def _paste(self) -> None:
+        """Paste what was copied here last, or a picture that was copied elsewhere since."""
+        typing = isinstance(QApplication.focusWidget(), QLineEdit | QPlainTextEdit)
+        if typing or not self._window.work.tracing.paste():
+            self._on_session(Session.paste)
+
+    def _draw_switching(self) -> None:
+        self._window.work.show_stage(DRAW)
+        self._window.work.take(DrawSwitching())
 
     def _select_all(self) -> None:
         session = self._window.session
@@ -164,6 +244,7 @@ class Menus:
         for action in self._needing_home:
             action.setEnabled(session is not None)
         if session is not None:
+            self._switching.setChecked(session.view.switching)
             history = session.history
             self._undo.setText(f"&Undo: {history.undo_says}" if history.past else "&Undo")
             self._redo.setText(f"&Redo: {history.redo_says}" if history.future else "&Redo")

@@ -10,6 +10,7 @@ from floorplan_circuits.edits.names import name_of, rename
 from floorplan_circuits.edits.rooms import add_level
 from floorplan_circuits.findings import Subject
 from floorplan_circuits.gestures.selecting import Select
+from floorplan_circuits.gestures.step import says_of
 
 if TYPE_CHECKING:
     from floorplan_circuits.desktop.work_area import WorkArea
@@ -40,8 +41,10 @@ class Naming:
         now = name_of(session.home, kind, number)
 
         def took(words: str) -> None:
-            if words.strip() != now:
-                session.attempt(lambda home: rename(home, kind, number, words))
+            same = words.strip() == now
+            done = None if same else session.attempt(lambda home: rename(home, kind, number, words))
+            if not isinstance(session.tool, Select) and (same or done is not None):
+                self._area.say(says_of(session.tool) if done is None else f"{done.says}. {says_of(session.tool)}")
 
         where = self._where(session, subject)
         InPlace(self._area.canvas, where, now, took, f"Name of the {kind}", "Name, then Enter")

@@ -20,37 +20,55 @@ CUT_OFF = "premature end"
 
 
 class Photo(NamedTuple):
-    """The bytes of a picture as they are kept, and their media type."""
+    """The bytes of a picture as they are kept, their media type, and its pixels across and down."""
 
     content: bytes
     media: str
+    pixels: tuple[int, int]
 
 
 class NoPhoto(Exception):
     """A file can't be taken as a photo; the message says why and what to do."""
 
 
-def read_photo(path: Path) -> Photo:
-    """Return the picture in a PNG or JPEG file, at most `LONGEST_PX` long. Raises `NoPhoto` for any other file.
+def read_photo(path: Path, longest: int = LONGEST_PX, drawing: bool = False) -> Photo:
+    """Return the picture in a PNG or JPEG file, at most `longest` pixels long. Raises `NoPhoto` for any other file.
 
-    It is drawn anew, so that the place and the camera that a file may tell of are not kept.
+    It is drawn anew, so that the place and the camera that a file may tell of are not kept. `drawing` as in `photo_of`.
     """
     with _gathered() as complaints:
-        image, kept = _read(path)
+        image, kept = _read(path, longest)
     if image.isNull() or any(CUT_OFF in one for one in complaints):
         raise NoPhoto(DAMAGED.format(path.name))
-    return Photo(_encoded(_plain(image), kept), kept)
+    if drawing:
+        return photo_of(image, longest, drawing)
+    return Photo(_encoded(_plain(image), kept), kept, (image.width(), image.height()))
 
 
-def _read(path: Path) -> tuple[QImage, str]:
+def photo_of(image: QImage, longest: int = LONGEST_PX, drawing: bool = False) -> Photo:
+    """Return an image that is there already as it is kept: shrunk, and as JPEG; a drawing as what takes less room."""
+    if max(image.width(), image.height()) > longest:
+        keep, smooth = Qt.AspectRatioMode.KeepAspectRatio, Qt.TransformationMode.SmoothTransformation
+        image = image.scaled(QSize(longest, longest), keep, smooth)
+    plain = _plain(image)
+    packed = [
+        (_encoded(plain, media), media) for media in (("image/png", "image/jpeg") if drawing else ("image/jpeg",))
+    ]
+    content, media = min(packed, key=lambda one: len(one[0]))
+    return Photo(content, media, (image.width(), image.height()))
+
+
+def _read(path: Path, longest: int) -> tuple[QImage, str]:
     """Return the picture upright and no longer than a photo may be, and what it is kept as."""
     reader = QImageReader(str(path))
     reader.setDecideFormatFromContent(True)
     reader.setAutoTransform(True)
     _refuse_at_once(path, reader)
     size, kept = reader.size(), MEDIA[bytes(reader.format().data())]
-    if max(size.width(), size.height()) > LONGEST_PX:
-        reader.setScaledSize(size.scaled(QSize(LONGEST_PX, LONGEST_PX), Qt.AspectRatioMode.KeepAspectRatio))
+    if max(size.width(), size.height()) > longest:
+        reader.setScaledSize(
+            size.scaled(QSize(longest, longest), Qt.AspectRatioMode.KeepAspectRatio).expandedTo(QSize(1, 1))
+        )
         kept = "image/jpeg"
     return reader.read(), kept
 

@@ -1,12 +1,12 @@
 """The picture of a level on the screen: its plan for a scale, compiled, kept as a still that panning only moves."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 
 from PySide6.QtCore import QPointF, QRect, QRectF, Qt
 from PySide6.QtGui import QColor, QPainter, QPen, QPixmap
 
 from floorplan_circuits.desktop.camera import PX_PER_MM, Camera
-from floorplan_circuits.desktop.ink_painter import Compiled, compiled, paint
+from floorplan_circuits.desktop.ink_painter import NO_PICTURES, Compiled, compiled, paint
 from floorplan_circuits.drawing.ink import Bounds, Group
 from floorplan_circuits.drawing.palette import Theme
 from floorplan_circuits.drawing.plan import Plan, what_hits
@@ -24,8 +24,8 @@ KEYS_PX = 10
 class PlanPicture:
     """A level as it is seen. It makes as few plans and stills as it can."""
 
-    def __init__(self, make: MakePlan) -> None:
-        self._make = make
+    def __init__(self, make: MakePlan, pictures: Mapping[str, bytes] = NO_PICTURES) -> None:
+        self._make, self._pictures = make, pictures
         self._plan: Plan | None = None
         self._ink: Compiled | None = None
         self._still: QPixmap | None = None
@@ -36,7 +36,7 @@ class PlanPicture:
         """Return the plan made for about this scale: made now if the last one is too far off."""
         if self._plan is None or not 1 / BAND <= self._plan.scale / scale <= BAND:
             self._plan = self._make(scale)
-            self._ink, self._still = compiled(self._plan.ink), None
+            self._ink, self._still = compiled(self._plan.ink, self._pictures), None
         return self._plan
 
     def subject_at(self, house: XY, scale: float) -> Subject | None:

@@ -18,6 +18,8 @@ PAPER_WORDS = {
     "a2": "A2",
     "a1": "A1",
 }
+OF_A_PANEL = ("wall-map", "directory", "photo")
+"""Sheets that can be had for one panel alone."""
 ALL_PANELS = "All panels"
 
 
@@ -32,6 +34,7 @@ class PrintChoices(QWidget):
         self.colour = Choice("Colour or grey", ("Colour", "Grey"), "Colour")
         self.panel = Choice("Panel", narrow=True)
         self.together = QCheckBox("All levels on one page")
+        self.switching = QCheckBox("What switches work")
         self.card_size = QLineEdit(Wanted().size)
         self.card_size.setAccessibleName("Size of the card: width x height in mm")
         self.card_size.setToolTip("Width x height in millimetres, or as 4.75x8in")
@@ -42,12 +45,13 @@ class PrintChoices(QWidget):
             self.paper.addItem(words, key)
         row = QHBoxLayout(self)
         row.setContentsMargins(0, 0, 0, 0)
-        for widget in (self.sheet, self.paper, self.colour, self.panel, self.together, self.card_size):
+        for widget in (self.sheet, self.paper, self.colour, self.panel, self.together, self.switching, self.card_size):
             row.addWidget(widget)
         row.addStretch(1)
         for choice in (self.sheet, self.paper, self.colour, self.panel):
             choice.activated.connect(self._on_change)
         self.together.toggled.connect(self._on_change)
+        self.switching.toggled.connect(self._on_change)
         self.card_size.editingFinished.connect(self._on_size)
         self._typed = self.card_size.text()
         self._show_what_counts(1)
@@ -64,7 +68,7 @@ class PrintChoices(QWidget):
     def wanted(self) -> Wanted:
         """Return what is chosen."""
         name = self.sheet.currentData()
-        of_panel = name in ("wall-map", "directory") and self.panel.currentIndex() > 0
+        of_panel = name in OF_A_PANEL and self.panel.currentIndex() > 0
         return Wanted(
             sheet=name,
             paper=self.paper.currentData(),
@@ -72,6 +76,7 @@ class PrintChoices(QWidget):
             together=name == "wall-map" and self.together.isChecked(),
             panel=self.panel.currentText() if of_panel else "",
             size=self.card_size.text(),
+            switching=name == "plan" and self.switching.isChecked(),
         )
 
     def show_home(self, home: Home, anew: bool) -> None:
@@ -87,6 +92,7 @@ class PrintChoices(QWidget):
 
     def _show_what_counts(self, panels: int) -> None:
         name = self.sheet.currentData()
-        self.panel.setVisible(panels > 1 and name in ("wall-map", "directory"))
+        self.panel.setVisible(panels > 1 and name in OF_A_PANEL)
         self.together.setVisible(name == "wall-map")
+        self.switching.setVisible(name == "plan")
         self.card_size.setVisible(name == "directory")

@@ -4,14 +4,17 @@ import gc
 import sys
 from pathlib import Path
 
+from PySide6.QtCore import QSettings
 from PySide6.QtWidgets import QApplication
 
+from floorplan_circuits.desktop.letters import enlarge
 from floorplan_circuits.desktop.style import load_typeface
-from floorplan_circuits.desktop.window import Window
+from floorplan_circuits.desktop.window import OWNER, Window
 
 
 def run(path: Path | None = None) -> int:
     """Open the window, with a home if one is given, and return the exit status when it is closed."""
+    enlarge(QSettings(OWNER, OWNER))
     application = QApplication(sys.argv[:1])
     application.setApplicationName("Floorplan Circuits")
     application.setStyle("Fusion")

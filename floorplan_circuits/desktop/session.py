@@ -9,11 +9,12 @@ from pathlib import Path
 
 from PySide6.QtCore import QObject, Signal
 
+from floorplan_circuits.desktop import clipboard
 from floorplan_circuits.desktop.worker import Finder
 from floorplan_circuits.edits.consequences import consequences
 from floorplan_circuits.edits.edited import Edited, Refused
 from floorplan_circuits.edits.history import History
-from floorplan_circuits.edits.pasting import Clip, copied, paste
+from floorplan_circuits.edits.pasting import Clip, aside, copied, paste
 from floorplan_circuits.edits.removal import remove
 from floorplan_circuits.files.open import Stored
 from floorplan_circuits.files.save import save_home
@@ -21,6 +22,7 @@ from floorplan_circuits.findings import Findings, Layer, Subject
 from floorplan_circuits.gestures.events import Context, Event
 from floorplan_circuits.gestures.selecting import Select
 from floorplan_circuits.gestures.step import Tool, at_rest, step
+from floorplan_circuits.gestures.switching import DrawSwitching
 from floorplan_circuits.home.home import Home, mains
 from floorplan_circuits.view import View
 
@@ -113,6 +115,16 @@ class Session(QObject):
         self.view = self.view.with_changes(only=breaker)
         self.found.emit()
 
+    def show_switching(self, shown: bool) -> None:
+        """Draw what each switch works, or leave it out again."""
+        self.view = self.view.with_changes(switching=shown)
+        self.looked.emit()
+
+    @property
+    def shows_switching(self) -> bool:
+        """Whether what each switch works is drawn: it was asked for, or is being drawn."""
+        return self.view.switching or isinstance(self.tool, DrawSwitching)
+
     # --- edits ------------------------------------------------------------------------------------------------------
 
     def attempt(self, edit: Callable[[Home], Edited], merge: str = "") -> Edited | None:
@@ -161,7 +173,8 @@ class Session(QObject):
     def _keep_selection(self) -> None:
         """Let go of what is selected and no longer there."""
         home = self.home
-        tables = {"box": home.boxes, "room": home.rooms, "breaker": home.breakers, "panel": home.panels}
+        tables = {"box": home.boxes, "room": home.rooms, "breaker": home.breakers, "panel": home.panels,
+                  "opening": home.openings, "stair": home.stairs}  # fmt: skip
         there = {kind: set(table.ids()) for kind, table in tables.items()}  # type: ignore[attr-defined]  # each is a Table
         kept = tuple(one for one in self.view.selected if one.id in there.get(one.kind, {one.id}))
         level = self.view.level if self.view.level in home.levels else _first_level(home)
@@ -239,6 +252,7 @@ class Session(QObject):
             self.said.emit(str(error))
             return False
         self._pasted = 0
+        clipboard.put(self.clip)
         self.said.emit("Copied. Pasting gives new marks, and nobody knows what the copies hang on.")
         return True
 
@@ -252,9 +266,14 @@ class Session(QObject):
         level = self.view.level
         if level is None:
             return
+        try:
+            clip = clipboard.taken(self.clip)
+        except Refused as error:
+            self.said.emit(str(error))
+            return
         self._pasted += 1
-        by = (self._pasted * PASTE_STEP_MM, self._pasted * PASTE_STEP_MM)
-        edited = self.attempt(lambda home: paste(home, self.clip, level, by))
+        by = aside(clip, self._pasted * PASTE_STEP_MM)
+        edited = self.attempt(lambda home: paste(home, clip, level, by))
         if edited is not None:
             rooms = {room.id for room in self.home.rooms}
             kinds = ((made, "room" if made in rooms else "box") for made in edited.made)

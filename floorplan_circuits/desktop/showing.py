@@ -13,7 +13,10 @@ from floorplan_circuits.gestures.selecting import Select
 if TYPE_CHECKING:
     from floorplan_circuits.desktop.work_area import WorkArea
 
-EMPTY_LEVEL = "Draw the first room: press N, then drag a rectangle or click its corners."
+EMPTY_LEVEL = (
+    "Draw the first room: press N, then drag a rectangle or click its corners.\n"
+    "Or drag in a picture of the floor, to draw over it."
+)
 
 
 class Showing:
@@ -22,6 +25,7 @@ class Showing:
     def __init__(self, area: "WorkArea") -> None:
         self._area = area
         self._fitted_for: int | None = None
+        self._switching = False
 
     def begin(self) -> None:
         """Forget what was shown: another home is at work."""
@@ -34,31 +38,51 @@ class Showing:
         if session is None or session.findings is None or session.view.level is None:
             return
         findings, level, theme = session.findings, session.view.level, on_canvas(self._area.theme)
+        if level not in findings.home.levels:
+            return  # it was added just now: what is on it is still being found
         only = session.view.only if session.view.only in findings.home.breakers else None
         home = findings.home
+        traced = self._area.tracing.shows()
         drawn = any(room.level == level for room in home.rooms) or any(box.level == level for box in home.boxes)
+        drawn = drawn or (traced and home.levels[level].underlay is not None)
         canvas.empty_words = "" if drawn else EMPTY_LEVEL
 
+        self._switching = switching = session.shows_switching
         what_if, picked = self._area.shutting.shown(), self._area.shutting.picked()
 
         def make(scale: float) -> Plan:
-            return plan(findings, level, scale, theme, only, what_if, picked)
+            return plan(
+                findings, level, scale, theme, only, what_if, picked,
+                traced=traced, switching=switching, with_planned=what_if is None,
+            )  # fmt: skip
 
-        keep = self._fitted_for == level
+        keep, building = self._fitted_for == level, self._area.building
+        over = not drawn and self._fitted_for is not None and building.has_lower(findings, level)
         self._fitted_for = level
-        canvas.show_level(make, keep_view=keep or not drawn)
-        if not drawn and not keep:
+        shown = building.made(make, findings, level, theme)
+        canvas.show_level(shown, keep_view=keep or not drawn, pictures=session.pictures)
+        building.hold()
+        if not drawn and not keep and not over:
             canvas.begin_empty()
+
+    def switching(self) -> None:
+        """Draw the level anew if what switches work is to be shown now and was not, or the other way round."""
+        session = self._area.session
+        if session is not None and session.shows_switching != self._switching:
+            self.plan()
 
     def panel(self) -> None:
         """Draw the face of the panel that is shown, and its mains where they may be flipped."""
         area = self._area
         findings = area.session.findings if area.session else None
+        shown = area.panel()
+        if findings is not None and shown is not None and shown.id not in findings.panels:
+            return  # it was just added: it is drawn once the findings are about it
         shutting = area.shutting
         what_if = shutting.shown()
-        area.side.show_panel(findings, area.panel(), what_if)
+        area.side.show_panel(findings, shown, what_if)
         off = what_if.off if what_if is not None else frozenset[int]()
-        area.side.mains.show_mains(area.panel() if shutting.is_open else None, off, shutting.wanted())
+        area.side.flip_mains(shown if shutting.is_open else None, off, shutting.wanted())
 
     def on_hover(self, subject: Subject | None) -> None:
         """Show what belongs to what is pointed at, and say it; pointing at nothing shows what is selected again."""
@@ -80,9 +104,11 @@ class Showing:
         if area.rail.stage == SHUT_OFF:
             ringed = frozenset(Subject("box", box) for box in area.shutting.picked())
             breakers = frozenset(Subject("breaker", handle) for handle in area.shutting.wanted())
+        ringed -= {Subject("room", room.id) for room in area.building.held()}
         area.canvas.light(found.lit)
         area.canvas.ring(ringed)
         area.side.view.ring(breakers)
+        area.building.hold()
         area.strip.show_counts(levels_lit(findings, found.lit))
 
 

@@ -28,7 +28,10 @@ class Staging:
             return
         was = area.rail.stage
         area.inside.leave()
+        area.photo.leave()
         area.rail.choose(stage)
+        if (was == DRAW) != (stage == DRAW):
+            area.building.on_stage()
         area.guiding.leave()
         if was == FIND_OUT != stage:
             area.finding.leave()
@@ -38,6 +41,8 @@ class Staging:
             self._show_print()
             return
         area.middle.setCurrentIndex(0)
+        area.tracing.refresh()
+        area.showing.plan()
         if stage in (DRAW, PANEL) and was != stage:
             area.session.take(Select())
         if stage == TIE:

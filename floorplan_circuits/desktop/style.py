@@ -70,10 +70,15 @@ def sheet_of(theme: Theme) -> str:
     QLabel#section {{ font-size: 14px; font-weight: bold; }}
     QLabel#alarm {{ font-weight: bold; }}
     QLabel#stop {{ color: {theme.stop}; font-size: 14px; font-weight: bold; }}
+    QLabel#told {{ font-size: 13px; }}
     QLabel#caption {{ font-size: 12px; color: {theme.soft}; }}
     QLabel#status, QLabel#saved {{ background: {_bar(theme)}; color: {_on_bar(theme)}; padding: 0 16px; }}
     QWidget#side QComboBox {{ font-size: 15px; font-weight: bold; min-width: 120px; }}
     QListView {{ background: transparent; border: none; }}
+    QListWidget#found {{ background: {theme.paper}; border: 1px solid {theme.soft}; padding: 3px; }}
+    QListWidget#found::item {{ padding: 4px 8px; }}
+    QListWidget#found::item:selected {{ background: {theme.ink}; color: {theme.paper}; }}
+    QTextBrowser#page {{ background: {theme.paper}; border: none; }}
     QScrollArea, QScrollArea > QWidget > QWidget {{ background: transparent; border: none; }}
     QScrollArea#foot {{ border-top: 1px solid {theme.line}; }}
     QPushButton#level, QPushButton#layer {{
@@ -153,6 +158,12 @@ def sheet_of(theme: Theme) -> str:
     QMenu {{ border: 1px solid {theme.soft}; }}
     QMenu::item:disabled {{ color: {theme.faint}; }}
     QToolTip {{ background: {_bar(theme)}; color: {_on_bar(theme)}; border: none; padding: 6px; }}
+    QSlider::groove:horizontal {{ background: {theme.line}; height: 3px; border-radius: 1px; }}
+    QSlider::sub-page:horizontal {{ background: {theme.ink}; border-radius: 1px; }}
+    QSlider::handle:horizontal {{
+        background: {theme.paper}; border: 1.5px solid {theme.ink}; border-radius: 5px; width: 9px; margin: -7px 0;
+    }}
+    QSlider::handle:horizontal:focus {{ background: {theme.ink}; }}
     QScrollBar:vertical {{ background: transparent; width: 10px; }}
     QScrollBar::handle:vertical {{ background: {theme.line}; border-radius: 4px; min-height: 24px; }}
     QScrollBar:horizontal {{ background: transparent; height: 10px; }}

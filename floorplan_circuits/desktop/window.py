@@ -10,10 +10,12 @@ from PySide6.QtWidgets import QDockWidget, QFileDialog, QMainWindow, QMessageBox
 from floorplan_circuits.desktop.first_page import FirstPage
 from floorplan_circuits.desktop.menus import Menus
 from floorplan_circuits.desktop.outline import Outline
+from floorplan_circuits.desktop.plan_files import is_picture
 from floorplan_circuits.desktop.rail import FIND_OUT
 from floorplan_circuits.desktop.rescuer import Rescuer, rescue_folder
 from floorplan_circuits.desktop.session import Session
 from floorplan_circuits.desktop.style import palette_of, sheet_of, theme_named
+from floorplan_circuits.desktop.tracing import NOT_YET
 from floorplan_circuits.desktop.work_area import WorkArea
 from floorplan_circuits.drawing.palette import Theme
 from floorplan_circuits.edits.edited import Refused
@@ -26,6 +28,8 @@ from floorplan_circuits.home.lengths import Units
 
 LEAST_SIZE, DESIGN_SIZE = (1024, 700), (1280, 800)
 MOST_RECENT = 8
+OWNER = "Floorplan Circuits"
+"""Under what name the system keeps the settings."""
 
 
 class Window(QMainWindow):
@@ -37,7 +41,7 @@ class Window(QMainWindow):
         self.setMinimumSize(*LEAST_SIZE)
         self.resize(*DESIGN_SIZE)
         self.setAcceptDrops(True)
-        self.settings = settings or QSettings("Floorplan Circuits", "Floorplan Circuits")
+        self.settings = settings or QSettings(OWNER, OWNER)
         self.rescuer = Rescuer(rescues or rescue_folder(), self)
         self.session: Session | None = None
         self.first, self.work, self.outline = FirstPage(), WorkArea(), Outline()
@@ -274,10 +278,19 @@ class Window(QMainWindow):
             event.acceptProposedAction()
 
     def dropEvent(self, event: QDropEvent) -> None:  # noqa: N802  # Qt's name
-        """Open the file that was dropped."""
+        """Open the home that was dropped, or lay the picture under the level shown."""
         urls = event.mimeData().urls()
-        if urls and urls[0].isLocalFile():
-            self.open(Path(urls[0].toLocalFile()))
+        if not urls or not urls[0].isLocalFile():
+            return
+        path = Path(urls[0].toLocalFile())
+        if not is_picture(path):
+            self.open(path)
+        elif self.session is None:
+            self._say_it_failed("A picture needs a home", NOT_YET)
+        elif self.work.photo.is_open:
+            self.work.photo.put_file(path)
+        else:
+            self.work.tracing.put_file(path)
 
     def closeEvent(self, event: QCloseEvent) -> None:  # noqa: N802  # Qt's name
         """Ask before unsaved work is lost; closed on purpose, nothing needs rescuing."""

@@ -4,6 +4,8 @@ from PySide6.QtCore import Qt, QTimer
 from PySide6.QtWidgets import QHBoxLayout, QSplitter, QStackedWidget, QVBoxLayout, QWidget
 
 from floorplan_circuits.desktop.asking_bar import AskingBar
+from floorplan_circuits.desktop.building_commands import BuildingCommands
+from floorplan_circuits.desktop.building_view import BuildingView
 from floorplan_circuits.desktop.canvas import PlanCanvas
 from floorplan_circuits.desktop.clicks import Clicks
 from floorplan_circuits.desktop.finding_out import FindingOut
@@ -15,18 +17,22 @@ from floorplan_circuits.desktop.naming import Naming
 from floorplan_circuits.desktop.panel_entry import PanelEntry
 from floorplan_circuits.desktop.panel_page import PanelPage
 from floorplan_circuits.desktop.panes import BELOW_HIGH, SIDE_WIDE, Below, Side, Strip
+from floorplan_circuits.desktop.photo_page import PanelPhoto
+from floorplan_circuits.desktop.plan_menu import PlanMenu
 from floorplan_circuits.desktop.rail import DRAW, PANEL, PRINT, Rail
 from floorplan_circuits.desktop.session import Session
 from floorplan_circuits.desktop.showing import Showing, on_canvas
 from floorplan_circuits.desktop.shutting_off import ShuttingOff
 from floorplan_circuits.desktop.staging import Staging
 from floorplan_circuits.desktop.status_line import StatusLine
+from floorplan_circuits.desktop.tracing import Tracing
 from floorplan_circuits.desktop.what_if_band import WhatIfBand
 from floorplan_circuits.drawing.palette import LIGHT, Theme
 from floorplan_circuits.findings import Layer, Subject
 from floorplan_circuits.gestures.putting import PutDevice
 from floorplan_circuits.gestures.step import Tool, says_of
 from floorplan_circuits.home.power import Panel
+from floorplan_circuits.looking_up import Found, look_up
 
 ALL_SHOWN = "All circuits are shown. To see one alone, select its breaker first."
 FINDING = "Finding what is connected to what …"
@@ -48,6 +54,10 @@ class WorkArea(QWidget):
         self.finding, self.asking = FindingOut(self, self.rail.find_out_page), AskingBar()
         self.shutting = ShuttingOff(self, self.rail.shut_off_page)
         self.inside, self.staging, self.showing = LookingInside(self), Staging(self), Showing(self)
+        self.front = QStackedWidget()
+        self.tracing, self.photo = Tracing(self), PanelPhoto(self)
+        self.building, self.commands = BuildingView(self), BuildingCommands(self)
+        self.plan_menu = PlanMenu(self)
         self.hazard_rows = HazardRows(self)
         self.splitters = QSplitter(Qt.Orientation.Vertical), QSplitter(Qt.Orientation.Horizontal)
         self.middle, self.plan_or_guide = QStackedWidget(), QStackedWidget()
@@ -58,7 +68,9 @@ class WorkArea(QWidget):
 
     def _lay_out(self) -> None:
         drawing, across = self.splitters
-        drawing.addWidget(_under(self.band, self.canvas))
+        self.front.addWidget(_under(self.tracing.band, _under(self.band, self.canvas)))
+        self.front.addWidget(self.photo.page)
+        drawing.addWidget(self.front)
         drawing.addWidget(self.below)
         drawing.setStretchFactor(0, 1)
         drawing.setSizes([560, BELOW_HIGH])
@@ -88,10 +100,14 @@ class WorkArea(QWidget):
         self.strip.level_chosen.connect(self.show_level)
         self.strip.layer_chosen.connect(self.colour_by)
         self.strip.level_wanted.connect(self.naming.ask_for_level)
+        self.strip.level_menu_wanted.connect(self.plan_menu.offer_level)
+        self.strip.look_up.look = self._look_up
+        self.strip.look_up.chosen.connect(self.go_to)
+        self.strip.look_up.left.connect(self.canvas.setFocus)
         self.canvas.hand_did.connect(self.clicks.on_plan)
         self.canvas.subject_hovered.connect(self.showing.on_hover)
         self.canvas.subject_opened.connect(self.clicks.on_opened)
-        self.canvas.menu_wanted.connect(self.inside.offer)
+        self.canvas.menu_wanted.connect(self.plan_menu.offer)
         self.side.view.breaker_clicked.connect(self.clicks.on_breaker)
         self.side.view.breaker_hovered.connect(self.showing.on_hover)
         self.side.view.space_clicked.connect(self.clicks.on_space)
@@ -105,6 +121,7 @@ class WorkArea(QWidget):
         self.rail.find_out_page.guide_wanted.connect(self.guiding.begin)
         self.rail.stage_chosen.connect(self.show_stage)
         self.rail.palette_page.tool_taken.connect(self.take)
+        self.rail.panel_page.photo_wanted.connect(self.photo.show)
 
     # --- a session --------------------------------------------------------------------------------------------------
 
@@ -125,6 +142,7 @@ class WorkArea(QWidget):
         self.guiding.forget()
         self.shutting.forget()
         self.inside.leave()
+        self.photo.leave()
         self.showing.begin()
         self._on_edited()
         self.say(FINDING)
@@ -143,6 +161,7 @@ class WorkArea(QWidget):
         if session.findings is None or session.findings.home is not session.home:
             self.below.counts.setText("Checking …")
         self.rail.refresh(session, self.theme)
+        self.tracing.refresh()
         self.shutting.on_edited()
 
     def _on_found(self) -> None:
@@ -162,7 +181,7 @@ class WorkArea(QWidget):
         if self.rail.stage == PRINT:
             self.show_stage(PRINT)
         self.inside.refresh()
-        self.entry.go_on()
+        self.photo.refresh()
         self.finding.on_found()
         self.shutting.on_found()
 
@@ -173,12 +192,15 @@ class WorkArea(QWidget):
         self.canvas.show_draft(session.view.draft)
         self.strip.choose(session.view.level)
         self.rail.refresh(session, self.theme)
+        self.tracing.refresh()
         if isinstance(session.tool, PutDevice):
             self.rail.palette_page.used(session.tool.kind)
+        self.showing.switching()
         self.showing.belonging(session.view.selected)
         if session.view.draft is None:
             self.rail.show_selection(session)
             self.rail.panel_page.show_panel(session, self.panel())
+            self.photo.refresh()
 
     # --- looking about ------------------------------------------------------------------------------------------------
 
@@ -201,6 +223,7 @@ class WorkArea(QWidget):
     def show_level(self, level: int) -> None:
         """Look at another level."""
         self.inside.leave()
+        self.photo.leave()
         if self.session is not None:
             self.session.show_level(level)
             self.showing.plan()
@@ -229,22 +252,30 @@ class WorkArea(QWidget):
         """Draw everything in a theme."""
         self.theme = theme
         self.canvas.theme, self.side.view.theme = on_canvas(theme), on_canvas(theme)
+        self.photo.set_theme(theme)
+        self.side.band.theme = on_canvas(theme)
         self._on_found()
         self.canvas.update()
+
+    def _look_up(self, words: str) -> tuple[Found, ...]:
+        return look_up(self.session.find_now(), words) if self.session is not None else ()
 
     def go_to(self, subject: Subject) -> None:
         """Select something and bring it to the middle of the plan."""
         self.inside.leave()
+        self.photo.leave()
         session = self.session
         if session is None or session.findings is None:
             return
-        box = session.findings.home.boxes.get(subject.id) if subject.kind == "box" else None
+        home = session.findings.home
+        box = home.boxes.get(subject.id) if subject.kind == "box" else None
+        thing = box or (home.rooms.get(subject.id) if subject.kind == "room" else None)
         session.select((subject,))
         if box is not None and (box.level is None or box.at is None):
             self.say(f"{box.mark} has no place on the plan yet.")
             return
-        if box is not None and box.level is not None and box.level != session.view.level:
-            self.show_level(box.level)
+        if thing is not None and thing.level is not None and thing.level != session.view.level:
+            self.show_level(thing.level)
         self.canvas.go_to(subject)
 
     # --- the hand -----------------------------------------------------------------------------------------------------
@@ -252,6 +283,7 @@ class WorkArea(QWidget):
     def take(self, tool: Tool) -> None:
         """Take a tool in hand and give the keys to the plan."""
         self.inside.leave()
+        self.photo.leave()
         if self.session is not None:
             self.session.take(tool)
             self.say(says_of(tool))

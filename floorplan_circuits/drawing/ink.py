@@ -81,10 +81,19 @@ class Hatch:
 
 @dataclass(frozen=True, slots=True)
 class PictureMark:
-    """A stored picture, by its hash, filling a rectangle."""
+    """A stored picture, by its hash, filling a rectangle that is then turned clockwise about its top left corner.
+
+    `strength` is how much of it is left, from 0 to 1. `blend` tells how it meets what lies under it: its lines darken
+    that, or, on a dark ground, lighten it; its white leaves it as it is. `corners` are four places of the picture in
+    pixels, from the top left clockwise: what lies between them, as seen aslant, fills the rectangle straight.
+    """
 
     picture: str
     bounds: Bounds
+    angle: float = 0.0
+    strength: float = 1.0
+    blend: Literal["plain", "darken", "lighten"] = "plain"
+    corners: tuple[XY, XY, XY, XY] | None = None
 
 
 @dataclass(frozen=True, slots=True)

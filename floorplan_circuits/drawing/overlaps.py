@@ -70,9 +70,11 @@ def _along(line: Segment) -> Iterator[Bounds]:
 
 
 def _cells_of(bounds: Bounds) -> list[tuple[int, int]]:
-    columns = range(int(bounds[0] // CELL), int(bounds[2] // CELL) + 1)
-    rows = range(int(bounds[1] // CELL), int(bounds[3] // CELL) + 1)
-    return [(column, row) for column in columns for row in rows]
+    left, top = int(bounds[0] // CELL), int(bounds[1] // CELL)
+    right, bottom = int(bounds[2] // CELL), int(bounds[3] // CELL)
+    if left == right and top == bottom:  # most labels: asked millions of times on a large plan
+        return [(left, top)]
+    return [(column, row) for column in range(left, right + 1) for row in range(top, bottom + 1)]
 
 
 def overlap(a: Bounds, b: Bounds) -> bool:

@@ -6,15 +6,26 @@ from dataclasses import dataclass
 
 from floorplan_circuits.drawing.crowding import Crowd
 from floorplan_circuits.drawing.frame import Frame
-from floorplan_circuits.drawing.ink import Bounds, Group, Mark
+from floorplan_circuits.drawing.ink import Bounds, Group, Mark, PictureMark
 from floorplan_circuits.drawing.overlaps import Segment, around
 from floorplan_circuits.drawing.palette import Theme
 from floorplan_circuits.drawing.placement import Ground
 from floorplan_circuits.drawing.plan_boxes import DrawnBox, circuits_in_words, drawn_box, subject_of
-from floorplan_circuits.drawing.plan_building import floors, openings, swings, wall_segments, walls, zone_edges
+from floorplan_circuits.drawing.plan_building import (
+    floors,
+    opening_spots,
+    openings,
+    swings,
+    wall_segments,
+    walls,
+    zone_edges,
+)
 from floorplan_circuits.drawing.plan_dots import dots
 from floorplan_circuits.drawing.plan_labels import Labels, label_boxes, write_labels
-from floorplan_circuits.drawing.plan_stairs import flight_bounds, stair_words, stairs
+from floorplan_circuits.drawing.plan_planned import planned
+from floorplan_circuits.drawing.plan_stairs import flight_bounds, flight_spots, stair_words, stairs
+from floorplan_circuits.drawing.plan_switching import legs
+from floorplan_circuits.drawing.plan_underlay import underlay, underlay_bounds
 from floorplan_circuits.drawing.room_names import name_rooms
 from floorplan_circuits.drawing.shown_zones import Floor, shown_floor
 from floorplan_circuits.drawing.symbols import bounds as symbol_bounds
@@ -57,27 +68,51 @@ def plan(
     what_if: WhatIf | None = None,
     picked: Iterable[int] = (),
     pale: frozenset[int] = frozenset(),
+    switching: bool = False,
+    with_planned: bool = False,
+    traced: bool = False,
 ) -> Plan:
     """Draw one level for one scale. Positions come out as house millimetres divided by `scale`.
 
     `only` is a breaker to show alone: its floors, its boxes and their labels; all other boxes stand pale, and so do
     those in `pale`. With `what_if` it is drawn as with those handles off; `picked` are boxes chosen for work, which
-    show their marks.
+    show their marks. `traced`: with the picture that the level is drawn over. `switching` adds what each switch works,
+    `with_planned` what is not built yet.
     """
     frame = Frame(findings, level, scale, theme, only, what_if, frozenset(picked), pale)
     segments = wall_segments(frame)
     ground, labels = Ground(segments), Labels()
     panels = [panel for panel in findings.home.panels if panel.level == level and panel.at is not None]
     floor = shown_floor(frame)
-    base = (floors(frame, floor), walls(segments, theme), openings(frame), stairs(frame))
+    beneath = underlay(frame) if traced else None
+    base = (
+        floors(frame, floor),
+        *((beneath,) if beneath else ()),
+        walls(segments, theme),
+        openings(frame),
+        stairs(frame),
+    )
+    labels.spots += [*opening_spots(frame), *flight_spots(frame)]
     things = [_panel(panel, frame, ground, labels) for panel in panels]
     if scale >= DOTS_FROM:
         things += dots(frame, ground, labels)
     else:
+        things += legs(frame, ground) if switching else ()
+        things += _planned(frame, ground, labels) if with_planned else ()
         things += _close_up(frame, floor, ground, labels)
     ink = Group((*base, *things, *labels.marks), Subject("level", level))
-    return Plan(ink, _extent(segments, frame, labels), tuple(labels.spots), tuple(labels.keys),
+    return Plan(ink, _extent(segments, frame, labels, beneath), tuple(labels.spots), tuple(labels.keys),
                 tuple(labels.not_placed), scale, tuple(labels.listed))  # fmt: skip
+
+
+def _planned(frame: Frame, ground: Ground, labels: Labels) -> list[Mark]:
+    """Draw what is planned before any label is placed, so that none covers it."""
+    found = list(planned(frame, ground))
+    for one in found:
+        for bounds in one.bounds:
+            ground.take(bounds)
+            labels.spots.append((bounds, one.subject))
+    return [one.ink for one in found]
 
 
 def _close_up(frame: Frame, floor: Floor, ground: Ground, labels: Labels) -> list[Mark]:
@@ -126,14 +161,17 @@ def _panel(panel: Panel, frame: Frame, ground: Ground, labels: Labels) -> Mark:
     return Group((mark,), subject, f"Panel {panel.name}")
 
 
-def _extent(segments: list[Segment], frame: Frame, labels: Labels) -> Bounds:
-    """Return the box round all that was drawn; a millimetre at the origin for an empty level."""
+def _extent(segments: list[Segment], frame: Frame, labels: Labels, beneath: PictureMark | None) -> Bounds:
+    """Return the box round all that was drawn; a millimetre at the origin for an empty level.
+
+    A picture to draw over counts only until something is drawn: the rest of the sheet it is on is of no use then.
+    """
     found: list[Bounds] = [(*end, *end) for segment in segments for end in (segment.a, segment.b)]
     found += [bounds for bounds, _ in labels.spots]
     found += [*swings(frame), *flight_bounds(frame)]
     found += [around(frame.mm(box.at), (3.0, 3.0)) for box in frame.boxes() if box.at is not None]
     if not found:
-        return 0.0, 0.0, 1.0, 1.0
+        return (0.0, 0.0, 1.0, 1.0) if beneath is None else underlay_bounds(frame)
     lefts, tops, rights, bottoms = zip(*found, strict=True)
     return min(lefts) - 0.5, min(tops) - 0.5, max(rights) + 0.5, max(bottoms) + 0.5
 

@@ -12,6 +12,7 @@ from floorplan_circuits.drawing.plan_building import facing
 from floorplan_circuits.drawing.plan_what_if import Entering, is_dead, plates_when_off
 from floorplan_circuits.drawing.plates import Plate, plate_of
 from floorplan_circuits.drawing.symbols import bounds as symbol_bounds
+from floorplan_circuits.drawing.symbols import centre as symbol_centre
 from floorplan_circuits.drawing.symbols import stamp
 from floorplan_circuits.findings import XY, BoxFinding, Findings, Standing, Subject
 from floorplan_circuits.home.boxes import Box, Feed
@@ -20,6 +21,8 @@ from floorplan_circuits.home.kinds import kind_named
 RADIUS = 1.45
 GANG = 3.5
 HOUSING_DEPTH = 4.8
+PLANNED_APART = 0.25
+"""How far off what is built stands what is planned in the same box, in gangs."""
 DEAD_WEIGHT = 0.2
 """mm of the lines of a symbol that should be dead while handles are off."""
 ON_WALL = ("wall", "outdoor")
@@ -114,6 +117,29 @@ def _symbols(box: Box) -> list[tuple[str, Sequence[Feed]]]:
     if devices:
         return [(kind_named(device.kind).symbol, device.feeds) for device in devices]
     return [("loose cable end" if box.mount == "loose cable end" else "junction box", box.passing)]
+
+
+def gang_spots(box: Box, frame: Frame, ground: Ground) -> dict[int, XY]:
+    """Return where the symbol of each device stands: what is built in its gangs, what is planned in a row after it."""
+    at, looks = _stands_at(box, frame, ground)
+    in_order = sorted(box.devices, key=lambda device: device.slot)
+    built = [device.id for device in in_order if not device.planned]
+    wanted = [device.id for device in in_order if device.planned]
+    centred = ((len(built) or len(wanted)) - 1) / 2
+    apart = PLANNED_APART if built else 0.0
+    spots = {one: _gang_at(at, looks, place - centred) for place, one in enumerate(built)}
+    spots |= {one: _gang_at(at, looks, len(built) + nth + apart - centred) for nth, one in enumerate(wanted)}
+    return spots
+
+
+def middles(box: Box, frame: Frame, ground: Ground) -> dict[int, XY]:
+    """Return the middle of the symbol of each device that is built."""
+    spots, angle = gang_spots(box, frame, ground), box.angle if box.mount in ON_WALL else 0
+    return {
+        device.id: symbol_centre(kind_named(device.kind).symbol, spots[device.id], angle, RADIUS)
+        for device in box.devices
+        if not device.planned
+    }
 
 
 def plates_of(box: Box, frame: Frame) -> tuple[Plate, ...]:

@@ -21,7 +21,7 @@ from floorplan_circuits.drawing.overlaps import Segment
 from floorplan_circuits.drawing.palette import Theme, hatch, tint
 from floorplan_circuits.drawing.plan_what_if import bare_floors
 from floorplan_circuits.drawing.shown_zones import Floor
-from floorplan_circuits.findings import XY, Zone
+from floorplan_circuits.findings import XY, Subject, Zone
 from floorplan_circuits.home.building import Opening
 
 OUTER, INNER = 1.0, 0.5
@@ -29,6 +29,8 @@ ZONE_EDGE, ZONE_DASH = 0.18, (1.4, 0.9)
 INSET = 1.1
 """How far from the middle of a wall the line runs that says a room is not all tested, in paper mm."""
 DOT_SPACING, DOT = 2.4, 0.32
+SPOT = 2.0
+"""How deep the place is where an opening can be pointed at, in paper mm: more than its wall is."""
 
 
 # --- floors ---------------------------------------------------------------------------------------------------------
@@ -123,6 +125,18 @@ def _opening(opening: Opening, frame: Frame) -> Group:
     marks = (Shape(cut.path, theme.paper), *drawn)
     at, angle = frame.mm(opening.at), opening.angle - 90
     return Group(tuple(Shape(turned(one.path, angle, at), one.fill, one.pen) for one in marks))
+
+
+def opening_spots(frame: Frame) -> list[tuple[Bounds, Subject]]:
+    """Return where each opening of the level can be pointed at, in paper mm."""
+    found = [opening for opening in frame.findings.home.openings if opening.level == frame.level]
+    return [(_pointed_at(one, frame), Subject("opening", one.id)) for one in found]
+
+
+def _pointed_at(opening: Opening, frame: Frame) -> Bounds:
+    half = opening.width / frame.scale / 2
+    corners = polygon((-half, -SPOT / 2), (half, -SPOT / 2), (half, SPOT / 2), (-half, SPOT / 2))
+    return path_bounds(turned(corners, opening.angle - 90, frame.mm(opening.at)))
 
 
 def swings(frame: Frame) -> list[Bounds]:

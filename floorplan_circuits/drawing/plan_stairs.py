@@ -45,6 +45,12 @@ def flight_bounds(frame: Frame) -> list[Bounds]:
     return [path_bounds(turned(_flight(stair, frame), stair.angle, frame.mm(stair.at))) for stair in _flights(frame)]
 
 
+def flight_spots(frame: Frame) -> list[tuple[Bounds, Subject]]:
+    """Return where each flight of the level can be pointed at, in paper mm."""
+    subjects = [Subject("stair", stair.id) for stair in _flights(frame)]
+    return list(zip(flight_bounds(frame), subjects, strict=True))
+
+
 def _flight(stair: Stair, frame: Frame) -> Path:
     run, half = stair.run / frame.scale, stair.width / frame.scale / 2
     return polygon((0, -half), (run, -half), (run, half), (0, half))

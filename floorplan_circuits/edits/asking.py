@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from typing import NamedTuple
 
-from floorplan_circuits.home.boxes import Box, NotKnown
+from floorplan_circuits.home.boxes import Box, Control, NotKnown
 from floorplan_circuits.home.home import Home
 from floorplan_circuits.home.log import ReceptacleTest, Round, Traced
 from floorplan_circuits.home.power import Breaker, Panel
@@ -23,16 +23,22 @@ def touched_evidence(before: Home, after: Home) -> Touched:
     Names, places, notes, old labels and what was observed of a breaker are no wiring. A feed of which nobody had said
     what it hangs on was no map that could be wrong.
     """
-    boxes = [box for box in after.boxes if _is_rewired(before.boxes.get(box.id), box)]
+    rewired = {box.id for box in after.boxes if _is_rewired(before.boxes.get(box.id), box)}
     breakers = [breaker for breaker in before.breakers if _is_replaced(breaker, after.breakers.get(breaker.id))]
     panels = [panel for panel in after.panels if _is_refed(before.panels.get(panel.id), panel)]
-    if not boxes and not breakers and not panels:
+    groups = _regrouped(before, after)
+    if not rewired and not breakers and not panels and not groups:
         return Touched()
     seen = _Evidence(before)
+    leaned_on = {number for group in groups for number in seen.leaning(group)}
     changed = dict.fromkeys(breaker.panel for breaker in breakers if seen.of_breaker(breaker))
     changed.update(dict.fromkeys(panel.id for panel in panels if seen.of_panel(panel.id)))
     return Touched(
-        tuple(box.id for box in boxes if seen.of_box(before.boxes[box.id], box)),
+        tuple(
+            box.id
+            for box in after.boxes
+            if box.id in leaned_on or (box.id in rewired and seen.of_box(before.boxes[box.id], box))
+        ),
         tuple(panel for panel in changed if panel in after.panels),
     )
 
@@ -73,6 +79,21 @@ def _is_refed(was: Panel | None, now: Panel) -> bool:
     return was is not None and was is not now and (was.fed_by, was.mains) != (now.fed_by, now.mains)
 
 
+def _regrouped(before: Home, after: Home) -> list[Control]:
+    """Return the groups of switches that were recorded and are otherwise now.
+
+    A light more in a group is a map that was not finished, as is a group that nobody had drawn.
+    """
+    if before.controls is after.controls:
+        return []
+    pairs = ((was, after.controls.get(was.id)) for was in before.controls)
+    return [was for was, now in pairs if now is None or (now is not was and _is_regrouped(was, now))]
+
+
+def _is_regrouped(was: Control, now: Control) -> bool:
+    return set(was.switches) != set(now.switches) or not set(was.feeds) <= set(now.feeds) or was.by != now.by
+
+
 # --- what was seen --------------------------------------------------------------------------------------------------
 
 
@@ -104,6 +125,19 @@ class _Evidence:
             return True
         gone_or_new = {feed.id for feed in was.feeds()} ^ {feed.id for feed in now.feeds()}
         return bool(gone_or_new) and self._book.opened_since_change(was.id)
+
+    def leaning(self, group: Control) -> Iterator[int]:
+        """Yield the boxes whose evidence leans on a group: what it works, or its switches, was read and still counts.
+
+        A lamp that a group works bears witness for its switches; what a timer may put out, for nothing.
+        """
+        switches, feeds = set(group.switches), set(group.feeds)
+        for box in self._home.boxes:
+            here = {feed.id for feed in box.feeds() if feed.id in feeds}
+            here |= {feed.id for device in box.devices if device.id in switches for feed in device.feeds}
+            lapsed = max(self._book.changed_boxes.get(box.id, -1), self._book.changed_anything)
+            if any(place > lapsed for feed in here for place in self._places(feed)):
+                yield box.id
 
     def _places(self, feed: int) -> Iterator[int]:
         yield from (seen.place for seen in self._book.readings.get(feed, ()))

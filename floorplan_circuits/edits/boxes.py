@@ -1,6 +1,9 @@
 """Edits of boxes and devices: put a device on a wall, join it to a box, split its halves, say what passes through."""
 
-from floorplan_circuits.edits.edited import Edited, Refused, edit, only, there
+from collections.abc import Iterable, Sequence
+from typing import NamedTuple
+
+from floorplan_circuits.edits.edited import Edited, Refused, counted, edit, only, there
 from floorplan_circuits.edits.numbering import Counter, counter, marks_given, next_mark
 from floorplan_circuits.edits.removal import remove
 from floorplan_circuits.home.boxes import Box, Device, Feed, Mount
@@ -9,6 +12,8 @@ from floorplan_circuits.home.kinds import kind_named
 from floorplan_circuits.home.record import Point, change
 
 MOST_GANGS = 12
+MOST_AT_ONCE = 100
+"""So many boxes may be put in one row."""
 MOUNTS: dict[str, Mount] = {
     "wall": "wall",
     "ceiling": "ceiling",
@@ -20,24 +25,46 @@ OF_A_DEVICE = frozenset({"name", "kind", "va", "continuous", "critical", "ground
 OF_A_BOX = frozenset({"height", "mount", "reach", "wiring", "note", "placed"})
 
 
+class Place(NamedTuple):
+    """Where a box goes: on a level, facing some way; `mount` None for what is usual for what is put in it."""
+
+    at: Point
+    angle: int
+    mount: Mount | None = None
+
+
 @edit
 def put_device(home: Home, level: int, at: Point, angle: int, kind: str, mount: Mount | None = None) -> Edited:
     """Make a box at a place with one device in it; its circuit stays unknown until somebody says or tests it."""
+    edited = put_devices(home, level, [Place(at, angle, mount)], kind)
+    mark = edited.home.boxes[edited.made[0]].mark
+    return edited._replace(says=f"Put {_a(kind_named(kind).label)} in {mark}")
+
+
+@edit
+def put_devices(home: Home, level: int, places: Sequence[Place], kind: str) -> Edited:
+    """Make a box with one device of this kind at each place. `made`: each box, followed by its device."""
     there(home.levels, level, "level")
+    if not 1 <= len(places) <= MOST_AT_ONCE:
+        raise Refused(f"That is {counted(len(places), 'box', 'boxes')} at once; {MOST_AT_ONCE} at most.")
     ids, found = counter(home), kind_named(_some(kind))
-    device = _new_device(ids, kind, 1)
-    box = Box(
-        id=ids.new(),
-        mark=next_mark(home),
-        level=level,
-        at=at,
-        angle=angle % 360,
-        mount=mount or MOUNTS.get(found.mount, "wall"),
-        height=found.height,
-        devices=(device,),
-    )
-    made = change(home, boxes=home.boxes.put(box), next_id=ids.next_id, marks_given=marks_given(home) + 1)
-    return Edited(made, f"Put {_a(found.label)} in {box.mark}", (box.id, device.id))
+    boxes, made = home.boxes.rows, list[int]()
+    for nth, place in enumerate(places):
+        device = _new_device(ids, kind, 1)
+        box = Box(
+            id=ids.new(),
+            mark=next_mark(home, nth),
+            level=level,
+            at=place.at,
+            angle=place.angle % 360,
+            mount=place.mount or MOUNTS.get(found.mount, "wall"),
+            height=found.height,
+            devices=(device,),
+        )
+        boxes = (*boxes, box)
+        made += (box.id, device.id)
+    after = change(home, boxes=boxes, next_id=ids.next_id, marks_given=marks_given(home) + len(places))
+    return Edited(after, f"Put {counted(len(places), found.label, found.plural)}", tuple(made))
 
 
 def _some(kind: str) -> str:
@@ -138,6 +165,38 @@ def set_box(home: Home, box: int, **fields: object) -> Edited:
     only(fields, OF_A_BOX)
     found = there(home.boxes, box, "box")
     return Edited(change(home, boxes=home.boxes.put(change(found, **fields))), f"Edit box {found.mark}")
+
+
+@edit
+def set_devices(home: Home, things: Iterable[int], **fields: object) -> Edited:
+    """Change the same fields of many devices, boxes standing for all in them. Raises `Refused` if there are none."""
+    only(fields, OF_A_DEVICE - {"name"})
+    wanted = set(things)
+    if "kind" in fields:
+        _some(str(fields["kind"]))
+    meant = {one.id for box in home.boxes for one in box.devices if one.id in wanted or box.id in wanted}
+    boxes = [
+        change(box, devices=tuple(change(one, **fields) if one.id in meant else one for one in box.devices))
+        if any(one.id in meant for one in box.devices)
+        else box
+        for box in home.boxes
+    ]
+    if not meant:
+        raise Refused("Choose devices first.")
+    return Edited(change(home, boxes=tuple(boxes)), f"Edit {counted(len(meant), 'device')}")
+
+
+@edit
+def set_boxes(home: Home, boxes: Iterable[int], **fields: object) -> Edited:
+    """Change the same fields of many boxes, as `set_box` does of one. Raises `Refused` if there are none."""
+    only(fields, OF_A_BOX)
+    wanted = [box for box in dict.fromkeys(boxes) if box in home.boxes]
+    if not wanted:
+        raise Refused("Choose boxes first.")
+    table = home.boxes
+    for box in wanted:
+        table = table.put(change(table[box], **fields))
+    return Edited(change(home, boxes=table), f"Edit {counted(len(wanted), 'box', 'boxes')}")
 
 
 def device_in(home: Home, device: int) -> tuple[Box, Device]:

@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 
 from floorplan_circuits.edits.edited import counted
+from floorplan_circuits.edits.off_walls import boxes_off_walls
 from floorplan_circuits.home.boxes import Feed, NotKnown, Supplied
 from floorplan_circuits.home.building import Room
 from floorplan_circuits.home.home import Home
@@ -131,4 +132,4 @@ def _apart(one: Room, other: Room, axis: int) -> bool:
     return max(ours) <= min(theirs) or max(theirs) <= min(ours)
 
 
-RULES = (_feeds_untied, _tested_gone, _went_along, _unfed, _lapped)
+RULES = (_feeds_untied, _tested_gone, _went_along, _unfed, _lapped, boxes_off_walls)

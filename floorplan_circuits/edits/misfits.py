@@ -17,6 +17,7 @@ FIELDS = {
     "passing": "The list of cables that pass",
     "marks_given": "The number of a box's mark",
     "poles": "The list of poles",
+    "wall": "How thick walls are, in millimetres,",
     "reach": "The words on how to reach it",
 }
 """What a field is called where its own name would not tell."""

@@ -36,6 +36,14 @@ def copied(home: Home, ids: Iterable[int]) -> Clip:
     return clip
 
 
+def aside(clip: Clip, far: int) -> Point:
+    """Return how a copy is moved to lie beside what it is a copy of: boxes of one wall along it, else both ways."""
+    ways = {box.angle % 180 for box in clip.boxes if box.mount in ("wall", "outdoor")}
+    if not clip.rooms and len(ways) == 1 and all(box.mount in ("wall", "outdoor") for box in clip.boxes):
+        return {0: (0, far), 90: (far, 0)}.get(ways.pop(), (far, far))
+    return far, far
+
+
 @edit
 def paste(home: Home, clip: Clip, level: int, by: Point) -> Edited:
     """Put a copy of the clip on a level, moved by (x, y) mm, with new ids and marks.

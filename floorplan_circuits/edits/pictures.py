@@ -15,11 +15,9 @@ def attach_picture(home: Home, box: int, picture: str, media: str, *, date: str,
     found = there(home.boxes, box, "box")
     if picture in found.pictures:
         raise Refused(f"{found.mark} has this photo already.")
-    fields = {"hash": picture, "media": media, "date": a_day(date), "caption": " ".join(caption.split())}
-    known = any(row.hash == picture for row in home.pictures)
-    rows = home.pictures if known else (*home.pictures, Picture.model_validate(fields))
     grown = change(found, pictures=(*found.pictures, picture))
-    return Edited(change(home, boxes=home.boxes.put(grown), pictures=rows), f"Add a photo to {found.mark}")
+    home = with_row(change(home, boxes=home.boxes.put(grown)), picture, media, date, caption)
+    return Edited(home, f"Add a photo to {found.mark}")
 
 
 @edit
@@ -29,10 +27,26 @@ def detach_picture(home: Home, box: int, picture: str) -> Edited:
     if picture not in found.pictures:
         raise Refused("That photo is not there any more.")
     lighter = change(found, pictures=tuple(other for other in found.pictures if other != picture))
-    home = change(home, boxes=home.boxes.put(lighter))
-    if picture not in _shown(home):
-        home = change(home, pictures=tuple(row for row in home.pictures if row.hash != picture))
+    home = without_unshown(change(home, boxes=home.boxes.put(lighter)), picture)
     return Edited(home, f"Remove a photo of {found.mark}")
+
+
+def with_row(home: Home, picture: str, media: str, date: str, caption: str = "") -> Home:
+    """Return the home with a row for a picture, one however many things show it.
+
+    Raises `Refused` for a date that is no day.
+    """
+    if any(row.hash == picture for row in home.pictures):
+        return home
+    fields = {"hash": picture, "media": media, "date": a_day(date), "caption": " ".join(caption.split())}
+    return change(home, pictures=(*home.pictures, Picture.model_validate(fields)))
+
+
+def without_unshown(home: Home, picture: str) -> Home:
+    """Return the home without the row of a picture, unless something still shows it."""
+    if picture in _shown(home):
+        return home
+    return change(home, pictures=tuple(row for row in home.pictures if row.hash != picture))
 
 
 def _shown(home: Home) -> set[str]:

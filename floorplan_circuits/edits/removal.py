@@ -89,15 +89,21 @@ def _kinds_in(box: Box, wanted: set[int]) -> Iterator[str]:
 
 def _emptied(home: Home, wanted: set[int]) -> set[int]:
     """Return the boxes that are left with nothing in them, and nothing that anybody noted about them."""
-    seen = {entry.box for entry in home.log if isinstance(entry, Opened)}
+    noted = noted_boxes(home)
     return {
         box.id
         for box in home.boxes
         if box.devices
         and all(device.id in wanted for device in box.devices)
         and all(feed.id in wanted for feed in box.passing)
-        and not (box.id in seen or box.note or box.pictures)
+        and box.id not in noted
     }
+
+
+def noted_boxes(home: Home) -> set[int]:
+    """Return the boxes that somebody noted something about: words, a picture, what was seen inside."""
+    seen = {entry.box for entry in home.log if isinstance(entry, Opened)}
+    return seen | {box.id for box in home.boxes if box.note or box.pictures}
 
 
 def _without_wall(home: Home, wanted: set[int]) -> set[int]:
@@ -136,11 +142,12 @@ def _nested(home: Home, gone: set[int]) -> set[int]:
 
 def _without_nested(boxes: Table[Box], gone: set[int]) -> Table[Box]:
     """Return the boxes that stay, without the devices and feeds that go."""
-    kept = [_lighter_box(box, gone) for box in boxes if box.id not in gone]
+    kept = [lighter_box(box, gone) for box in boxes if box.id not in gone]
     return boxes if len(kept) == len(boxes) and all(map(_is, kept, boxes)) else Table(kept)
 
 
-def _lighter_box(box: Box, gone: set[int]) -> Box:
+def lighter_box(box: Box, gone: set[int]) -> Box:
+    """Return a box without the devices and feeds that go, the gangs that were freed closed up; the same if none do."""
     devices = tuple(_lighter(device, gone) for device in box.devices if device.id not in gone)
     passing = tuple(feed for feed in box.passing if feed.id not in gone)
     if len(devices) == len(box.devices):

@@ -28,11 +28,15 @@ def text_of(home: Home, pictures: Mapping[str, bytes] = NO_PICTURES) -> str:
 
 def _entries(home: Home, pictures: Mapping[str, bytes]) -> Iterator[str]:
     for name in type(home).model_fields:
-        if name != "pictures":
+        if name != "pictures" and not (name in LEFT_OUT_EMPTY and not getattr(home, name)):
             yield _entry(name, getattr(home, name))
     for name, value in home.extras().items():
         yield _entry(name, value)
     yield _entry("pictures", tuple(joined(home.pictures, pictures)))
+
+
+LEFT_OUT_EMPTY = ("meanings",)
+"""Fields that came after the first files were written: a home without them has the text it always had."""
 
 
 def _entry(name: str, value: object) -> str:

@@ -3,20 +3,21 @@
 from dataclasses import dataclass, replace
 from math import hypot
 
-from floorplan_circuits.edits.edited import Refused
+from floorplan_circuits.edits.edited import Edited, Refused
 from floorplan_circuits.edits.rooms import add_room
 from floorplan_circuits.findings import XY, Subject
 from floorplan_circuits.geometry.snapping import snap
 from floorplan_circuits.gestures.events import Context, Event, Key, Move, Outcome, Press, Release
-from floorplan_circuits.home.lengths import NotALength, parse_length, show_length
+from floorplan_circuits.gestures.lengths_typed import TYPING, typed_further
+from floorplan_circuits.gestures.overlapping import OVER_KEY, Offer, offer_for, taken
+from floorplan_circuits.home.insides import inside_area
+from floorplan_circuits.home.lengths import NotALength, parse_length, show_area, show_length
 from floorplan_circuits.home.record import Point
 from floorplan_circuits.view import Draft
 
 SAYS = "Drag a rectangle, or click corner by corner. Type a length and Enter for an exact wall. Esc leaves the tool."
 GOING_ON = "Click the next corner, the first one to close. Type a length for this wall. Esc drops it."
 ONE_LENGTH = "Type one length for this wall; two (4 x 3) make a rectangle from its first corner."
-TYPING = frozenset("0123456789.,'\" /mcftinx×′″-½¼¾")
-LONGEST_TYPED = 30
 
 
 @dataclass(frozen=True, slots=True)
@@ -24,7 +25,7 @@ class DrawRoom:
     """The tool to draw rooms with: corners put so far, where the pointer is, what is being typed.
 
     `pressed` is where the first corner was pressed, while a drag from there would still draw a rectangle. `closing`:
-    the button went down where it closes the outline.
+    the button went down where it closes the outline. `offer`: it lies over other rooms, and waits for what to do.
     """
 
     corners: tuple[Point, ...] = ()
@@ -33,6 +34,7 @@ class DrawRoom:
     pressed: XY | None = None
     typed: str = ""
     closing: bool = False
+    offer: Offer | None = None
 
     @property
     def is_rectangle(self) -> bool:
@@ -42,6 +44,8 @@ class DrawRoom:
 
 def step_room(tool: DrawRoom, event: Event, context: Context) -> Outcome:
     """Return what comes of one event with the room tool in hand."""
+    if tool.offer is not None:
+        return _answered(tool, tool.offer, event, context)
     if isinstance(event, Key):
         return _key(tool, event, context)
     at = _where(tool, event.at, context)
@@ -58,7 +62,7 @@ def _where(tool: DrawRoom, at: XY, context: Context) -> Point:
     if len(corners) >= 3 and _apart(corners[0], at) <= context.reach:
         return corners[0]
     wall = (corners[-2], corners[-1]) if len(corners) >= 2 and not tool.is_rectangle else None
-    return snap(at, context.outlines(), context.reach, corners, wall).at
+    return snap(at, [*context.outlines(), *context.below()], context.reach, corners, wall).at
 
 
 def _apart(a: XY, b: XY) -> float:
@@ -95,13 +99,39 @@ def _rectangle(a: Point, b: Point) -> tuple[Point, ...]:
 
 
 def _finish(tool: DrawRoom, corners: tuple[Point, ...], context: Context) -> Outcome:
-    """Make the room, and ask for its name where it stands. Corners put one by one stay where it can't be made."""
+    """Make the room, unless it lies over others. Corners put one by one stay where it can't be made."""
     try:
+        offer = offer_for(corners, context)
+        if offer is not None:
+            return _offered(replace(tool, offer=offer, typed=""), offer)
         edit = add_room(context.home, context.level, corners)
     except Refused as error:
         return _going(replace(tool, typed=""), context, str(error)) if len(tool.corners) > 1 else _none(str(error))
+    return _made(edit)
+
+
+def _made(edit: Edited) -> Outcome:
+    """Ask for the name of a room just made, where it stands."""
     room = Subject("room", edit.made[-1])
     return Outcome(DrawRoom(), edit, says="Type the room's name, then Enter.", selected=(room,), name=room)
+
+
+def _offered(tool: DrawRoom, offer: Offer) -> Outcome:
+    shown = (*offer.shown, offer.shown[0])
+    return Outcome(tool, draft=Draft(lines=(shown,), at=tool.pointer), says=offer.says)
+
+
+def _answered(tool: DrawRoom, offer: Offer, event: Event, context: Context) -> Outcome:
+    """Do with a room that lies over others what the next key says; anything else asks again."""
+    if event == Key("escape"):
+        return _none(SAYS)
+    over = isinstance(event, Key) and event.text.lower() == OVER_KEY
+    if not over and not (isinstance(event, Key) and event.name == "enter"):
+        return _offered(tool, offer)
+    try:
+        return _made(taken(offer, context, over))
+    except Refused as error:
+        return _none(str(error))
 
 
 def _none(says: str) -> Outcome:
@@ -119,7 +149,7 @@ def _key(tool: DrawRoom, event: Key, context: Context) -> Outcome:
     if event.name == "backspace":
         return _going(_shorter(tool), context)
     if tool.corners and event.text and TYPING.issuperset(event.text.lower()):
-        longer = replace(tool, typed=(tool.typed + event.text)[:LONGEST_TYPED])
+        longer = replace(tool, typed=typed_further(tool.typed, event.text))
         return _going(longer, context, f"{longer.typed}, then Enter. Esc drops it.")
     return _going(tool, context)
 
@@ -141,10 +171,10 @@ def _enter(tool: DrawRoom, context: Context) -> Outcome:
     except NotALength as error:
         return _going(untyped, context, str(error))
     if len(tool.corners) == 1 and (len(lengths) == 2 or (len(lengths) == 1 and tool.held)):
-        return _finish(untyped, _sized(tool, lengths), context)
+        return _finish(untyped, _sized(tool, [length + context.home.wall for length in lengths]), context)
     if len(lengths) > 1:
         return _going(untyped, context, ONE_LENGTH)
-    corner = _along(tool.corners[-1], tool.pointer, lengths[0])
+    corner = _along(tool.corners[-1], tool.pointer, lengths[0] + context.home.wall if lengths[0] else 0)
     if corner == tool.corners[-1]:
         return _going(untyped, context, "A wall has a length. Type it again.")
     return _going(replace(untyped, corners=(*tool.corners, corner), pressed=None), context, GOING_ON)
@@ -176,8 +206,12 @@ def _draft(tool: DrawRoom, context: Context) -> Draft:
     if tool.is_rectangle:
         corners = _rectangle(tool.corners[0], (round(tool.pointer[0]), round(tool.pointer[1])))
         wide, deep = abs(corners[2][0] - corners[0][0]), abs(corners[2][1] - corners[0][1])
-        words = tool.typed or f"{show_length(wide, units)} × {show_length(deep, units)}"
+        wide, deep = (max(0, length - context.home.wall) for length in (wide, deep))
+        measure = f"{show_length(wide, units)} × {show_length(deep, units)}, {show_area(wide * deep, units)}"
+        words = tool.typed or measure
         return Draft(lines=((*corners, corners[0]),), at=tool.pointer, words=words)
-    length = round(_apart(tool.pointer, tool.corners[-1]))
+    length = max(0, round(_apart(tool.pointer, tool.corners[-1])) - context.home.wall)
     words = tool.typed or show_length(length, units)
+    if not tool.typed and len(tool.corners) > 2 and tool.pointer == tool.corners[0]:
+        words = f"{words}, {show_area(inside_area(tool.corners, context.home.wall), units)}"
     return Draft(lines=((*tool.corners, tool.pointer),), at=tool.pointer, words=words)

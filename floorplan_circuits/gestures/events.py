@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 
 from floorplan_circuits.edits.edited import Edited
+from floorplan_circuits.edits.levels import level_below
 from floorplan_circuits.findings import XY, Subject
 from floorplan_circuits.home.home import Home
 from floorplan_circuits.home.record import Point
@@ -60,6 +61,13 @@ class Context:
     def outlines(self) -> list[tuple[Point, ...]]:
         """Return the outlines of the level's rooms."""
         return [room.outline for room in self.home.rooms if room.level == self.level]
+
+    def below(self) -> list[tuple[Point, ...]]:
+        """Return the outlines of the rooms on the next level down, which a level is often drawn over."""
+        if self.level not in self.home.levels:
+            return []
+        under = level_below(self.home, self.level)
+        return [room.outline for room in self.home.rooms if room.level == under]
 
     def boxes_between(self, a: XY, b: XY) -> list[int]:
         """Return the boxes of the level in the rectangle between two places."""

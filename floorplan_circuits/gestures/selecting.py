@@ -10,9 +10,11 @@ from floorplan_circuits.findings import XY, Subject
 from floorplan_circuits.geometry.wall_spots import is_inside
 from floorplan_circuits.gestures.dragging import Drag, begun, drag_draft, dropped
 from floorplan_circuits.gestures.events import Context, Event, Key, Move, Outcome, Press, Release, is_between
+from floorplan_circuits.home.home import Home
 from floorplan_circuits.view import Draft
 
 SAYS = "Click to select, drag to move or to select many. Delete removes, arrows nudge, Esc lets go."
+ROOM_SAYS = "Drag a corner or a wall of {}; with Shift a wall bends. The right button shows more. Esc lets go."
 GATHERING = "Let go to select what is inside."
 DRAGGING = "Let go to put it here. Esc leaves it where it was."
 NUDGE_MM, NUDGE_FAR_MM = 10, 100
@@ -40,20 +42,26 @@ def step_select(tool: Select, event: Event, context: Context) -> Outcome:
     if isinstance(event, Press):
         return Outcome(Select(event.at, event.subject, event.add), says=SAYS)
     if tool.start is None:
-        return Outcome(tool, says=SAYS)
+        return Outcome(tool, says=_idle(context.selected, context))
     if isinstance(event, Release):
         return _release(tool, tool.start, event, context)
     return _move(tool, tool.start, event, context) if event.held else Outcome(Select(), says=SAYS)
+
+
+def _idle(selected: tuple[Subject, ...], context: Context) -> str:
+    """Return what can be done with what is selected."""
+    room = context.home.rooms.get(selected[0].id) if len(selected) == 1 and selected[0].kind == "room" else None
+    return SAYS if room is None or room.level != context.level else ROOM_SAYS.format(room.name)
 
 
 def _move(tool: Select, start: XY, event: Move, context: Context) -> Outcome:
     going = tool.drag is not None or tool.marquee
     if not going and hypot(event.at[0] - start[0], event.at[1] - start[1]) < context.reach / 2:
         return Outcome(tool, says=SAYS)
-    drag = tool.drag if going else begun(start, tool.on, context)
+    drag = tool.drag if going else begun(start, tool.on, context, bend=tool.add)
     if drag is None:
         return Outcome(replace(tool, marquee=True), draft=Draft(marquee=(start, event.at)), says=GATHERING)
-    return Outcome(replace(tool, drag=drag), draft=drag_draft(drag, event.at, context), says=DRAGGING)
+    return Outcome(replace(tool, drag=drag), draft=drag_draft(drag, event.at, context, event.subject), says=DRAGGING)
 
 
 # --- letting go -----------------------------------------------------------------------------------------------------
@@ -63,18 +71,26 @@ def _release(tool: Select, start: XY, event: Release, context: Context) -> Outco
     if tool.marquee:
         return Outcome(Select(), says=SAYS, selected=_inside(start, event.at, tool.add, context))
     if tool.drag is None:
-        return Outcome(Select(), says=SAYS, selected=_clicked(tool, start, context))
+        selected = _clicked(tool, start, context)
+        return Outcome(Select(), says=_idle(selected, context), selected=selected)
     try:
-        edit = dropped(tool.drag, event.at, context)
+        edit = dropped(tool.drag, event.at, context, event.subject)
     except Refused as error:
         return Outcome(Select(), says=str(error))
     if edit.home is context.home:
         return Outcome(Select(), says=SAYS)
-    return Outcome(Select(), edit, says=f"{edit.says}.", selected=tool.drag.things or None)
+    there = tuple(one for one in tool.drag.things if one.kind != "box" or one.id in edit.home.boxes)
+    return Outcome(Select(), edit, says=f"{edit.says}.", selected=there or _carried_to(tool.drag.gang, edit.home))
+
+
+def _carried_to(device: int | None, home: Home) -> tuple[Subject, ...] | None:
+    """Return the box that a device is in now."""
+    boxes = (box.id for box in home.boxes if any(one.id == device for one in box.devices))
+    return next(((Subject("box", box),) for box in boxes), None)
 
 
 def _clicked(tool: Select, at: XY, context: Context) -> tuple[Subject, ...]:
-    on = tool.on or room_at(at, context)
+    on = _whole_box(tool.on, context) or room_at(at, context)
     if on is None:
         return context.selected if tool.add else ()
     if not tool.add:
@@ -82,6 +98,14 @@ def _clicked(tool: Select, at: XY, context: Context) -> tuple[Subject, ...]:
     if on in context.selected:
         return tuple(one for one in context.selected if one != on)
     return (*context.selected, on)
+
+
+def _whole_box(on: Subject | None, context: Context) -> Subject | None:
+    """Return what a click selects: for one gang its box, which is opened, moved and removed as a whole."""
+    if on is None or on.kind != "device":
+        return on
+    boxes = (box.id for box in context.home.boxes if any(one.id == on.id for one in box.devices))
+    return next((Subject("box", box) for box in boxes), None)
 
 
 def room_at(at: XY, context: Context) -> Subject | None:

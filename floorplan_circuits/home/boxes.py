@@ -133,6 +133,9 @@ class Box(Record):
         return (*[feed for device in self.devices for feed in device.feeds], *self.passing)
 
 
+WorkedBy = Literal["hand", "timer", "photocell", "sensor", "thermostat", "radio", "pull cord", "other", "not known"]
+
+
 class Control(Record):
     """A switching group: its switches and the feeds they switch. Never a supply, never part of a shut-off."""
 
@@ -140,7 +143,5 @@ class Control(Record):
     name: Name = ""
     switches: tuple[DeviceRef, ...] = Field(default=(), max_length=60)
     feeds: tuple[FeedRef, ...] = Field(default=(), max_length=500)
-    by: Literal["hand", "timer", "photocell", "sensor", "thermostat", "radio", "pull cord", "other", "not known"] = (
-        "not known"
-    )
+    by: WorkedBy = "not known"
     enters: BoxRef | None = None

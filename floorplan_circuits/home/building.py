@@ -4,7 +4,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
-from floorplan_circuits.home.record import Angle, Id, Mm, Name, Point, Record
+from floorplan_circuits.home.record import Angle, Id, Mm, Name, Pixels, Point, Record
 from floorplan_circuits.home.references import LevelIfAnyRef, LevelRef
 
 Size = Annotated[int, Field(ge=1, le=10**6)]
@@ -12,12 +12,18 @@ Size = Annotated[int, Field(ge=1, le=10**6)]
 
 
 class Underlay(Record):
-    """A picture under a level to draw over: its top left corner, the width it stands for, how it is turned."""
+    """A picture under a level to draw over: its top left corner, the width it stands for, how it is turned.
+
+    It is turned clockwise about that corner by `angle` degrees and `hundredths` of a degree more: over the length of a
+    house a whole degree is a wall's thickness and more.
+    """
 
     picture: str = Field(max_length=64)
+    pixels: Pixels = (0, 0)
     at: Point = (0, 0)
     width: Size
     angle: Angle = 0
+    hundredths: int = Field(default=0, ge=0, le=99)
     opacity_percent: int = Field(default=40, ge=0, le=100)
     locked: bool = False
 

@@ -8,6 +8,7 @@ from pydantic import Field
 from floorplan_circuits.home.boxes import Box, Control, Device, Feed
 from floorplan_circuits.home.building import Level, Opening, Room, Stair
 from floorplan_circuits.home.log import LogEntry
+from floorplan_circuits.home.meanings import Meaning
 from floorplan_circuits.home.power import Breaker, Main, Panel, Source, System
 from floorplan_circuits.home.record import Date, Id, Name, Record
 from floorplan_circuits.home.table import Table
@@ -33,6 +34,8 @@ class Home(Record):
     name: Name = ""
     units: Literal["metric", "feet and inches"] = "metric"
     system: System = "not known"
+    wall: int = Field(default=0, ge=0, le=1000)
+    """How thick walls are, in mm: rooms are typed and shown between their faces. 0: between their middles."""
     next_id: Id = 1
     marks_given: int = Field(default=0, ge=0, le=10**6)
     """The highest number ever given to a box's mark, so that none is given twice."""
@@ -45,6 +48,8 @@ class Home(Record):
     panels: Table[Panel] = Table()
     breakers: Table[Breaker] = Table()
     sources: Table[Source] = Table()
+    meanings: tuple[Meaning, ...] = Field(default=(), max_length=500)
+    """What shortened words on old labels mean here, as the householder said."""
     log: tuple[LogEntry, ...] = ()
     pictures: tuple[Picture, ...] = Field(default=(), max_length=500)
 

@@ -109,3 +109,15 @@ def show_length(mm: int, units: Units = "metric") -> str:
     fraction = " 1/2" if half and inches else "1/2" if half else ""
     shown = f'{inches or ("" if half else 0)}{fraction}"'
     return f"{sign}{feet}' {shown}" if feet else f"{sign}{shown}"
+
+
+def show_area(mm2: float, units: Units = "metric") -> str:
+    """Show an area: square metres to a tenth, or whole square feet.
+
+    Examples:
+        >>> show_area(12_000_000), show_area(12_000_000, "feet and inches")
+        ('12.0 m²', '129 sq ft')
+    """
+    if units == "metric":
+        return f"{mm2 / 1e6:.1f} m²"
+    return f"{mm2 / float((12 * MM_PER_INCH) ** 2):.0f} sq ft"

@@ -5,7 +5,7 @@ from typing import Annotated, Literal
 from pydantic import Field
 
 from floorplan_circuits.home.boxes import FromBreaker, FromSource
-from floorplan_circuits.home.record import Angle, Id, Name, Note, Point, Record
+from floorplan_circuits.home.record import Angle, Id, Name, Note, Pixels, Point, Record
 from floorplan_circuits.home.references import BreakerRef, FedRef, LevelIfAnyRef, PanelRef
 
 System = Literal[
@@ -16,7 +16,9 @@ System = Literal[
     "three-phase 400Y/230",
     "not known",
 ]
-Numbering = Literal["odd left, even right", "down one side, then the other", "single row"]
+Numbering = Literal[
+    "odd left, even right", "odd left, even right, from the bottom", "down one side, then the other", "single row"
+]
 Amps = Annotated[int, Field(ge=1, le=6000)]
 Starts = Literal["always", "by hand", "by itself", "not known"]
 
@@ -30,6 +32,29 @@ class Main(Record):
 
 
 FedBy = Annotated[FromBreaker | FromSource, Field(discriminator="kind")]
+
+
+Share = Annotated[int, Field(ge=-100_000, le=100_000)]
+"""A place along the breakers of a panel, in ten-thousandths of their width or height; it may lie beside them."""
+
+
+class PhotoTag(Record):
+    """Where on a panel's photo the number of a space, or of half of one, was put by hand."""
+
+    space: int = Field(ge=1, le=200)
+    half: Literal["A", "B"] | None = None
+    at: tuple[Share, Share]
+
+
+class PhotoFit(Record):
+    """How a panel's photo is laid over its spaces: where on it, in pixels, the corners of the breakers are seen.
+
+    `corners` go clockwise from the top left one, as the panel hangs; None until somebody marked them.
+    """
+
+    pixels: Pixels = (0, 0)
+    corners: tuple[Pixels, Pixels, Pixels, Pixels] | None = None
+    tags: tuple[PhotoTag, ...] = Field(default=(), max_length=400)
 
 
 class Panel(Record):
@@ -52,6 +77,7 @@ class Panel(Record):
     fed_by: tuple[FedBy, ...] = Field(default=(), max_length=6)
     changes_over: Literal["none", "by hand", "by itself", "not known"] = "none"
     photo: str = Field(default="", max_length=64)
+    photo_fit: PhotoFit = PhotoFit()
     note: Note = ""
 
 

@@ -17,6 +17,10 @@ Point = tuple[Mm, Mm]
 Angle = Annotated[int, Field(ge=0, le=359)]
 """Where a thing faces, in whole degrees: 0 right, 90 down the sheet, 180 left, 270 up."""
 
+Pixel = Annotated[int, Field(ge=0, le=10**5)]
+Pixels = tuple[Pixel, Pixel]
+"""How many pixels a picture has across and down; (0, 0) where nobody wrote it down."""
+
 Id = Annotated[int, Field(ge=1, le=2**53 - 1)]
 """An opaque number from the home's counter: never reused, never shown."""
 

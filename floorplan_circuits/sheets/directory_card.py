@@ -165,7 +165,13 @@ class _Card:
     def _foot(self) -> tuple[str, ...]:
         wide = self.size[0] - 2 * INSET
         key = "A full square: all of it tested. A hollow one: not all."
-        return (*wrap(CAUTION, wide, CAPTION), *wrap(f"{key} {self.made[0]}.", wide, CAPTION))
+        judged = self.findings.directory.panels.get(self.panel.id)
+        fed = f"{judged.fed}." if judged is not None and judged.fed else ""
+        return (
+            *wrap(fed, wide, CAPTION),
+            *wrap(CAUTION, wide, CAPTION),
+            *wrap(f"{key} {self.made[0]}.", wide, CAPTION),
+        )
 
     def _cell(self, cell: Cell, area: Rect, rows: tuple[int, int], cut: list[str]) -> Iterator[Mark]:
         """Draw one breaker: its numbers, its square, its words in the largest letters that fit."""

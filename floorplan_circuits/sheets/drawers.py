@@ -48,13 +48,17 @@ class Draws(Protocol):
 
 @dataclass(slots=True)
 class Drawer:
-    """Draws a level at the scales that are asked for, each once; the boxes in `pale` without their labels."""
+    """Draws a level at the scales that are asked for, each once; the boxes in `pale` without their labels.
+
+    `switching` adds what each switch works.
+    """
 
     findings: Findings
     level: Level
     magnify: float
     theme: Theme
     pale: frozenset[int] = frozenset()
+    switching: bool = False
     _plans: dict[float, Plan] = field(default_factory=dict)
     _extent: tuple[float, float] | None = None
 
@@ -86,7 +90,9 @@ class Drawer:
     def drawn(self, scale: float) -> Plan:
         """Return the plan at a scale in house mm a mm of the layout."""
         if scale not in self._plans:
-            self._plans[scale] = plan(self.findings, self.level.id, scale, self.theme, pale=self.pale)
+            self._plans[scale] = plan(
+                self.findings, self.level.id, scale, self.theme, pale=self.pale, switching=self.switching
+            )
         return self._plans[scale]
 
 

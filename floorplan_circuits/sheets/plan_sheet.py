@@ -17,13 +17,18 @@ from floorplan_circuits.sheets.level_page import NOTE_LINES, ORIENTATIONS, TOO_L
 from floorplan_circuits.sheets.paper import MARGIN, Orientation, Paper, Rect
 from floorplan_circuits.sheets.wall_map import shown_levels
 
+LEGS = "Dashed curves join a switch and what it works; they say nothing of circuits or cables."
 
-def plan_sheet(findings: Findings, paper: Paper, made_on: str, theme: Theme = PAPER) -> Sheet:
-    """Return the plan of each level that has something drawn, the lowest first, each as the paper shows it largest."""
+
+def plan_sheet(findings: Findings, paper: Paper, made_on: str, theme: Theme = PAPER, switching: bool = False) -> Sheet:
+    """Return the plan of each level that has something drawn, the lowest first, each as the paper shows it largest.
+
+    `switching` adds what each switch works.
+    """
     frame = Framed.of(findings, paper, made_on, theme)
     pages, cut, lost = list[Page](), list[str](), list[str]()
     for level in shown_levels(findings):
-        drawer = Drawer(findings, level, paper.magnify, theme)
+        drawer = Drawer(findings, level, paper.magnify, theme, switching=switching)
         ways = [(_drawn(drawer, paper, way), way) for way in ORIENTATIONS]
         drawn, way = min(ways, key=lambda found: found[0].scale)
         marks, was_cut = _ink(drawn, drawer, _area(paper, way))
@@ -60,7 +65,7 @@ def _ink(drawn: Plan, drawer: Drawer, area: Rect) -> tuple[list[Mark], tuple[str
     dy = area.y + (area.height - (bottom - top)) / 2 - top
     y, shown = area.bottom + 2.2, drawn.scale / drawer.magnify
     bar, ends = scale_bar(area.x + 1, y, drawn.scale, drawer.findings.home.units, drawer.theme, shown)
-    words = " ".join(_notes(drawn))
+    words = " ".join(_notes(drawn, drawer.switching))
     marks: list[Mark] = [moved(drawn.ink, dx, dy), bar]
     if not words:
         return marks, ()
@@ -69,7 +74,9 @@ def _ink(drawn: Plan, drawer: Drawer, area: Rect) -> tuple[list[Mark], tuple[str
     return marks, (words,) if cut else ()
 
 
-def _notes(drawn: Plan) -> Iterator[str]:
+def _notes(drawn: Plan, switching: bool) -> Iterator[str]:
+    if switching and not drawn.is_overview:
+        yield LEGS
     if drawn.is_overview:
         yield TOO_LARGE
     if drawn.listed:

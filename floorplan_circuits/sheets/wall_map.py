@@ -92,6 +92,7 @@ class _Maker:
     _rest: list[Piece] = field(default_factory=list)
     _panel_shown: bool = False
     _narrowed: Narrowed | None = None
+    _shown: PanelOnSheet | None = None
 
     def __post_init__(self) -> None:
         """Narrow what is printed to the one panel, if it is."""
@@ -161,7 +162,9 @@ class _Maker:
 
     def _main_panel(self) -> PanelOnSheet | None:
         panel = self.panel or next(iter(self.findings.home.panels), None)
-        return None if panel is None else PanelOnSheet(self.findings, panel, self.theme)
+        if self._shown is None and panel is not None:
+            self._shown = PanelOnSheet(self.findings, panel, self.theme)
+        return self._shown
 
     def _unfinished(self, made: LevelPage, lists: Lists, level: str, listed: tuple[int, ...]) -> Iterable[Piece]:
         """Yield the lists that the level's page shows in part or not at all."""

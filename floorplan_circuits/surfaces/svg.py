@@ -28,6 +28,7 @@ from floorplan_circuits.drawing.ink import (
 from floorplan_circuits.drawing.lettering import Face, font_file, runs, width
 from floorplan_circuits.drawing.sheet import Page
 from floorplan_circuits.drawing.symbols import strokes
+from floorplan_circuits.surfaces.stored_pictures import prepared
 
 FAMILIES: dict[Face, str] = {"regular": "Plan", "bold": "Plan Bold", "fallback": "Plan Fallback"}
 JOINS = {"mitre": "miter", "round": "round"}
@@ -141,6 +142,7 @@ class _Writer:
     def _picture(self, mark: PictureMark) -> Iterator[str]:
         left, top, right, bottom = mark.bounds
         content = self.pictures.get(mark.picture)
+        content = prepared(content, mark) if content is not None else None
         if content is None:  # its bytes are not there: a crossed rectangle stands for it
             crossed = (*rectangle(left, top, right - left, bottom - top), *polyline((left, top), (right, bottom)))
             yield _path((*crossed, *polyline((right, top), (left, bottom))), None, Pen(0.3, "#14181d"))
@@ -148,9 +150,26 @@ class _Writer:
         media = "image/png" if content.startswith(b"\x89PNG") else "image/jpeg"
         yield (
             f'<image x="{_number(left)}" y="{_number(top)}" width="{_number(right - left)}" '
-            f'height="{_number(bottom - top)}" preserveAspectRatio="none" '
+            f'height="{_number(bottom - top)}" preserveAspectRatio="none" {_looks(mark)}'
             f'xlink:href="data:{media};base64,{b64encode(content).decode("ascii")}"/>'
         )
+
+
+BLENDS = {"darken": "multiply", "lighten": "screen"}
+"""Their names in CSS (Compositing and Blending Level 1)."""
+
+
+def _looks(mark: PictureMark) -> str:
+    """Return how a picture is turned, faded and blended, as attributes; none for one that is put down plain."""
+    left, top, *_ = mark.bounds
+    looks = []
+    if mark.angle:
+        looks.append(f'transform="rotate({_number(mark.angle)} {_number(left)} {_number(top)})" ')
+    if mark.strength < 1:
+        looks.append(f'opacity="{_number(mark.strength)}" ')
+    if mark.blend != "plain":
+        looks.append(f'style="mix-blend-mode:{BLENDS[mark.blend]}" ')
+    return "".join(looks)
 
 
 def _path(path: Path, fill: str | None, pen: Pen | None) -> str:

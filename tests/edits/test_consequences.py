@@ -4,8 +4,9 @@ from floorplan_circuits.edits.boxes import put_device, split_halves
 from floorplan_circuits.edits.consequences import consequences
 from floorplan_circuits.edits.panels import add_panel
 from floorplan_circuits.edits.removal import remove
-from floorplan_circuits.edits.rooms import add_room, move_wall
+from floorplan_circuits.edits.rooms import add_room
 from floorplan_circuits.edits.ties import tie
+from floorplan_circuits.edits.walls import move_wall
 from floorplan_circuits.home.boxes import FromBreaker, Supplied
 from floorplan_circuits.home.home import Home
 from floorplan_circuits.home.record import change

@@ -4,6 +4,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from floorplan_circuits.edits.arranging import align, distribute
 from floorplan_circuits.edits.boxes import (
     add_passing,
     join_box,
@@ -14,15 +15,23 @@ from floorplan_circuits.edits.boxes import (
     split_halves,
 )
 from floorplan_circuits.edits.breakers import add_breaker, retype_breaker, set_breaker, tie_handles, untie_handles
+from floorplan_circuits.edits.dividing import add_on, add_room_into, clip_room, cut_out, join_rooms, split_room
 from floorplan_circuits.edits.edited import Edited, Refused, counted, there
+from floorplan_circuits.edits.gangs import carry_device, order_gang
+from floorplan_circuits.edits.levels import add_level_like, shift_level
 from floorplan_circuits.edits.moving import move, place_box
 from floorplan_circuits.edits.names import name_home, rename, set_use
+from floorplan_circuits.edits.openings import put_opening
 from floorplan_circuits.edits.panels import add_panel, feed_panel, set_panel
 from floorplan_circuits.edits.pasting import copied, paste
 from floorplan_circuits.edits.removal import remove
-from floorplan_circuits.edits.rooms import add_level, add_room, move_corner, move_wall, reshape_room
+from floorplan_circuits.edits.rooms import add_level, add_room, reshape_room, set_wall
+from floorplan_circuits.edits.stairs import put_stair
+from floorplan_circuits.edits.switching import let_go, let_work
 from floorplan_circuits.edits.ties import tie, untie
+from floorplan_circuits.edits.turning import mirror, turn
 from floorplan_circuits.edits.typed import Typed, read_typed
+from floorplan_circuits.edits.walls import move_corner, move_wall, remove_corner
 from floorplan_circuits.home.integrity import problems
 from floorplan_circuits.home.kinds import catalogue
 from floorplan_circuits.home.record import change
@@ -42,6 +51,7 @@ CANNOT_BE = {
     "a room off the sheet": lambda: add_room(HOME, LEVEL, FAR_ROOM),
     "a corner off the sheet": lambda: move_corner(HOME, LEVEL, (0, 0), (-(10**7) - 1, 0)),
     "a room on a level that is gone": lambda: add_room(HOME, GONE, HOME.rooms[ROOM].outline),
+    "walls over a metre thick": lambda: set_wall(HOME, 1001),
     "a room that is gone": lambda: reshape_room(HOME, GONE, HOME.rooms[ROOM].outline),
     "a device off the sheet": lambda: put_device(HOME, LEVEL, FAR, 0, "switch"),
     "a device on a level that is gone": lambda: put_device(HOME, GONE, (0, 0), 0, "switch"),
@@ -169,6 +179,7 @@ VERBS = {
     reshape_room: (known, outlines),
     move_corner: (known, places, places),
     move_wall: (known, places, places, places),
+    remove_corner: (known, places),
     put_device: (known, places, numbers, kinds),
     join_box: (known, kinds),
     split_halves: (known,),
@@ -185,9 +196,28 @@ VERBS = {
     retype_breaker: (known, typed),
     tie_handles: (several,),
     untie_handles: (several,),
+    let_work: (several, several),
+    let_go: (known, several),
+    order_gang: (known, numbers),
+    carry_device: (known, known, numbers),
+    align: (several, st.sampled_from(("across", "down"))),
+    distribute: (several,),
     tie: (several, known),
     untie: (several,),
     remove: (several,),
+    split_room: (known, outlines),
+    join_rooms: (several,),
+    cut_out: (known, outlines),
+    add_on: (known, outlines),
+    clip_room: (known,),
+    add_room_into: (known, outlines),
+    turn: (several, numbers),
+    mirror: (several,),
+    put_opening: (known, st.sampled_from(("door", "window", "open way", "hatch")), places, numbers, lengths),
+    put_stair: (known, places, numbers, lengths, lengths),
+    add_level_like: (words, known),
+    shift_level: (known, st.booleans()),
+    set_wall: (lengths,),
 }
 
 

@@ -5,7 +5,8 @@ from hypothesis import strategies as st
 
 from floorplan_circuits.edits.boxes import put_device
 from floorplan_circuits.edits.edited import Refused
-from floorplan_circuits.edits.rooms import add_room, move_corner, move_wall
+from floorplan_circuits.edits.rooms import add_room
+from floorplan_circuits.edits.walls import move_corner, move_wall
 from floorplan_circuits.geometry.wall_spots import faces_into, is_on_wall
 from floorplan_circuits.home.building import Opening
 from floorplan_circuits.home.home import Home

@@ -54,6 +54,7 @@ def test_the_text_of_an_empty_home_can_be_read_at_a_glance() -> None:
         '  "name": "Elm Street",\n'
         '  "units": "metric",\n'
         '  "system": "not known",\n'
+        '  "wall": 0,\n'
         '  "next_id": 1,\n'
         '  "marks_given": 0,\n'
         '  "levels": [],\n'

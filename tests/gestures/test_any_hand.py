@@ -12,12 +12,15 @@ from floorplan_circuits.gestures.events import Event, Key, Move, Press, Release
 from floorplan_circuits.gestures.putting import PutDevice
 from floorplan_circuits.gestures.putting_panels import PutPanel
 from floorplan_circuits.gestures.selecting import ARROWS, Select
-from floorplan_circuits.gestures.step import at_rest, says_of
+from floorplan_circuits.gestures.step import BUILDING_KEYS, at_rest, says_of
+from floorplan_circuits.gestures.switching import DrawSwitching
+from floorplan_circuits.gestures.tracing import MarkLength, MarkWall, MovePicture
 from floorplan_circuits.gestures.tying import TieDevices
 from floorplan_circuits.home.home import Home
 from floorplan_circuits.home.integrity import ids, problems
 from floorplan_circuits.view import Draft
 from tests.edits.samples import house, read
+from tests.edits.test_underlays import with_picture
 from tests.gestures.hand import Hand
 from tests.homes import homes
 
@@ -29,11 +32,19 @@ places = st.one_of(
     st.sampled_from(((1e7, -1e7), (3e7, 0.0))),
 )
 keys = st.sampled_from(("escape", "enter", "delete", "backspace", *ARROWS, "tab"))
-letters = st.sampled_from(list("nrslc2 0358.x'\"m%é"))
-tools = st.sampled_from(
-    (Select(), DrawRoom(), PutDevice("switch"), PutDevice("ceiling light"), TieDevices(), PutPanel(999_999))
+letters = st.sampled_from(list("nrslckhboiyu2 0358.x'\"m%é"))
+building = st.sampled_from(tuple(BUILDING_KEYS.values()))
+openings = st.sampled_from(tuple(BUILDING_KEYS[key] for key in "oiy"))
+pictures = st.sampled_from((MarkLength(), MarkWall(), MovePicture()))
+tools = st.one_of(
+    st.sampled_from((Select(), PutDevice("switch"), PutDevice("ceiling light"), TieDevices(), PutPanel(999_999))),
+    st.just(DrawSwitching()),
+    building,
+    pictures,
 )
-starts = st.one_of(st.builds(new_home), st.builds(house), homes().filter(lambda home: len(home.levels) > 0))
+starts = st.one_of(
+    st.builds(new_home), st.builds(house), st.builds(with_picture), homes().filter(lambda home: len(home.levels) > 0)
+)
 
 
 class AnyHand(RuleBasedStateMachine):
@@ -109,30 +120,80 @@ class AnyHand(RuleBasedStateMachine):
         for event in (Press(start), Move(end, None, True), Release(end)):
             self.do(event)
 
+    @rule(tool=building, start=spots, end=spots, add=st.booleans(), answer=st.sampled_from(("enter", "l", "escape")))
+    def build(self, tool, start, end, add, answer) -> None:
+        """Drag with a building tool, and answer what it may ask."""
+        self.take(tool)
+        for event in (Press(start, None, add), Move(end, None, True), Release(end, None, add)):
+            self.do(event)
+        if getattr(self.hand.tool, "offer", None) is not None:
+            self.do(Key("", "l") if answer == "l" else Key(answer))
+
+    @rule(tool=openings, at=spots, width=st.sampled_from(("", "0.5", "2.0")), data=st.data())
+    def put_an_opening(self, tool, at, width, data) -> None:
+        self.take(tool)
+        for letter in width:
+            self.do(Key("", letter))
+        on = data.draw(st.sampled_from((None, *(Subject("opening", one) for one in self.hand.home.openings.ids()))))
+        for event in (Press(at, on), Release(at, on)):
+            self.do(event)
+
     @rule(kind=st.sampled_from(("switch", "duplex receptacle", "ceiling light", "outdoor light")), at=spots)
     def put_a_device(self, kind, at) -> None:
         self.take(PutDevice(kind))
         for event in (Press(at), Release(at)):
             self.do(event)
 
+    @rule(
+        kind=st.sampled_from(("switch", "recessed light")),
+        start=spots,
+        end=spots,
+        words=st.sampled_from(("", "1", "6")),
+    )
+    def put_a_row(self, kind, start, end, words) -> None:
+        self.take(PutDevice(kind))
+        for event in (Press(start), Move(end, None, True), *(Key("", one) for one in words), Release(end)):
+            self.do(event)
+
+    @rule(add=st.booleans(), data=st.data())
+    def draw_what_a_switch_works(self, add, data) -> None:
+        self.take(DrawSwitching())
+        for adds in (False, add, False):
+            at = self.subject(data)
+            self.do(Press((0, 0), at, adds))
+            self.do(Release((0, 0), at, adds))
+
+    @precondition(lambda self: len(self.hand.home.boxes) > 0)
+    @rule(data=st.data())
+    def carry_a_gang(self, data) -> None:
+        self.take(Select())
+        box = data.draw(st.sampled_from(self.hand.home.boxes.rows))
+        self.hand.selected = (Subject("box", box.id),)
+        gangs = [Subject("device", one.id) for one in box.devices]
+        on = data.draw(st.sampled_from((Subject("box", box.id), *gangs)))
+        over = self.subject(data)
+        for event in (Press((0, 0), on), Move((300, 0), over, True), Release((300, 0), over)):
+            self.do(event)
+
     @rule(end=spots, data=st.data())
     def drag_a_thing(self, end, data) -> None:
         self.take(Select())
         home = self.hand.home
-        known = [Subject("room", one) for one in home.rooms.ids()] + [Subject("box", one) for one in home.boxes.ids()]
+        tables = {"room": home.rooms, "box": home.boxes, "opening": home.openings, "stair": home.stairs}
+        known = [Subject(kind, one) for kind, table in tables.items() for one in table.ids()]
         on = data.draw(st.sampled_from((*known, None)))
         for event in (Press((2000, 60), on), Move(end, None, True), Release(end)):
             self.do(event)
 
     @precondition(lambda self: len(self.hand.home.rooms) > 0)
-    @rule(end=spots, data=st.data())
-    def drag_a_corner_or_a_wall(self, end, data) -> None:
+    @rule(end=spots, add=st.booleans(), data=st.data())
+    def drag_a_corner_or_a_wall(self, end, add, data) -> None:
         self.take(Select())
         room = data.draw(st.sampled_from(self.hand.home.rooms.rows))
         a, b = data.draw(st.sampled_from(edges([room.outline])))
         start = data.draw(st.sampled_from((a, ((a[0] + b[0]) / 2, (a[1] + b[1]) / 2))))
         self.hand.selected = (Subject("room", room.id),)
-        for event in (Press(start), Move(end, None, True), Release(end)):
+        for event in (Press(start, None, add), Move(end, None, True), Release(end)):
             self.do(event)
 
     @precondition(lambda self: len(self.hand.home.breakers) > 0 and len(self.hand.home.boxes) > 0)
@@ -218,5 +279,5 @@ class AnyHand(RuleBasedStateMachine):
         assert max(ids(home), default=0) < home.next_id
 
 
-AnyHand.TestCase.settings = settings(max_examples=100, stateful_step_count=40, deadline=None)
+AnyHand.TestCase.settings = settings(max_examples=70, stateful_step_count=40, deadline=None)
 TestAnyHand = AnyHand.TestCase

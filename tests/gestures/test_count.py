@@ -1,7 +1,7 @@
 """How many gestures a home takes: the first sample drawn, filled and tied by hand, through `step` alone.
 
 A gesture is a click, a drag, a line typed up to Enter, or a tool taken. The aims: two for a room with its name, one for
-a device, one for a tie.
+an opening and one for each width, one for a device, one for a tie.
 """
 
 from collections.abc import Iterator
@@ -18,6 +18,7 @@ from floorplan_circuits.find import find
 from floorplan_circuits.findings import XY, Subject
 from floorplan_circuits.gestures.drawing_rooms import DrawRoom
 from floorplan_circuits.gestures.putting import PutDevice
+from floorplan_circuits.gestures.putting_openings import PutOpening
 from floorplan_circuits.gestures.tying import TieDevices
 from floorplan_circuits.home.boxes import Box, Feed, FromBreaker, Supplied
 from floorplan_circuits.home.home import Home
@@ -52,7 +53,7 @@ class Drawn:
 @cache
 def drawn() -> Drawn:
     made = Drawn()
-    for part, act in (("rooms", rooms), ("devices", devices), ("ties", ties)):
+    for part, act in (("rooms", rooms), ("openings", openings), ("devices", devices), ("ties", ties)):
         if part == "ties":
             panel(made)
         before = made.hand.gestures
@@ -70,6 +71,18 @@ def rooms(made: Drawn) -> None:
         named = rename(hand.home, "room", hand.asked.id, room.name)
         hand.history = hand.history.done(named.home, named.says)
         hand.gestures += 1
+
+
+def openings(made: Drawn) -> None:
+    """Type each kind's key with each width once, and click where each is, on the side that it faces."""
+    hand = made.hand
+    for kind, width in widths(made):
+        made.take(PutOpening(kind))
+        hand.type(f"{width} mm")
+        for one in made.sample.openings:
+            if (one.kind, one.width) == (kind, width):
+                (x, y), angle = one.at, radians(one.angle)
+                hand.click((x + 40 * cos(angle), y + 40 * sin(angle)))
 
 
 def devices(made: Drawn) -> None:
@@ -147,6 +160,23 @@ def test_rooms_that_share_walls_in_the_sample_share_them_here():
     inner = [len([wall for wall in find(home).walls if not wall.outer]) for home in (made.hand.home, made.sample)]
 
     assert inner[0] == inner[1]
+
+
+def test_an_opening_takes_one_gesture_and_a_width_one_more():
+    made = drawn()
+
+    assert made.took["openings"] == len(made.sample.openings) + len(widths(made))
+    for ours, theirs in zip(_by_place(made.hand.home), _by_place(made.sample), strict=True):
+        assert (ours.kind, ours.width) == (theirs.kind, theirs.width)
+        assert hypot(ours.at[0] - theirs.at[0], ours.at[1] - theirs.at[1]) <= NEAR_MM
+
+
+def widths(made: Drawn) -> list[tuple[str, int]]:
+    return sorted({(one.kind, one.width) for one in made.sample.openings})
+
+
+def _by_place(home: Home):
+    return sorted(home.openings, key=lambda one: (round(one.at[0], -2), round(one.at[1], -2)))
 
 
 def test_a_device_takes_one_gesture_and_a_kind_one_more():

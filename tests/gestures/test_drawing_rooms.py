@@ -42,6 +42,8 @@ def test_a_rectangle_over_a_part_of_a_room_is_drawn():
     hand = drawing(house())
 
     hand.drag((3000, 1000), (6000, 2000))
+    assert "lies over Kitchen" in hand.said
+    hand.type("l")
 
     assert drawn(hand) == ((3000, 1000), (6000, 1000), (6000, 2000), (3000, 2000))
 
@@ -235,7 +237,7 @@ def test_corners_put_one_by_one_stay_where_they_can_not_make_a_room():
 def test_the_draft_shows_the_outline_and_its_measure():
     hand = drawing()
 
-    assert hand.pull((0, 0), (4000, 3000)).draft.words == "4.00 m × 3.00 m"
+    assert hand.pull((0, 0), (4000, 3000)).draft.words == "4.00 m × 3.00 m, 12.0 m²"
     assert hand.draft.lines == (((0, 0), (4000, 0), (4000, 3000), (0, 3000), (0, 0)),)
 
     hand = drawing(new_home(units="feet and inches"))

@@ -47,8 +47,11 @@ def test_a_click_far_from_any_wall_says_so_and_puts_nothing():
 
     hand.click((2000, 1500))
 
-    assert hand.said == "Click nearer to a wall to put a switch."
+    assert hand.said == "Click nearer to a wall to put a switch. Shift-click puts it on the ceiling."
     assert len(hand.home.boxes) == 3
+
+    hand.click((2000, 1500), add=True)
+    assert (last(hand).at, last(hand).mount) == ((2000, 1500), "ceiling")
 
 
 def test_a_click_on_a_box_adds_the_next_gang():

@@ -372,3 +372,13 @@ def test_a_button_that_was_let_go_elsewhere_ends_the_drag():
     hand.do(Move((3900, 1500)))
 
     assert (hand.tool, hand.draft, hand.said) == (Select(), None, SAYS)
+
+
+def test_a_selected_room_says_what_can_be_dragged_of_it():
+    hand = Hand(house(), Select())
+
+    hand.click((2000, 1500))
+
+    assert hand.said.startswith("Drag a corner or a wall of Kitchen; with Shift a wall bends.")
+    hand.key("escape")
+    assert hand.said.startswith("Click to select")

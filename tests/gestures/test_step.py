@@ -7,13 +7,16 @@ from floorplan_circuits.gestures.drawing_rooms import DrawRoom
 from floorplan_circuits.gestures.putting import PutDevice
 from floorplan_circuits.gestures.putting_panels import PutPanel
 from floorplan_circuits.gestures.selecting import Select
-from floorplan_circuits.gestures.step import ROOM_KEY, TIE_KEY, at_rest, says_of, tool_for_key
+from floorplan_circuits.gestures.step import BUILDING_KEYS, TIE_KEY, at_rest, says_of, tool_for_key
 from floorplan_circuits.gestures.tying import TieDevices
 from floorplan_circuits.home.kinds import catalogue
 from tests.edits.samples import box_of, breaker_at, house, panel_of
 from tests.gestures.hand import Hand
 
-TOOLS = (Select(), DrawRoom(), PutDevice("switch"), PutPanel(panel_of(house())), TieDevices(breaker_at(house(), 1)))
+TOOLS = (
+    Select(), *BUILDING_KEYS.values(), PutDevice("switch"), PutPanel(panel_of(house())),
+    TieDevices(breaker_at(house(), 1)),
+)  # fmt: skip
 
 
 @pytest.mark.parametrize("tool", TOOLS)
@@ -32,7 +35,8 @@ def test_every_kind_with_a_key_of_its_own_is_taken_by_it():
 
     assert {letter: tool_for_key(letter) for letter in keys} == {key: PutDevice(name) for key, name in keys.items()}
     assert tool_for_key(TIE_KEY) == TieDevices()
-    assert not {ROOM_KEY, TIE_KEY} & keys.keys()
+    assert not {*BUILDING_KEYS, TIE_KEY} & keys.keys()
+    assert {letter: tool_for_key(letter) for letter in BUILDING_KEYS} == BUILDING_KEYS
 
 
 def test_no_two_kinds_have_one_key():
@@ -63,7 +67,7 @@ def test_every_tool_says_what_to_do(tool):
 @pytest.mark.parametrize("tool", TOOLS)
 def test_a_tool_at_rest_has_begun_nothing(tool):
     hand = Hand(house(), tool)
-    hand.pull((1000, 60), (3000, 900), Subject("box", box_of(hand.home, "B1")))
+    hand.pull((1000, 10), (3000, 900), Subject("box", box_of(hand.home, "B1")))
 
     assert hand.tool != tool
     assert at_rest(hand.tool) == tool

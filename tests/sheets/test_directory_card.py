@@ -97,3 +97,10 @@ def test_any_words_are_a_size_or_refused(typed: str) -> None:
         return
     assert wide > 0
     assert high > 0
+
+
+def test_the_card_of_a_panel_says_where_its_power_comes_from() -> None:
+    sheet = directory_card(sample("house"), PAPERS["letter"], MADE)
+    garage = next(page for page in sheet.pages if page.name == "Garage panel")
+    words = " ".join(mark.words for mark in flat(garage.ink) if isinstance(mark, Text))
+    assert "Fed by 38·40 in Main panel" in words

@@ -25,3 +25,10 @@ def test_every_level_has_its_plan_at_a_scale_that_is_told(name: str) -> None:
 
 def test_an_empty_home_has_no_plan() -> None:
     assert plan_sheet(find(Home()), PAPERS["letter"], MADE).pages == ()
+
+
+def test_what_switches_work_is_on_the_plan_when_asked_for_with_words_for_it() -> None:
+    made = [plan_sheet(sample("cottage"), PAPERS["letter"], MADE, switching=shown) for shown in (False, True)]
+
+    said = [[word for page in sheet.pages for word in words_in(page.ink)] for sheet in made]
+    assert [any("Dashed curves" in word for word in words) for words in said] == [False, True]

@@ -4,8 +4,10 @@ from base64 import b64decode
 from io import BytesIO
 from typing import Any
 
+import pypdfium2 as pdfium
 import pytest
 
+from floorplan_circuits.drawing.hatching import hatch_dots
 from floorplan_circuits.drawing.ink import (
     Group,
     Hatch,
@@ -77,11 +79,18 @@ def test_a_hatch_is_clipped_to_its_path_and_its_lines_have_its_pen() -> None:
     assert 9 <= len(heights) <= 12
 
 
-def test_dots_are_small_squares() -> None:
-    page = read(document(Hatch(rectangle(10, 10, 12, 12), Pen(0.32, INK), 0, 2.4, dots=True)))
-    rects = page.rects
-    assert len(rects) >= 16
-    assert {round((rect["x1"] - rect["x0"]) / MM, 2) for rect in rects} == {0.32}
+def test_dots_are_small_squares_on_the_grid_of_the_sheet() -> None:
+    """As pdfium paints them, 20 pixels a mm: dark round each place of the grid, paper half a millimetre beside it."""
+    content = document(Hatch(rectangle(10, 10, 12, 12), Pen(0.32, INK), 0, 2.4, dots=True))
+    painted = pdfium.PdfDocument(content)[0].render(scale=20 / MM).to_pil().convert("L")
+    places = [(x, y) for x, y in hatch_dots((10, 10, 22, 22), 2.4) if 10.6 < x < 21.4 and 10.6 < y < 21.4]
+    assert len(places) >= 16
+    for x, y in places:
+        for across, down in ((0, 0), (0.1, 0.1), (-0.1, 0.1), (0.1, -0.1)):
+            assert painted.getpixel((round((x + across) * 20), round((y + down) * 20))) < 100
+        for across, down in ((0.5, 0), (-0.5, 0), (0, 0.5), (0, -0.5)):
+            assert painted.getpixel((round((x + across) * 20), round((y + down) * 20))) > 240
+    assert painted.getpixel((9 * 20, 12 * 20)) == painted.getpixel((23 * 20, 12 * 20)) == 255
 
 
 def test_a_symbol_drawn_a_hundred_times_is_stored_once() -> None:

@@ -83,13 +83,30 @@ def test_a_named_group_says_its_name_aloud() -> None:
     assert group.findtext(f"{SVG}title") == "B14: 5 & 7"
 
 
+def a_png(wide: int = 4, high: int = 3) -> bytes:
+    from PIL import Image
+
+    packed = BytesIO()
+    Image.new("RGB", (wide, high), "#446688").save(packed, "PNG")
+    return packed.getvalue()
+
+
 def test_a_picture_is_in_the_document_and_a_missing_one_is_crossed_out() -> None:
-    png = b"\x89PNG\r\n\x1a\n....."
+    png = a_png()
     page = Page(100.0, 50.0, Group((PictureMark("ab", (0, 0, 10, 10)), PictureMark("cd", (20, 0, 30, 10)))), "Hall")
     root = ElementTree.fromstring(svg_of(page, "t", {"ab": png}))
     (image,) = root.iter(f"{SVG}image")
     assert b64decode(image.get(LINK, "").split(",")[1]) == png
     assert len(list(root.iter(f"{SVG}path"))) == 1
+
+
+def test_a_picture_is_turned_faded_and_blended() -> None:
+    mark = PictureMark("ab", (5, 6, 25, 16), angle=12.5, strength=0.4, blend="darken")
+    (image,) = ElementTree.fromstring(svg_of(Page(40.0, 30.0, Group((mark,)), "Hall"), "t", {"ab": a_png()})).iter(
+        f"{SVG}image"
+    )
+    assert image.get("transform") == "rotate(12.5 5 6)"
+    assert (image.get("opacity"), image.get("style")) == ("0.4", "mix-blend-mode:multiply")
 
 
 def test_dashes_caps_and_joins_are_kept() -> None:

@@ -1,0 +1,144 @@
+"""What hangs on each breaker as a person who stands at the panel would call it: loads with their places."""
+
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass
+
+from floorplan_circuits.directory.room_names import names_of_rooms
+from floorplan_circuits.directory.vocabulary import vocabulary
+from floorplan_circuits.findings import BoxFinding, Conclusion
+from floorplan_circuits.home.boxes import Box, Device
+from floorplan_circuits.home.home import Home, existing_feeds
+from floorplan_circuits.home.kinds import kind_named
+
+PARTS_OF_THEIR_OWN = ("light", "fan", "heater")
+LEADS_ON = ("by", "at", "behind", "under", "over", "in", "on", "near", "beside", "next", "above", "below", "for", "to")
+"""First words of a name that tells where a thing is, not what it is: 'by the bed'."""
+
+
+@dataclass(frozen=True, slots=True)
+class Load:
+    """One thing in one place: its room as the directory names it, its group, what it is called, how it is told apart.
+
+    `named` is the householder's name for it, if any; `part` the half or part that this feed supplies.
+    """
+
+    place: str
+    room: int | None
+    group: str
+    called: str
+    kind: str
+    plural: str
+    named: str
+    device: int
+    part: str
+    box: Box
+
+
+@dataclass(frozen=True, slots=True)
+class Loads:
+    """All loads, those of each breaker, and for each place and group everything there with what it hangs on."""
+
+    of: Mapping[int, tuple[Load, ...]]
+    there: Mapping[tuple[str, str], tuple[tuple[Load, frozenset[int]], ...]]
+
+    def rest(self, breaker: int, place: str, group: str) -> list[Load]:
+        """Return what is in a place, of one group, and not on this breaker as far as anybody knows."""
+        return [load for load, on in self.there.get((place, group), ()) if breaker not in on]
+
+
+def loads_of(home: Home, known: Mapping[int, Conclusion], boxes: Mapping[int, BoxFinding]) -> Loads:
+    """Return the loads of every breaker; what nobody knows the breaker of is there as the rest of its place."""
+    of: dict[int, dict[tuple[int, str], Load]] = {}
+    there: dict[tuple[str, str], list[tuple[Load, frozenset[int]]]] = {}
+    for load, on in _told(home, known, boxes):
+        there.setdefault((load.place, load.group), []).append((load, on))
+        for breaker in on:
+            of.setdefault(breaker, {}).setdefault((load.device, load.group), load)
+    return Loads(
+        {breaker: tuple(loads.values()) for breaker, loads in of.items()},
+        {key: tuple(loads) for key, loads in there.items()},
+    )
+
+
+def _told(
+    home: Home, known: Mapping[int, Conclusion], boxes: Mapping[int, BoxFinding]
+) -> Iterator[tuple[Load, frozenset[int]]]:
+    names = names_of_rooms(home)
+    for place in existing_feeds(home):
+        one, where = known.get(place.feed.id), boxes.get(place.box.id)
+        if one is None or where is None or place.device is None:
+            continue
+        on = frozenset() if one.standing == "unknown" else frozenset(one.breakers)
+        room = names.get(where.room, "") if where.room is not None else ""
+        yield _load(place.device, place.feed.part, place.box, where, room), on
+
+
+def _load(device: Device, part: str, box: Box, where: BoxFinding, room: str) -> Load:
+    kind, named = kind_named(device.kind), device.name.strip()
+    group = _group(kind.group, part, named)
+    is_light_of = group == "light" != kind.group
+    outside = "Outdoors" if box.mount == "outdoor" else where.level_name.strip()
+    return Load(
+        place=room or outside or "Not placed",
+        room=where.room,
+        group=group,
+        called="light" if is_light_of else in_words(named, group, kind.label),
+        kind="light" if is_light_of else kind.label,
+        plural="lights" if is_light_of else kind.plural,
+        named=named,
+        device=device.id,
+        part=part,
+        box=box,
+    )
+
+
+def _group(group: str, part: str, named: str) -> str:
+    """Return what a load counts as: a part of a fan for itself, and a receptacle named 'range' as an appliance."""
+    if part in PARTS_OF_THEIR_OWN:
+        return part
+    is_for_one = any(word.tells == "appliance" for word in vocabulary().read(named))
+    return "appliance" if group == "receptacle" and is_for_one else group
+
+
+def in_words(named: str, group: str, label: str) -> str:
+    """Return what one thing is called: a name alone says where a receptacle is, not that it is one.
+
+    Examples:
+        >>> in_words("by the bed", "receptacle", "receptacle"), in_words("garden", "receptacle", "receptacle")
+        ('receptacle by the bed', 'garden receptacle')
+        >>> in_words("range", "appliance", "240 V appliance"), in_words("", "light", "ceiling light")
+        ('range', 'ceiling light')
+    """
+    if not named:
+        return label
+    if named.split(maxsplit=1)[0].lower() in LEADS_ON:
+        return f"{label} {named}"
+    if group in ("receptacle", "light") and not vocabulary().has_a_kind(named):
+        return f"{named} {group}"
+    return named
+
+
+# --- what a breaker feeds besides loads -----------------------------------------------------------------------------
+
+
+def further(home: Home) -> dict[int, list[str]]:
+    """Return what stands behind or feeds each breaker besides loads: panels, other breakers, sources."""
+    found: dict[int, list[str]] = {}
+    for breaker, words in _feeding_further(home):
+        if words not in (told := found.setdefault(breaker, [])):
+            told.append(words)
+    return found
+
+
+def _feeding_further(home: Home) -> Iterable[tuple[int, str]]:
+    for panel in home.panels:
+        for feeder in panel.fed_by:
+            if feeder.kind == "breaker":
+                yield feeder.breaker, f"Feeds {panel.name.strip() or 'another panel'}"
+    for breaker in home.breakers:
+        if breaker.behind is not None:
+            yield breaker.behind, "Feeds the breakers behind it"
+    for source in home.sources:
+        for target in source.into:
+            if target in home.breakers:
+                yield target, f"Fed by {source.name.strip() or 'a source'} too"

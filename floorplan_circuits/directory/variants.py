@@ -1,0 +1,93 @@
+"""One breaker's loads in words, from fullest to shortest, in the order a person looks for them.
+
+An appliance is looked for by its name, all else by its room; a switch is told only where there is nothing else.
+"""
+
+from collections.abc import Callable, Iterable, Mapping, Sequence
+
+from floorplan_circuits.directory.loads import Load, Loads
+from floorplan_circuits.directory.parts import Sides, part_words
+
+NAMED_GROUPS = ("appliance", "alarm", "other", "fan", "heater")
+DIVIDED = ("receptacle", "light")
+"""Groups of which a room mostly has many, so that a line must say which."""
+
+Say = Callable[[Sequence[Load]], str]
+"""Gives the words for some loads of one divided group."""
+
+
+def variants(breaker: int, loads: Sequence[Load], all_loads: Loads, sides: Sides) -> tuple[str, ...]:
+    """Return the line: rooms with their loads and which part of them, loads with their rooms, then rooms alone."""
+    by_room = _by_room(loads)
+    rooms = list(by_room)
+    alone = _one_appliance(loads)
+    if alone:
+        return ranked((f"{alone}, {rooms[0]}", alone))
+
+    def exactly(some: Sequence[Load]) -> str:
+        return part_words(some, all_loads.rest(breaker, some[0].place, some[0].group), sides)
+
+    def roughly(some: Sequence[Load]) -> str:
+        partly = any(all_loads.rest(breaker, load.place, load.group) for load in some)
+        return f"{'some ' if partly and len(some) > 1 else ''}{_plainly(some)}"
+
+    groups = ", ".join(_words(loads, roughly))
+    ways = [_by_place(by_room, exactly), _by_place(by_room, roughly), f"{', '.join(rooms)}: {groups}"]
+    if len(rooms) > 2:
+        ways.append(f"{', '.join(rooms[:2])} and {len(rooms) - 2} more: {groups}")
+    ways.append(f"{rooms[0]} and {len(rooms) - 1} more: {groups}" if len(rooms) > 1 else f"{rooms[0]}: {groups}")
+    if len(rooms) > 2:
+        ways.append(f"{rooms[0]} + {len(rooms) - 1}: {groups}")
+    ways.append(", ".join(rooms))
+    ways.append(f"{rooms[0]} + {len(rooms) - 1}" if len(rooms) > 1 else rooms[0])
+    return ranked(ways)
+
+
+def ranked(ways: Iterable[str]) -> tuple[str, ...]:
+    """Return those that are shorter than every fuller one: the longest first, each once."""
+    kept: list[str] = []
+    for words in ways:
+        if not kept or len(words) < len(kept[-1]):
+            kept.append(words[:1].upper() + words[1:])
+    return tuple(kept)
+
+
+def _by_place(by_room: Mapping[str, Sequence[Load]], say: Say) -> str:
+    return "; ".join(f"{room}: {', '.join(_words(inside, say))}" for room, inside in by_room.items())
+
+
+def _by_room(loads: Iterable[Load]) -> dict[str, list[Load]]:
+    """Return the loads of each room: first where an appliance is, then where most are, last where only switches are."""
+    rooms: dict[str, list[Load]] = {}
+    for load in loads:
+        rooms.setdefault(load.place, []).append(load)
+    groups = {room: {load.group for load in inside} for room, inside in rooms.items()}
+
+    def sought(item: tuple[str, list[Load]]) -> tuple[bool, bool, int]:
+        return groups[item[0]] == {"switch"}, "appliance" not in groups[item[0]], -len(item[1])
+
+    return dict(sorted(rooms.items(), key=sought))
+
+
+def _one_appliance(loads: Sequence[Load]) -> str:
+    """Return the name of the one appliance that is all there is, apart from a switch for it in its room."""
+    doing = [load for load in loads if load.group != "switch"]
+    names = {load.called for load in doing if load.group == "appliance"}
+    if len(names) != 1 or any(load.group != "appliance" for load in doing) or len({load.place for load in loads}) > 1:
+        return ""
+    return names.pop()
+
+
+def _words(loads: Sequence[Load], say: Say) -> list[str]:
+    """Return the kinds of load: named appliances, receptacles, lights; switches only where there is nothing else."""
+    words = list(dict.fromkeys(load.called for load in loads if load.group in NAMED_GROUPS))
+    for group in DIVIDED:
+        some = [load for load in loads if load.group == group]
+        words += [say(some)] if some else []
+    return words or ["switch" if len(loads) == 1 else "switches"]
+
+
+def _plainly(some: Sequence[Load]) -> str:
+    if len(some) > 1:
+        return f"{some[0].group}s"
+    return "light" if some[0].group == "light" and not some[0].named else some[0].called

@@ -1,0 +1,1 @@
+"""Tables for other programs: the panel's schedule and the list of devices as CSV, out and back in."""

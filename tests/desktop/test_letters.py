@@ -1,0 +1,48 @@
+"""Larger letters: kept, ticked, and taken by Qt when the program is opened the next time."""
+
+import os
+import subprocess
+import sys
+
+import pytest
+from PySide6.QtCore import QSettings
+from PySide6.QtWidgets import QMenu
+
+from floorplan_circuits.desktop.letters import SCALE, SIZES, enlarge, size_chosen
+
+
+def test_a_size_is_chosen_in_the_menu_and_kept(window):
+    offered = [one for menu in window.menuBar().findChildren(QMenu) for one in menu.actions()]
+    next(one for one in offered if one.text() == "Larger").trigger()
+
+    assert size_chosen(window.settings) == "Larger"
+
+
+@pytest.mark.parametrize(("kept", "share"), [("Largest", "1.5"), ("As the system", None), ("odd", None)])
+def test_qt_is_told_only_what_was_chosen(tmp_path, monkeypatch, kept, share):
+    monkeypatch.delenv(SCALE, raising=False)
+    settings = QSettings(str(tmp_path / "settings.ini"), QSettings.Format.IniFormat)
+    settings.setValue("letters", kept)
+
+    enlarge(settings)
+
+    assert os.environ.pop(SCALE, None) == share
+    assert size_chosen(settings) in SIZES
+
+
+def test_what_somebody_set_for_all_programs_stays(tmp_path, monkeypatch):
+    monkeypatch.setenv(SCALE, "2")
+    settings = QSettings(str(tmp_path / "settings.ini"), QSettings.Format.IniFormat)
+    settings.setValue("letters", "Largest")
+
+    enlarge(settings)
+
+    assert os.environ[SCALE] == "2"
+
+
+def test_qt_draws_that_much_larger():
+    program = "from PySide6.QtWidgets import *; QApplication([]); print(QWidget().devicePixelRatioF())"
+    environment = {**os.environ, SCALE: "1.5", "QT_QPA_PLATFORM": "offscreen"}
+    said = subprocess.run([sys.executable, "-c", program], env=environment, capture_output=True, text=True, check=True)
+
+    assert float(said.stdout) == 1.5

@@ -1,0 +1,199 @@
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from floorplan_circuits.edits.meanings import explain
+from floorplan_circuits.find import find
+from floorplan_circuits.findings import JudgedLine, Verdict
+from floorplan_circuits.home.building import Level, Room
+from floorplan_circuits.home.home import Home
+from floorplan_circuits.home.power import Breaker, Panel, Pole, Source
+from floorplan_circuits.home.record import change
+from floorplan_circuits.home.resources import folder
+from floorplan_circuits.home.table import Table
+from tests.directory.old_labels import CLEAN, OBJECTED, ROOMS
+from tests.homes import homes
+
+
+def home_with(*labels: str, wordings: tuple[str, ...] = (), **fields) -> Home:
+    """A home of fourteen rooms whose panel has a breaker with each label; nothing is tied to any."""
+    rooms = [
+        Room(
+            id=100 + at,
+            level=99,
+            name=name,
+            use=use,
+            outline=((x := at * 4000, 0), (x + 4000, 0), (x + 4000, 3000), (x, 3000)),
+        )
+        for at, (name, use) in enumerate(ROOMS)
+    ]
+    breakers = [
+        Breaker(
+            id=200 + at,
+            panel=1,
+            poles=(Pole(space=at + 1),),
+            as_found=label,
+            wording=dict(enumerate(wordings)).get(at, ""),
+        )
+        for at, label in enumerate(labels)
+    ]
+    plain = {"levels": Table([Level(id=99, name="Main level")]), "rooms": Table(rooms), "next_id": 9999}
+    panels = Table([Panel(id=1, name="Main panel", spaces=40)])
+    return Home(**{**plain, "panels": panels, "breakers": Table(breakers), **fields})
+
+
+def of_old(label: str, *others: str, **fields) -> tuple[Verdict, ...]:
+    return find(home_with(label, *others, **fields)).directory.lines[200].of_old
+
+
+def rules(verdicts) -> set[str]:
+    return {verdict.rule for verdict in verdicts}
+
+
+# --- labels as people write them ------------------------------------------------------------------------------------
+
+
+def test_there_are_eighty_labels_and_thirty_of_them_clean() -> None:
+    assert len(CLEAN) >= 30
+    assert len(CLEAN) + len(OBJECTED) >= 80
+    assert not set(CLEAN) & set(OBJECTED)
+
+
+@pytest.mark.parametrize("label", CLEAN)
+def test_a_clear_line_passes(label) -> None:
+    assert of_old(label) == ()
+
+
+@pytest.mark.parametrize(("label", "expected"), OBJECTED.items())
+def test_an_unclear_line_is_objected_to_by_the_rules_it_breaks_and_no_other(label, expected) -> None:
+    assert rules(of_old(label)) == expected
+
+
+@pytest.mark.parametrize("label", OBJECTED)
+def test_every_verdict_quotes_the_label_tells_what_to_do_and_proposes_another_line(label) -> None:
+    for verdict in of_old(label):
+        assert verdict.words in label
+        assert verdict.words or not label.strip()
+        assert verdict.words in verdict.says
+        assert verdict.says.endswith((".", "?"))
+        assert verdict.do.endswith(".")
+        assert verdict.better
+        assert verdict.better != label
+        assert "408.4(A), 2023" in verdict.source or "no source" in verdict.source
+
+
+def test_no_label_of_these_tests_stands_in_the_program_as_a_case_of_its_own() -> None:
+    """Words and phrases of up to two are vocabulary; a whole longer label in the program would be a special case."""
+    package = folder("resources").parent / "floorplan_circuits"
+    files = (*package.rglob("*.py"), *(folder("resources")).glob("*.json"))
+    program = "\n".join(path.read_text(encoding="utf-8").lower() for path in files)
+    long = [label for label in (*CLEAN, *OBJECTED) if len(label.split()) > 3]
+    assert long
+    assert not [label for label in long if label.lower() in program]
+
+
+# --- rules that look beyond the line --------------------------------------------------------------------------------
+
+
+def test_two_lines_alike_after_folding_are_not_distinct_and_each_names_the_other() -> None:
+    (verdict,) = of_old("Kitchen receptacles", "KITCHEN - receptacles.")
+    assert verdict.rule == "not distinct"
+    assert "2" in verdict.says
+    assert of_old("Spare", "spare") == ()
+
+
+def test_a_number_that_stands_nowhere_in_the_house_tells_nothing_apart_but_a_rooms_name_does() -> None:
+    assert rules(of_old("Kitchen receptacles 1", "Kitchen receptacles 2")) == {"a number only"}
+    assert of_old("Lights, Bedroom 2", "Lights, Bedroom 3") == ()
+    assert of_old("Kitchen receptacles 1", "Hall lights") == ()
+
+
+def test_a_word_that_was_explained_is_not_asked_again_and_the_label_stays_verbatim() -> None:
+    home = home_with("lts bth", "KIT REC.")
+    asked = find(home).directory.asked
+    assert [(one.short, one.breakers) for one in asked] == [
+        ("lts", (200,)),
+        ("bth", (200,)),
+        ("kit", (201,)),
+        ("rec", (201,)),
+    ]
+    assert set(asked[3].may_mean) >= {"receptacles", "recreation room"}
+    for short, means in (("lts", "lights"), ("BTH", "bathroom"), ("kit", "kitchen"), ("rec", "receptacles")):
+        home = explain(home, short, means).home
+    found = find(home)
+    assert found.directory.asked == ()
+    assert found.directory.lines[201].of_old == ()
+    assert found.directory.lines[201].old == "KIT REC."
+    assert found.lines[201].variants[0] == "Unknown. Old label “KIT REC.” (kitchen receptacles)"
+    assert find(explain(home, "rec", "").home).directory.asked[0].short == "rec"
+
+
+def test_the_name_of_somebody_who_tested_here_is_a_persons() -> None:
+    from floorplan_circuits.home.log import Round
+
+    log = (Round(id=900, kind="round", who="Sasha", method="lamp plugged in"),)
+    assert rules(of_old("Sasha lights, hall", log=log)) == {"a person"}
+    assert "a person" not in rules(of_old("Sasha lights, hall"))
+
+
+def test_a_further_panel_that_nobody_said_the_feeder_of_is_told_and_a_fed_one_says_it() -> None:
+    from tests.supply.wiring import breaker_supply
+
+    garage = Panel(id=2, name="Garage panel", prefix="G", spaces=8)
+    first = Panel(id=1, name="Main panel", place="basement", spaces=40)
+    alone = find(home_with("a", panels=Table([first, garage]))).directory.panels
+    assert [verdict.rule for verdict in alone[2].verdicts] == ["fed by"]
+    assert "408.4(B)" in alone[2].verdicts[0].source
+    assert not alone[1].verdicts
+    fed = find(home_with("a", panels=Table([first, change(garage, fed_by=(breaker_supply(200),))]))).directory.panels
+    assert (fed[2].fed, fed[2].verdicts) == ("Fed by 1 in Main panel, basement", ())
+
+
+def test_a_second_source_without_a_disconnect_is_told() -> None:
+    solar = Source(id=5, name="Roof", kind="solar")
+    (verdict,) = find(home_with("a", sources=Table([solar]))).directory.panels[1].verdicts
+    assert (verdict.rule, verdict.words) == ("second source", "Roof")
+    told = find(home_with("a", sources=Table([change(solar, disconnect="by the meter")])))
+    assert not told.directory.panels[1].verdicts
+
+
+# --- lines that are drawn -------------------------------------------------------------------------------------------
+
+
+def test_a_householders_line_is_judged_by_the_same_rules_and_kept() -> None:
+    found = find(home_with("", wordings=("Bobbie's plugs",)))
+    judged: JudgedLine = found.directory.lines[200]
+    assert found.lines[200].variants == ("Bobbie's plugs",)
+    assert rules(judged.of_now) == rules(of_old("Bobbie's plugs"))
+
+
+def test_what_is_not_known_is_no_purpose_and_a_spare_is_one_only_when_all_is_tested() -> None:
+    judged = find(home_with("kitchen lights")).directory.lines[200]
+    assert rules(judged.of_now) == {"not known"}
+    assert find(home_with("Spare")).directory.lines[200].of_now == ()
+
+
+@settings(max_examples=25, deadline=None)
+@given(homes())
+def test_every_verdict_quotes_words_that_stand_in_what_it_judges(home) -> None:
+    found = find(home)
+    for judged in found.directory.lines.values():
+        assert judged.old == home.breakers[judged.breaker].as_found
+        for line, verdicts in ((judged.old, judged.of_old), (judged.now, judged.of_now)):
+            for verdict in verdicts:
+                assert verdict.words in line
+                assert verdict.says
+                assert verdict.do
+                assert verdict.source
+                assert verdict.better != line
+
+
+@settings(max_examples=60)
+@given(st.text(max_size=120).filter(lambda words: words.isprintable()))
+def test_any_text_can_be_judged(label) -> None:
+    from floorplan_circuits.directory.judging import home_vocabulary, said_in
+    from floorplan_circuits.directory.vocabulary import vocabulary
+
+    for word in vocabulary().read(label):
+        assert label[word.start : word.end] == word.on(label) != ""
+    said_in(label, Home(), home_vocabulary(Home()))
