@@ -132,9 +132,8 @@ def _solo(home: Home, about: Scope, known: Mapping[int, Conclusion]) -> Iterator
     together, unproved = moves_together(home), {place.feed.id for place in about.feeds}
     order, said = {feed: place for place, feed in enumerate(known)}, said_on(known)
     for handle in about.handles:
-        feeds = tuple(
-            sorted((feed for feed in feeds_on(together[handle], said) if feed in unproved), key=order.__getitem__)
-        )
+        mine = (feed for feed in feeds_on(together[handle], said) if feed in unproved)
+        feeds = tuple(sorted(mine, key=order.__getitem__))
         if feeds:
             yield Solo(handle, feeds)
 
