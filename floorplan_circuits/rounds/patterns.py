@@ -86,10 +86,11 @@ def _balanced(count: int, rounds: int, weight: int) -> Patterns:
 
     Greedily at first, then a mask is exchanged for one not taken while that brings the rounds nearer to each other.
     """
-    every = [sum(1 << n for n in some) for some in combinations(range(rounds), weight)]
-    taken, load, free = list[int](), [0] * rounds, set(every)
+    bits = {sum(1 << n for n in some): some for some in combinations(range(rounds), weight)}
+    taken, load, free = list[int](), [0] * rounds, set(bits)
     for _ in range(count):
-        best = min(sorted(free), key=lambda mask: _after(load, mask))
+        # of masks that weigh the same, the one whose rounds are idlest keeps the squares of the loads least
+        best = min(free, key=lambda mask: (sum(load[n] for n in bits[mask]), max(load[n] for n in bits[mask]), mask))
         taken.append(best)
         free.discard(best)
         _add(load, best, 1)
@@ -104,12 +105,6 @@ def _balanced(count: int, rounds: int, weight: int) -> Patterns:
         _add(load, out, -1)
         _add(load, into, 1)
     return tuple(taken)
-
-
-def _after(load: Sequence[int], mask: int) -> tuple[int, int]:
-    """Return how uneven the rounds would be with one mask more: the squares of their loads, the busiest."""
-    loads = [one + (mask >> n & 1) for n, one in enumerate(load)]
-    return sum(one * one for one in loads), max(loads)
 
 
 def _add(load: list[int], mask: int, by: int) -> None:

@@ -8,7 +8,7 @@ from floorplan_circuits.findings import Conclusion, Effort, PlannedRound, Solo, 
 from floorplan_circuits.geometry.routes import Routes, Spot, routes
 from floorplan_circuits.home.home import FeedPlace, Home
 from floorplan_circuits.rounds.patterns import Strength, off_in, patterns
-from floorplan_circuits.rounds.scope import Scope, scope
+from floorplan_circuits.rounds.scope import Scope, feeds_on, said_on, scope
 from floorplan_circuits.rounds.walk import length_of, short_walk
 from floorplan_circuits.supply.handles import moves_together
 from floorplan_circuits.survey.log_book import LogBook
@@ -130,8 +130,10 @@ def _round(off: tuple[int, ...], moves: tuple[int, ...], feeds: Sequence[FeedPla
 def _solo(home: Home, about: Scope, known: Mapping[int, Conclusion]) -> Iterator[Solo]:
     """Yield each handle with the feeds that are said or suggested to be on it: one after another they prove it."""
     together, unproved = moves_together(home), {place.feed.id for place in about.feeds}
+    order, said = {feed: place for place, feed in enumerate(known)}, said_on(known)
     for handle in about.handles:
-        feeds = tuple(feed for feed, one in known.items() if feed in unproved and {*one.breakers} & together[handle])
+        mine = (feed for feed in feeds_on(together[handle], said) if feed in unproved)
+        feeds = tuple(sorted(mine, key=order.__getitem__))
         if feeds:
             yield Solo(handle, feeds)
 

@@ -47,6 +47,7 @@ def scope(
     Handles that no such feed can hang on by what the log says are left on: they need not be told apart any more.
     """
     together, alone = moves_together(home), _left_alone(home, record, leave_on, agreed)
+    said = said_on(known)
     feeders = frozenset[int]().union(*breakers_above(home).values())
     wanted = [place for place in _unproved(home, known) if not boxes or place.box.id in boxes]
     watched = [place for place in wanted if not _nothing_to_watch(place)]
@@ -56,7 +57,7 @@ def scope(
     handles = [one for one in movements if one not in apart and not any(other in alone for other in together[one])]
     return Scope(
         tuple(handles),
-        {one: _busy(one, together[one], known) for one in handles},
+        {one: len(feeds_on(together[one], said)) for one in handles},
         alone,
         (*apart, *(main.id for _, main in mains(home))),
         tuple(watched),
@@ -75,8 +76,18 @@ def _may_be(one: Conclusion, home: Home) -> tuple[int, ...]:
     return (*one.candidates, *(breaker for breaker in one.breakers if breaker in home.breakers))
 
 
-def _busy(handle: int, moved: Collection[int], known: Mapping[int, Conclusion]) -> int:
-    return sum(1 for one in known.values() if {*one.breakers} & {*moved})
+def said_on(known: Mapping[int, Conclusion]) -> dict[int, list[int]]:
+    """Return for each breaker the feeds that are said or found to be on it, in the order of `known`."""
+    found: dict[int, list[int]] = {}
+    for feed, one in known.items():
+        for breaker in one.breakers:
+            found.setdefault(breaker, []).append(feed)
+    return found
+
+
+def feeds_on(moved: Collection[int], said: Mapping[int, Collection[int]]) -> dict[int, None]:
+    """Return the feeds that are said to be on any of these breakers, each once."""
+    return dict.fromkeys(feed for breaker in sorted(moved) for feed in said.get(breaker, ()))
 
 
 def _left_alone(home: Home, record: LogBook, leave_on: Collection[int], agreed: Collection[int]) -> dict[int, str]:

@@ -69,9 +69,9 @@ def _nearest_first(lengths: Lengths, first: int) -> list[int]:
 def _bettered(walk: list[int], lengths: Lengths) -> list[int]:
     """Return the walk after turning pieces of it round and moving up to three stops, while that shortens it.
 
-    A very long walk is bettered a few times only: it is good enough by then, and a person waits for it.
+    A very long walk is bettered once only: it is good enough by then, and a person waits for it.
     """
-    passes = max(2, MOST_WORK // len(walk) ** 2)
+    passes = max(1, MOST_WORK // len(walk) ** 2)
     for _ in range(passes):
         turned, moved = _turn_pieces(walk, lengths), _move_pieces(walk, lengths)
         if not (turned or moved):
