@@ -7,6 +7,7 @@ from collections.abc import Iterator, Sequence
 from typing import Any
 
 from floorplan_circuits.findings import BoxWhenOff, Findings, GoesDark, OtherChoice, ShutOff, ToTurnOff
+from floorplan_circuits.home.handling import FUSE_CARE, any_fuse, to_open
 from floorplan_circuits.shutoff.revive import Revival
 
 CAUTION = (
@@ -99,7 +100,9 @@ def _turn_off(plan: ShutOff, findings: Findings) -> Iterator[str]:
     if not plan.off and not plan.keep_off:
         yield NOTHING_TO_TURN_OFF
     for one in plan.off:
-        yield f"Turn off {named(one, findings)}{f' – {one.ask}' if one.ask else ''}"
+        does = to_open(findings.home, one.handles, named(one, findings))
+        yield f"{does}{f' – {one.ask}' if one.ask else ''}"
+        yield from (f"    {FUSE_CARE}" for _ in one.handles[:1] if any_fuse(findings.home, one.handles))
         yield from (f"    {why}" for why in one.because)
     for one in plan.keep_off:
         yield f"Keep off {named(one, findings)}: it was found so"

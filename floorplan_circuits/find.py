@@ -3,7 +3,7 @@
 What has the very same inputs as in earlier findings is carried over, so that `find(h, before) == find(h)` always.
 """
 
-from collections.abc import Collection, Iterable, Sequence
+from collections.abc import Callable, Collection, Iterable, Sequence
 from dataclasses import replace
 from typing import TypeGuard
 
@@ -17,6 +17,8 @@ from floorplan_circuits.geometry.walls import walls
 from floorplan_circuits.hazards.all_hazards import hazards
 from floorplan_circuits.home.boxes import Box
 from floorplan_circuits.home.home import Home
+from floorplan_circuits.home.record import change
+from floorplan_circuits.rounds.guide import Course, GuideStep, Manner, Progress, Skipped, course_in
 from floorplan_circuits.rounds.patterns import Strength
 from floorplan_circuits.rounds.plan import plan as make_plan
 from floorplan_circuits.shutoff.handles import barred
@@ -98,10 +100,46 @@ def plan_rounds(
     cap: int | None = None,
     leave_on: Collection[int] = (),
     boxes: Collection[int] = (),
+    agreed: Collection[int] = (),
 ) -> TestPlan:
-    """Return the plan of test rounds for all that is not proved yet, or for some boxes alone."""
+    """Return the plan of test rounds for all that is not proved yet, or for some boxes alone.
+
+    `agreed` are handles to be asked for that whoever it is agreed to.
+    """
     home, known, room_of = findings.home, findings.conclusions, findings.room_of
-    return make_plan(home, LogBook(home), known, room_of, strength=strength, cap=cap, leave_on=leave_on, boxes=boxes)
+    return make_plan(
+        home,
+        LogBook(home),
+        known,
+        room_of,
+        strength=strength,
+        cap=cap,
+        leave_on=leave_on,
+        boxes=boxes,
+        agreed=agreed,
+    )
+
+
+def course_of(findings: Findings, make: Callable[[Findings], TestPlan]) -> Course:
+    """Return the plan that is being carried out: the last one answered, if `make` gives it again, else a new one.
+
+    It is made from the log as it was before its first answer. Where the home or what is asked for has changed since,
+    a new plan goes on from all that the log says.
+    """
+    home = findings.home
+    last = course_in(home.log, LogBook(home))
+    if last is not None:
+        code, begun = last
+        course = Course(make(find(change(home, log=home.log[:begun]), findings)), begun)
+        if course.code == code:
+            return course
+    return Course(make(findings), len(home.log))
+
+
+def next_step(findings: Findings, course: Course, manner: Manner, today: str, skipped: Skipped = ()) -> GuideStep:
+    """Return what comes next on the evening, by the log alone, but for what the person passed by."""
+    home = findings.home
+    return Progress(course, home, LogBook(home), findings.conclusions, manner, today, skipped).next_step()
 
 
 def revive(findings: Findings, box: int) -> Revival:

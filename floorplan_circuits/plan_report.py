@@ -74,7 +74,7 @@ def as_text(plan: TestPlan, findings: Findings) -> str:
     parts = (
         [_title(plan, findings)],
         list(CAUTIONS),
-        list(left_alone(plan, findings.marks)),
+        list(left_alone(plan, findings)),
         list(_rounds(plan, findings)),
         list(_walk(plan, findings)),
         list(_solo(plan, findings)),

@@ -5,6 +5,7 @@ import shlex
 import sys
 from collections.abc import Sequence
 from datetime import date
+from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -60,7 +61,7 @@ def run(options: argparse.Namespace) -> int:
     found = findings_of(options.home)
     if found is None:
         return UNREADABLE
-    from floorplan_circuits.find import plan_rounds
+    from floorplan_circuits.find import course_of, plan_rounds
     from floorplan_circuits.plan_report import as_json, as_text
 
     findings, _ = found
@@ -68,9 +69,11 @@ def run(options: argparse.Namespace) -> int:
     left_on = handles_by_mark(findings, options.home, options.leave_on)
     if boxes is None or left_on is None or not _is_a_cap(options.cap):
         return UNREADABLE
-    plan = plan_rounds(findings, strength=STRENGTHS[options.strength], cap=options.cap, leave_on=left_on, boxes=boxes)
+    strength = STRENGTHS[options.strength]
+    make = partial(plan_rounds, strength=strength, cap=options.cap, leave_on=left_on, boxes=boxes)
+    plan = make(findings)
     if options.answers is not None:
-        return _take_answers(options.home, options.answers, plan)
+        return _take_answers(options.home, options.answers, (course_of(findings, make).plan, plan))
     if options.worksheet is not None or options.phone is not None:
         return _take_along(options, plan, findings)
     tell(as_json_text(as_json(plan, findings)) if options.json else as_text(plan, findings))
@@ -128,8 +131,8 @@ def _is_a_cap(cap: int | None) -> bool:
     return True
 
 
-def _take_answers(path: Path, answers: Path, plan: "TestPlan") -> int:
-    """Record the answers of a plan in the home, and save it."""
+def _take_answers(path: Path, answers: Path, plans: Sequence["TestPlan"]) -> int:
+    """Record the answers of a plan in the home, and save it: of the plan begun, or of one made now."""
     from floorplan_circuits.edits.answering import take_answers
     from floorplan_circuits.edits.edited import Refused
     from floorplan_circuits.files.cannot import CannotOpen, CannotSave
@@ -142,7 +145,7 @@ def _take_answers(path: Path, answers: Path, plan: "TestPlan") -> int:
         if stored.read_only:
             print(f"{path}: a newer program wrote it: it can be read here, not changed.", file=sys.stderr)
             return UNREADABLE
-        edited = take_answers(stored.home, read_answers(answers.read_text(encoding="utf-8"), plan))
+        edited = take_answers(stored.home, read_answers(*_of_its_plan(answers.read_text(encoding="utf-8"), plans)))
         save_home(path, edited.home, stored.pictures)
     except (CannotOpen, CannotSave) as error:
         print(error, file=sys.stderr)
@@ -152,3 +155,11 @@ def _take_answers(path: Path, answers: Path, plan: "TestPlan") -> int:
         return UNREADABLE
     tell(f"{path}: {edited.says}. See what they suggest: floorplan-circuits known {path}")
     return DONE
+
+
+def _of_its_plan(text: str, plans: Sequence["TestPlan"]) -> tuple[str, "TestPlan"]:
+    """Return answers with the plan whose code they name, the last one where they name none of these."""
+    from floorplan_circuits.rounds.answers import plan_code
+
+    named = (plan for plan in plans if f"plan {plan_code(plan)}" in text.splitlines())
+    return text, next(named, plans[-1])

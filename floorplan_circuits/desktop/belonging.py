@@ -3,6 +3,7 @@
 from typing import NamedTuple
 
 from floorplan_circuits.drawing.plan_boxes import circuits_in_words
+from floorplan_circuits.edits.edited import counted
 from floorplan_circuits.findings import Findings, Subject
 
 
@@ -55,11 +56,26 @@ def sentence(findings: Findings | None, subject: Subject | None) -> str:
     if findings is None or subject is None:
         return ""
     if subject.kind == "breaker":
-        line = findings.lines.get(subject.id)
-        count = sum(subject.id in one.breakers for one in findings.conclusions.values())
-        return f"{findings.marks.get(subject.id, '')}: {line.variants[0] if line else ''}. {count} feeds."
+        return _of_breaker(findings, subject.id)
     box = findings.home.boxes.get(subject.id) if subject.kind == "box" else None
     if box is not None:
         return circuits_in_words(box, findings)
     room = findings.home.rooms.get(subject.id) if subject.kind == "room" else None
     return room.name if room is not None else ""
+
+
+def _of_breaker(findings: Findings, number: int) -> str:
+    """Return what a breaker feeds, what its old label said, how it was found and whose word it takes to turn it off."""
+    breaker, line = findings.home.breakers.get(number), findings.lines.get(number)
+    said = [line.variants[0] if line is not None else ""]
+    if breaker is not None:
+        label, found, may = breaker.as_found.strip(), breaker.found, breaker.may_open
+        said += [f"Old label “{label}”"] if label and label not in said[0] else []
+        if found.state in ("off", "tripped"):
+            said.append(f"Found {found.state}{f': {found.why}' if found.why else ''}: leave it so")
+        if may.may != "yes":
+            word = "Never turn it off" if may.may == "never" else f"Ask {may.whose or 'first'}"
+            said.append(f"{word}{f': {may.why}' if may.why else ''}")
+    count = sum(number in one.breakers for one in findings.conclusions.values())
+    said.append(counted(count, "feed"))
+    return f"{findings.marks.get(number, '')}: {'. '.join(filter(None, said))}."

@@ -5,7 +5,20 @@ from collections.abc import Iterable
 from PySide6.QtGui import QWheelEvent
 from PySide6.QtWidgets import QComboBox, QSpinBox
 
+from floorplan_circuits.edits.edited import Refused
+
 LEAST_LETTERS = 8
+MOST_AMPS = 6000
+
+
+def rating_typed(words: str) -> int | None:
+    """Return the amps that were typed, `20` or `20 A`; None for nothing. Raises `Refused` for what is no rating."""
+    tidy = words.strip().rstrip("Aa").strip()
+    if not tidy:
+        return None
+    if not (tidy.isascii() and tidy.isdigit() and 1 <= int(tidy[:9]) <= MOST_AMPS):
+        raise Refused(f"Type the amps as a whole number from 1 to {MOST_AMPS}.")
+    return int(tidy)
 
 
 class Choice(QComboBox):

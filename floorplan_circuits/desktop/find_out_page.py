@@ -12,6 +12,7 @@ from floorplan_circuits.home.ways import way_named
 
 NOT_CHOSEN = "– choose"
 CLICK_A_BREAKER = "Click a breaker on the panel when you have turned it off."
+GUIDE_ME = "Guide me, step by step"
 TICKS = {
     "tester_before": ("Tester proved before", "It showed live on a point known to be live, before these readings."),
     "tester_after": ("Tester proved after", "It showed live on a point known to be live, after these readings."),
@@ -35,6 +36,7 @@ class FindOutPage(QWidget):
 
     changed = Signal()
     slip_told = Signal()
+    guide_wanted = Signal()
 
     def __init__(self) -> None:
         super().__init__()
@@ -42,6 +44,7 @@ class FindOutPage(QWidget):
         self._filling = False
         self.state, self.last, self.cannot = _label("section"), _label("caption"), _label("caption")
         self.on_again, self.slip = _button("It is back on"), _button("That was a slip: strike it")
+        self.guide = _button(GUIDE_ME)
         labels = {way.label: way.name for way in all_choices()}
         self.way = Choice("Tested with", (NOT_CHOSEN, *labels), NOT_CHOSEN, narrow=True)
         self.adapter = Choice("Adapter", (), "", narrow=True)
@@ -51,6 +54,7 @@ class FindOutPage(QWidget):
         self.way.textActivated.connect(lambda words: self._take(with_way(self.now, labels.get(words, ""))))
         self.adapter.textActivated.connect(lambda words: self._take(replace(self.now, adapter=words)))
         self.on_again.clicked.connect(lambda: self._take(back_on(self.now)))
+        self.guide.clicked.connect(self.guide_wanted)
         self.slip.clicked.connect(self.slip_told)
         for name, tick in self.ticks.items():
             tick.toggled.connect(lambda on, name=name: self._take(replace(self.now, **{name: on})))
@@ -60,7 +64,8 @@ class FindOutPage(QWidget):
         self.show_last("")
 
     def _lay_out(self) -> None:
-        column = QVBoxLayout(self)
+        self.by_hand = QWidget()
+        column = QVBoxLayout(self.by_hand)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(6)
         above = (self.state, self.on_again, _label("caption", "Tested with"), self.way, self.adapter)
@@ -71,6 +76,10 @@ class FindOutPage(QWidget):
         form.addRow("Who", self.who)
         form.addRow("Helper", self.helper)
         column.addLayout(form)
+        both = QVBoxLayout(self)
+        both.setContentsMargins(0, 0, 0, 0)
+        both.addWidget(self.guide)
+        both.addWidget(self.by_hand)
 
     def _take(self, now: SetUp) -> None:
         if not self._filling and now != self.now:
@@ -104,6 +113,11 @@ class FindOutPage(QWidget):
             self.adapter.clear()
             self.adapter.addItems(offered)
         self.adapter.setCurrentText(self.now.adapter if offered else NO_ADAPTER)
+
+    def show_guided(self, *, is_guided: bool) -> None:
+        """Give way to the guide, which asks for all of this itself."""
+        self.by_hand.setVisible(not is_guided)
+        self.guide.setText("From the beginning" if is_guided else GUIDE_ME)
 
     def show_last(self, words: str) -> None:
         """Tell what was recorded last, and offer to strike it."""

@@ -70,6 +70,8 @@ class FindingOut:
 
     def rings(self, entering: frozenset[Subject]) -> frozenset[Subject]:
         """Return which breakers the panel rings: the one that is off, where one is, else those that enter a box."""
+        if self._area.guiding.is_open:
+            return self._area.guiding.rings()
         off = self.page.now.breaker
         return entering if off is None else frozenset({Subject("breaker", off)})
 
@@ -79,6 +81,9 @@ class FindingOut:
         """Say that a breaker is off now, unless it is one that nobody should turn off for a test."""
         session = self._area.session
         if session is None:
+            return
+        if self._area.guiding.is_open:
+            self._area.say("The guide says which breaker comes next. Stop it to turn another.")
             return
         self._close()
         try:

@@ -7,6 +7,7 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QLineEdit, QPushButton, QScrollArea, QVBoxLayout, QWidget
 
 from floorplan_circuits.desktop.fields import Choice
+from floorplan_circuits.desktop.one_box_form import OneBoxForm
 from floorplan_circuits.files.rescue import Rescue
 from floorplan_circuits.home.resources import folder
 
@@ -27,6 +28,7 @@ class FirstPage(QWidget):
     path_chosen = Signal(object)
     rescue_chosen = Signal(object)
     rescue_dropped = Signal(object)
+    one_box_started = Signal(str, object, str, bool)
 
     def __init__(self) -> None:
         super().__init__()
@@ -72,14 +74,32 @@ class FirstPage(QWidget):
         row = QHBoxLayout()
         for widget in (self.name, self.units, self.start_button):
             row.addWidget(widget, 1 if widget is self.name else 0)
-        for part in (title, words):
-            self._column.addWidget(part)
-        self._column.addSpacing(8)
+        self._column.addWidget(title)
+        self._add_one_box()
+        self._column.addWidget(_heading("The whole home"))
+        self._column.addWidget(words)
         self._column.addLayout(row)
         self._column.addWidget(open_button)
         self.start_button.clicked.connect(self._start)
         self.name.returnPressed.connect(self._start)
         open_button.clicked.connect(self.open_wanted)
+
+    def _add_one_box(self) -> None:
+        """Offer first what somebody needs who stands before one box: no drawing, to its breakers in ten minutes."""
+        words = QLabel("One box to open now? Be led to its breakers in about ten minutes, without a drawing.")
+        words.setWordWrap(True)
+        self.one_box, self.one_box_button = OneBoxForm(), QPushButton("Start with one box")
+        self.one_box_button.setObjectName("action")
+        self.one_box.hide()
+        self.one_box_button.clicked.connect(self._open_one_box)
+        self.one_box.started.connect(self.one_box_started)
+        for part in (words, self.one_box_button, self.one_box):
+            self._column.addWidget(part)
+
+    def _open_one_box(self) -> None:
+        self.one_box_button.hide()
+        self.one_box.show()
+        self.one_box.name.setFocus()
 
     def _start(self) -> None:
         self.started.emit(self.name.text().strip() or "New home", UNITS[self.units.currentText()])
@@ -94,13 +114,13 @@ class FirstPage(QWidget):
         told = [(path, path.stem.capitalize(), SAMPLE_WORDS.get(path.stem, "")) for path in samples]
         self._offer("Sample homes to look at", told)
         self._more.addStretch()
+        self.one_box.hide()
+        self.one_box_button.show()
         self.name.setFocus()
 
     def _heading(self, words: str) -> None:
-        label = QLabel(words)
-        label.setObjectName("section")
         self._more.addSpacing(8)
-        self._more.addWidget(label)
+        self._more.addWidget(_heading(words))
 
     def _offer(self, heading: str, homes: Sequence[tuple[Path, str, str]]) -> None:
         """Offer files, each by its name, with a line about what there is to see in it."""
@@ -132,6 +152,12 @@ class FirstPage(QWidget):
         row.addWidget(keep, 1)
         row.addWidget(drop)
         self._more.addLayout(row)
+
+
+def _heading(words: str) -> QLabel:
+    label = QLabel(words)
+    label.setObjectName("section")
+    return label
 
 
 def _empty(layout: QVBoxLayout | QHBoxLayout) -> None:

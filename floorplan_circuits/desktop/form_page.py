@@ -1,9 +1,11 @@
 """A page of forms that is filled anew: words, rows to type in, buttons, each making one edit of the session's home."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
+from typing import Any
 
-from PySide6.QtWidgets import QFormLayout, QLabel, QLineEdit, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFormLayout, QGridLayout, QLabel, QLineEdit, QPushButton, QVBoxLayout, QWidget
 
+from floorplan_circuits.desktop.fields import Choice
 from floorplan_circuits.desktop.session import Session
 from floorplan_circuits.edits.edited import Edited
 from floorplan_circuits.home.home import Home
@@ -31,11 +33,13 @@ class FormPage(QWidget):
                 widget.deleteLater()
 
     def _words(self, words: str, name: str = "caption") -> QLabel:
-        label = QLabel(words)
-        label.setObjectName(name)
-        label.setWordWrap(True)
+        label = _wrapped(words, name)
         self._column.addWidget(label)
         return label
+
+    def _caption(self, form: QFormLayout, words: str) -> None:
+        """Add a row of words over the form's whole width."""
+        form.addRow(_wrapped(words, "caption"))
 
     def _form(self) -> QFormLayout:
         holder = QWidget()
@@ -53,11 +57,58 @@ class FormPage(QWidget):
         field.editingFinished.connect(lambda: self._attempt(make(field.text())) if field.text() != words else None)
         form.addRow(label, field)
 
+    def _pick(
+        self,
+        form: QFormLayout,
+        label: str,
+        ways: Mapping[str, object],
+        now: object,
+        make: Callable[[Any], Callable[[Home], Edited]],
+        above: bool = False,
+    ) -> Choice:
+        """Add a row that offers values by their words. `above`: its label stands over it, since its words are long."""
+        words_now = next((words for words, value in ways.items() if value == now), "")
+        field = Choice(label, ways, words_now, narrow=True)
+        field.setToolTip(words_now)
+
+        def chosen(words: str) -> None:
+            if words != words_now and self._attempt(make(ways[words])) is None:
+                field.setCurrentIndex(field.findText(words_now))  # refused: it says again what is so
+
+        field.textActivated.connect(chosen)
+        if above:
+            form.addRow(QLabel(label))
+            form.addRow(field)
+        else:
+            form.addRow(label, field)
+        return field
+
     def _button(self, words: str, act: Callable[[], object], name: str = "plain") -> None:
-        button = QPushButton(words)
-        button.setObjectName(name)
-        button.clicked.connect(lambda _checked=False: act())
-        self._column.addWidget(button)
+        self._column.addWidget(_pressed(words, act, name))
+
+    def _buttons(self, acts: Mapping[str, Callable[[], object]]) -> None:
+        """Add buttons, two in a row."""
+        holder = QWidget()
+        grid = QGridLayout(holder)
+        grid.setContentsMargins(0, 0, 0, 0)
+        grid.setSpacing(4)
+        for at, (words, act) in enumerate(acts.items()):
+            grid.addWidget(_pressed(words, act, "plain"), *divmod(at, 2))
+        self._column.addWidget(holder)
 
     def _attempt(self, edit: Callable[[Home], Edited]) -> Edited | None:
         return self._session.attempt(edit) if self._session is not None else None
+
+
+def _wrapped(words: str, name: str) -> QLabel:
+    label = QLabel(words)
+    label.setObjectName(name)
+    label.setWordWrap(True)
+    return label
+
+
+def _pressed(words: str, act: Callable[[], object], name: str) -> QPushButton:
+    button = QPushButton(words)
+    button.setObjectName(name)
+    button.clicked.connect(lambda _checked=False: act())
+    return button

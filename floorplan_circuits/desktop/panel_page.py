@@ -1,36 +1,40 @@
-"""The rail's page for the panel: how many spaces, how they are numbered, its main; ties of handles; a subpanel."""
+"""The rail's page for the panel: the first one set up, then what can be said of breakers, panel and sources."""
 
 from collections.abc import Callable
 from functools import partial
 from typing import get_args
 
-from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QFormLayout, QLabel, QLineEdit
+from PySide6.QtCore import QTimer, Signal
+from PySide6.QtWidgets import QApplication, QLabel, QLineEdit
 
-from floorplan_circuits.desktop.fields import Choice, Count
-from floorplan_circuits.desktop.form_page import FormPage
+from floorplan_circuits.desktop.breaker_rows import BreakerRows
+from floorplan_circuits.desktop.fields import Choice, Count, rating_typed
 from floorplan_circuits.desktop.keeping_focus import focus_place, focused_place
+from floorplan_circuits.desktop.panel_rows import PanelRows
 from floorplan_circuits.desktop.session import Session
+from floorplan_circuits.desktop.source_rows import SourceRows
 from floorplan_circuits.desktop.wording_section import AskedSection, WordingSection
-from floorplan_circuits.edits.breakers import set_breaker, tie_handles, untie_handles
 from floorplan_circuits.edits.edited import Edited
-from floorplan_circuits.edits.names import rename
-from floorplan_circuits.edits.panels import MOST_SPACES, add_panel, set_panel
+from floorplan_circuits.edits.panels import MOST_SPACES, add_panel
 from floorplan_circuits.gestures.putting_panels import PutPanel
 from floorplan_circuits.gestures.step import Tool
 from floorplan_circuits.home.boxes import FromBreaker
 from floorplan_circuits.home.home import Home
-from floorplan_circuits.home.power import Breaker, Found, Numbering, Panel, System
+from floorplan_circuits.home.power import Breaker, Numbering, Panel, System
 
+WAIT_MS = 150
 HINT = (
-    "Click a space and type: 20 kitchen plugs. Enter goes to the next one down. 30/2 dryer takes two spaces, "
-    "15/t is two in one space, 15f a fuse."
+    "Click a space and type: 20 kitchen plugs. Enter goes to the next one down, alone it leaves a blank. "
+    "30/2 dryer takes two spaces, 15/t hall / bath is two in one space, 30/q dryer / range a quad in two, 15f a fuse. "
+    "A dot is the size before: . dining."
 )
-OPENS = ("not known", "hot", "hot and neutral", "both hots")
 
 
-class PanelPage(FormPage):
-    """Sets up panels. It is filled anew whenever the home, the panel shown or the selection changes."""
+class PanelPage(PanelRows, BreakerRows, SourceRows):
+    """Sets up panels. It is filled anew whenever the home, the panel shown or the selection changes.
+
+    Of a breaker that is selected it tells first, then of the panel, what feeds it, and the sources.
+    """
 
     photo_wanted = Signal()
 
@@ -44,6 +48,9 @@ class PanelPage(FormPage):
         told = () if session is None else _told(session, panel)
         if session is self._session and told == self._told:
             return
+        if QApplication.activePopupWidget() is not None:  # a list is open over the form: wait until it was chosen from
+            QTimer.singleShot(WAIT_MS, self, lambda: self.show_panel(session, panel))
+            return
         place = focused_place(self) if session is self._session else None
         self._session, self._panel, self._told = session, panel, told
         self._clear()
@@ -52,25 +59,42 @@ class PanelPage(FormPage):
         if panel is None:
             self._first_panel()
         else:
-            self._breaker_form(session)
-            self._asked(session)
-            self._panel_form(session.home, panel)
-            self._fed(session, panel)
-            self._subpanel(session)
+            self._fill(session, panel)
         self._column.addStretch()
         focus_place(self, place)
 
-    # --- pieces -----------------------------------------------------------------------------------------------------
-
-    def _choice(self, label: str, choices: tuple[str, ...], now: str, form: QFormLayout, above: bool = False) -> Choice:
-        """Add a row with a choice; `above`: its label stands over it, since its words are long."""
-        field = Choice(label, choices, now, narrow=True)
-        if above:
-            form.addRow(QLabel(label))
-            form.addRow(field)
+    def _fill(self, session: Session, panel: Panel) -> None:
+        home, findings = session.home, session.findings
+        chosen = [one.id for one in session.view.selected if one.kind == "breaker" and one.id in home.breakers]
+        if chosen:
+            self._breakers(session, [home.breakers[one] for one in chosen])
         else:
-            form.addRow(label, field)
-        return field
+            self._words(HINT)
+        self._asked(session)
+        self._words(panel.name, "section")
+        self._panel_is(panel)
+        self._mains(panel)
+        self._feeders(panel, home, findings)
+        self._fed(session, panel)
+        self._button("Put it on the plan" if panel.at is None else "Move it on the plan", self._put_on_plan)
+        self._button("Show its photo" if panel.photo else "Add a photo of it…", self.photo_wanted.emit)
+        if not chosen:
+            self._words("Click a breaker to say more of it. Hold Shift for a second one to tie both.")
+            self._sources(home, panel, findings)
+            self._button("Add another panel", self._another)
+
+    def _put_on_plan(self) -> None:
+        if self._panel is not None:
+            self._take(PutPanel(self._panel.id))
+
+    def _another(self) -> None:
+        """Add a panel like the one shown; its form then says the rest."""
+        panel = self._panel
+        if panel is None:
+            return
+        added = self._attempt(lambda home: add_panel(home, 8, "", panel.numbering, panel.system))
+        if added is not None:
+            self._choose_panel(added.made[0])
 
     # --- a home without a panel -------------------------------------------------------------------------------------
 
@@ -79,67 +103,45 @@ class PanelPage(FormPage):
         form = self._form()
         spaces = Count("Spaces", 20, MOST_SPACES)
         form.addRow("Spaces", spaces)
-        numbering = self._choice("Numbered", get_args(Numbering), "odd left, even right", form, above=True)
-        system = self._choice("System", get_args(System), "not known", form, above=True)
+        numbering = Choice("Numbered", get_args(Numbering), "odd left, even right", narrow=True)
+        system = Choice("System", get_args(System), "not known", narrow=True)
+        for label, field in (("Numbered", numbering), ("System", system)):
+            form.addRow(QLabel(label))
+            form.addRow(field)
         amps = QLineEdit()
         amps.setAccessibleName("Main, A")
         form.addRow("Main, A", amps)
 
         def add() -> None:
-            main = int(amps.text()) if amps.text().isdigit() and 1 <= int(amps.text()) <= 6000 else None
             level = self._session.view.level if self._session else None
             way, kind = numbering.currentText(), system.currentText()
             self._attempt(
-                lambda home: add_panel(home, spaces.value(), "", way, kind, main, level=level)  # type: ignore[arg-type]  # the boxes hold nothing else
+                lambda home: add_panel(
+                    home,
+                    spaces.value(),
+                    "",
+                    way,  # type: ignore[arg-type]  # the boxes hold nothing else
+                    kind,  # type: ignore[arg-type]  # as above
+                    rating_typed(amps.text()),
+                    level=level,
+                )
             )
 
         self._button("Add the panel", add, "action")
 
-    # --- a panel ----------------------------------------------------------------------------------------------------
-
-    def _panel_form(self, home: Home, panel: Panel) -> None:
-        self._words(HINT)
-        form = self._form()
-        self._line(form, "Name", panel.name, lambda words: lambda home: rename(home, "panel", panel.id, words))
-        self._line(form, "Where", panel.place, lambda words: lambda home: set_panel(home, panel.id, place=words[:120]))
-        spaces = Count("Spaces", panel.spaces, MOST_SPACES)
-        spaces.editingFinished.connect(
-            lambda: (
-                spaces.value() != panel.spaces
-                and self._attempt(lambda home: set_panel(home, panel.id, spaces=spaces.value()))
-            )
-        )
-        form.addRow("Spaces", spaces)
-        for label, choices, field, now in (
-            ("Numbered", get_args(Numbering), "numbering", panel.numbering),
-            ("System", get_args(System), "system", panel.system),
-        ):
-            chosen = self._choice(label, choices, now, form, above=True)
-            chosen.textActivated.connect(
-                lambda words, field=field: self._attempt(lambda home: set_panel(home, panel.id, **{field: words}))
-            )
-
-        words = "Put it on the plan" if panel.at is None else "Move it on the plan"
-        self._button(words, lambda: self._take(PutPanel(panel.id)))
-        self._button("Show its photo" if panel.photo else "Add a photo of it…", self.photo_wanted.emit)
-
     # --- breakers that are selected -----------------------------------------------------------------------------------
 
-    def _breaker_form(self, session: Session) -> None:
-        ids = [one.id for one in session.view.selected if one.kind == "breaker" and one.id in session.home.breakers]
-        if not ids:
-            return
-        breakers = [session.home.breakers[one] for one in ids]
+    def _breakers(self, session: Session, breakers: list[Breaker]) -> None:
         marks = session.findings.marks if session.findings else {}
-        self._words(" and ".join(marks.get(one, "?") for one in ids), "section")
+        names = [marks.get(one.id, "?") for one in breakers]
+        noun = "Fuse" if all(one.device == "fuse" for one in breakers) else "Breaker"
+        self._words(f"{noun} {names[0]}" if len(names) == 1 else " and ".join(names), "section")
         if len(breakers) == 1:
-            self._one_breaker(breakers[0])
-            self._column.addWidget(WordingSection(session, ids[0]))
-        if len(ids) > 1:
-            self._button("Tied by the factory", lambda: self._attempt(lambda h: tie_handles(h, ids, "by the factory")))
-            self._button("Tied by a nail or wire", lambda: self._attempt(lambda h: tie_handles(h, ids, "makeshift")))
-        if any(breaker.tie is not None for breaker in breakers):
-            self._button("Not tied", lambda: self._attempt(lambda h: untie_handles(h, ids)))
+            self._one_breaker(breakers[0], session.home, session.findings)
+            self._column.addWidget(WordingSection(session, breakers[0].id))
+            self._subpanel(session, breakers[0].id)
+        else:
+            self._several_breakers(breakers)
 
     def _asked(self, session: Session) -> None:
         """Ask about one shortened word on the labels, until none is left."""
@@ -155,29 +157,14 @@ class PanelPage(FormPage):
             for one in judged.verdicts:
                 self._words(f"{one.says} {one.do} {one.source}.")
 
-    def _one_breaker(self, breaker: Breaker) -> None:
-        form = self._form()
-        relabel = lambda words: lambda home: set_breaker(home, breaker.id, as_found=words[:120])  # noqa: E731  # one row
-        self._line(form, "Old label", breaker.as_found, relabel)
-        opens = self._choice("Opens", OPENS, breaker.opens, form)
-        opens.textActivated.connect(
-            lambda words: self._attempt(lambda home: set_breaker(home, breaker.id, opens=words))
-        )
-        found = self._choice("Found", ("on", "off", "tripped", "not recorded"), breaker.found.state, form)
-        found.textActivated.connect(lambda words: self._attempt(lambda home: _found(home, breaker, words)))
-
     # --- a further panel ----------------------------------------------------------------------------------------------
 
-    def _subpanel(self, session: Session) -> None:
-        ids = [one.id for one in session.view.selected if one.kind == "breaker"]
-        if len(ids) != 1:
-            self._words("Select a breaker to say that it feeds another panel. Hold Shift for a second one to tie both.")
-            return
-        fed = [panel for panel in session.home.panels if any(_is_from(one, ids[0]) for one in panel.fed_by)]
+    def _subpanel(self, session: Session, breaker: int) -> None:
+        fed = [panel for panel in session.home.panels if any(_is_from(one, breaker) for one in panel.fed_by)]
         for panel in fed:
             self._button(f"Show {panel.name}", partial(self._choose_panel, panel.id))
         if not fed:
-            self._button("It feeds another panel", lambda: self._attempt(lambda home: _fed_panel(home, ids[0])))
+            self._button("It feeds another panel", lambda: self._attempt(lambda home: _fed_panel(home, breaker)))
 
 
 def _is_from(supply: object, breaker: int) -> bool:
@@ -187,16 +174,13 @@ def _is_from(supply: object, breaker: int) -> bool:
 def _told(session: Session, panel: Panel | None) -> tuple[object, ...]:
     """Return all that the page tells, to see whether it would come out the same."""
     home, chosen = session.home, session.view.selected
+    found = session.findings
     breakers = [home.breakers.get(one.id) for one in chosen if one.kind == "breaker"]
-    marks = session.findings.marks if session.findings is not None else {}
-    return (
-        panel,
-        chosen,
-        breakers,
-        [marks.get(one.id) for one in chosen],
-        [(one.name, one.fed_by) for one in home.panels],
-        _judged(session, panel),
-    )
+    lines = [found.lines.get(one.id) for one in chosen] if found is not None else []
+    fed = [(one.name, one.fed_by) for one in home.panels]
+    marks = dict(found.marks) if found is not None else {}
+    ties = [one.tie for one in home.breakers]
+    return panel, chosen, breakers, lines, fed, marks, home.sources, ties, _judged(session, panel)
 
 
 def _judged(session: Session, panel: Panel | None) -> tuple[object, ...]:
@@ -206,10 +190,6 @@ def _judged(session: Session, panel: Panel | None) -> tuple[object, ...]:
     directory = session.findings.directory
     lines = [directory.lines.get(one.id) for one in session.view.selected if one.kind == "breaker"]
     return directory.panels.get(panel.id), lines, directory.asked
-
-
-def _found(home: Home, breaker: Breaker, state: str) -> Edited:
-    return set_breaker(home, breaker.id, found=Found.model_validate({"state": state, "why": breaker.found.why}))
 
 
 def _fed_panel(home: Home, breaker: int) -> Edited:

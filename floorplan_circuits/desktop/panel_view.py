@@ -211,13 +211,3 @@ class PanelView(QWidget):
         words = wide - number - 28
         x = left + number + 2 if column == 0 else left + 26
         return QRect(round(x), round(top + 1), round(words), round(high / 2 if half else high) - 2)
-
-    def next_space(self, space: int) -> int | None:
-        """Return the next empty space below in the same column, else the first of the next column."""
-        if self._findings is None or self._panel is None:
-            return None
-        grid = self._findings.panels[self._panel.id]
-        ordered = sorted(grid.cells, key=lambda number: (grid.cells[number][1], grid.cells[number][0]))
-        later = ordered[ordered.index(space) + 1 :]
-        empty = (number for number in later if (number, "A") not in grid.taken and (number, "B") not in grid.taken)
-        return next(empty, None)

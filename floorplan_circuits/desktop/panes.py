@@ -1,21 +1,23 @@
 """The panes round the plan: the strip above it, the dangers below it, the panel beside it."""
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 
-from PySide6.QtCore import QPoint, Qt, Signal
+from PySide6.QtCore import QPoint, QRect, Qt, Signal
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QButtonGroup, QFrame, QHBoxLayout, QLabel, QPushButton, QScrollArea, QVBoxLayout, QWidget
 
 from floorplan_circuits.desktop.fields import Choice
 from floorplan_circuits.desktop.hazard_list import HazardList
 from floorplan_circuits.desktop.look_up import LookUp
+from floorplan_circuits.desktop.mains_band import MainsBand
 from floorplan_circuits.desktop.mains_row import MainsRow
 from floorplan_circuits.desktop.panel_view import PanelView
+from floorplan_circuits.drawing.panel_body import letters_told
 from floorplan_circuits.edits.edited import counted
 from floorplan_circuits.findings import Findings, WhatIf
 from floorplan_circuits.home.building import Level
 from floorplan_circuits.home.power import Panel
-from floorplan_circuits.sheets.panel_column import panel_captions
+from floorplan_circuits.sheets.panel_column import panel_captions, source_notes
 
 STRIP_HIGH, BELOW_HIGH, SIDE_WIDE, INSET = 44, 172, 364, 16
 SIDE_LEAST = 330
@@ -23,8 +25,9 @@ SIDE_LEAST = 330
 COUNTS_BESIDE = 600
 """Width in px from which the numbers over the list of dangers stand beside its title."""
 
-
-KEY = "Wires above the main stay live. One square a feed; the more ink, the better known."
+NO_PANEL = "How many spaces does your panel have?"
+NO_MAIN = "The wires that feed it stay live."
+KEY = "One square a feed; the more ink, the better known."
 
 
 def _label(name: str, words: str = "") -> QLabel:
@@ -203,7 +206,7 @@ class Side(QWidget):
         for label in (self.key, self.caption):
             label.setWordWrap(True)
         self.caption.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
-        self.view, self.mains = PanelView(), MainsRow()
+        self.view, self.mains, self.band = PanelView(), MainsRow(), MainsBand()
         self.chooser = Choice("Panel shown")
         self.chooser.activated.connect(lambda place: self.panel_chosen.emit(self.chooser.itemData(place)))
         self._scroll = QScrollArea()
@@ -220,6 +223,7 @@ class Side(QWidget):
         column.setSpacing(8)
         column.addLayout(_row(self.title, self.chooser, self.caption))
         column.addLayout(_row(self.mains))
+        column.addWidget(self.band)
         column.addWidget(self._scroll, 1)
         column.addLayout(_row(self.key, self.set_up))
         self._rest = QWidget()
@@ -231,11 +235,22 @@ class Side(QWidget):
         captions = panel_captions(findings.home, panel) if findings and panel else ()
         self.caption.setText(captions[-1] if captions else "")
         self.view.show_panel(findings, panel, what_if)
-        self.key.setText(KEY if panel is not None else "How many spaces does your panel have?")
+        self.key.setText(" ".join(_notes(findings, panel)) if findings is not None and panel is not None else NO_PANEL)
+        self.band.show_mains(findings, panel)
         self._offer(list(findings.home.panels) if findings else [], panel)
         for widget, shown in ((self._scroll, panel is not None), (self._rest, panel is None)):
             widget.setVisible(shown)
         self.set_up.setVisible(panel is None)
+
+    def bring_into_sight(self, area: QRect) -> None:
+        """Scroll so that a part of the face is seen."""
+        middle = area.center()
+        self._scroll.ensureVisible(middle.x(), middle.y(), 0, area.height())
+
+    def flip_mains(self, panel: Panel | None, off: Iterable[int], wanted: Iterable[int]) -> None:
+        """Show the mains as buttons to flip on the screen, in place of their picture; without a panel the picture."""
+        self.mains.show_mains(panel, off, wanted)
+        self.band.stand_back(panel is not None)
 
     def _offer(self, panels: list[Panel], shown: Panel | None) -> None:
         self.chooser.clear()
@@ -244,6 +259,13 @@ class Side(QWidget):
         self.chooser.setCurrentIndex(self.chooser.findData(shown.id) if shown is not None else -1)
         self.chooser.setVisible(len(panels) > 1)
         self.title.setVisible(len(panels) < 2)
+
+
+def _notes(findings: Findings, panel: Panel) -> list[str]:
+    """Return what stands under the face: what stays live, sources that the main does not stop, what signs mean."""
+    letters = letters_told(one for one in findings.home.breakers if one.panel == panel.id)
+    stays_live = [] if panel.mains else [NO_MAIN]  # the band over the face says it of a main
+    return [*stays_live, KEY, *source_notes(findings.home), *([letters] if letters else [])]
 
 
 def _row(*widgets: QWidget) -> QHBoxLayout:

@@ -75,11 +75,14 @@ class Showing:
         """Draw the face of the panel that is shown, and its mains where they may be flipped."""
         area = self._area
         findings = area.session.findings if area.session else None
+        shown = area.panel()
+        if findings is not None and shown is not None and shown.id not in findings.panels:
+            return  # it was just added: it is drawn once the findings are about it
         shutting = area.shutting
         what_if = shutting.shown()
-        area.side.show_panel(findings, area.panel(), what_if)
+        area.side.show_panel(findings, shown, what_if)
         off = what_if.off if what_if is not None else frozenset[int]()
-        area.side.mains.show_mains(area.panel() if shutting.is_open else None, off, shutting.wanted())
+        area.side.flip_mains(shown if shutting.is_open else None, off, shutting.wanted())
 
     def on_hover(self, subject: Subject | None) -> None:
         """Show what belongs to what is pointed at, and say it; pointing at nothing shows what is selected again."""

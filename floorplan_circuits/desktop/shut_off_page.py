@@ -19,6 +19,7 @@ from floorplan_circuits.desktop.cutter import Answer
 from floorplan_circuits.drawing.close_up_what_if import NEUTRAL, with_off
 from floorplan_circuits.findings import BoxWhenOff, Findings, ShutOff, ToTurnOff
 from floorplan_circuits.gestures.shutting_off import NOTHING_PICKED, to_test
+from floorplan_circuits.home.handling import FUSE_CARE, any_fuse, to_open
 
 CHECKING = "Checking …"
 SECTION_AIR = 8
@@ -128,7 +129,8 @@ class ShutOffPage(QWidget):
     def _tell_turn_off(self, plan: ShutOff, findings: Findings, flipped: frozenset[int]) -> None:
         nearest = frozenset(handle for one in plan.off for handle in one.handles)
         if plan.off:
-            self._section("Turn off")
+            fuses = any_fuse(findings.home, nearest)
+            self._section("Turn off, or take out" if fuses else "Turn off")
         elif not plan.keep_off:
             self._line(NOTHING_TO_TURN_OFF, "alarm")
         if plan.only_the_main:
@@ -148,6 +150,8 @@ class ShutOffPage(QWidget):
 
     def _tell_movement(self, one: ToTurnOff, findings: Findings) -> None:
         self._line(named(one, findings), "panel_title")
+        if any_fuse(findings.home, one.handles):
+            self._line(f"{to_open(findings.home, one.handles, 'it')}. {FUSE_CARE}", "body")
         for why in one.because:
             self._line(why)
         if one.ask:

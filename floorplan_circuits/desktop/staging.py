@@ -32,6 +32,7 @@ class Staging:
         area.rail.choose(stage)
         if (was == DRAW) != (stage == DRAW):
             area.building.on_stage()
+        area.guiding.leave()
         if was == FIND_OUT != stage:
             area.finding.leave()
         elif was == SHUT_OFF != stage:

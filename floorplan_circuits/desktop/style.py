@@ -128,6 +128,14 @@ def sheet_of(theme: Theme) -> str:
     QPushButton#action:disabled {{ background: {theme.line}; color: {theme.soft}; }}
     QWidget#rail, QWidget#first {{ background: {theme.furniture}; }}
     QWidget#rail {{ border-right: 1px solid {theme.line}; }}
+    QLabel#guide_head {{ font-size: 28px; font-weight: bold; }}
+    QLabel#guide_handles {{ font-size: 26px; font-weight: bold; padding-left: 16px; }}
+    QLabel#guide_words {{ font-size: 18px; }}
+    QLabel#guide_small {{ font-size: 14px; color: {theme.soft}; }}
+    QScrollArea#guide, QScrollArea#guide QPushButton {{ font-size: 16px; }}
+    QWidget#guide_form QLabel, QWidget#guide_form QCheckBox {{ font-size: 16px; }}
+    QFrame#guide_row {{ border: 2px solid {theme.line}; border-radius: 8px; }}
+    QFrame#guide_here {{ border: 2px solid {theme.ink}; border-radius: 8px; }}
     QLabel#first_title {{ font-size: 24px; font-weight: bold; }}
     QLineEdit, QComboBox, QSpinBox {{
         background: {theme.paper}; border: 1px solid {theme.line}; border-radius: 6px; padding: 3px 6px;

@@ -1,6 +1,6 @@
 """The window: the first page or a home at work, its menus, and its files: new, open, save, recent, rescued."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from pathlib import Path
 
 from PySide6.QtCore import QByteArray, QSettings, Qt
@@ -11,12 +11,15 @@ from floorplan_circuits.desktop.first_page import FirstPage
 from floorplan_circuits.desktop.menus import Menus
 from floorplan_circuits.desktop.outline import Outline
 from floorplan_circuits.desktop.plan_files import is_picture
+from floorplan_circuits.desktop.rail import FIND_OUT
 from floorplan_circuits.desktop.rescuer import Rescuer, rescue_folder
 from floorplan_circuits.desktop.session import Session
 from floorplan_circuits.desktop.style import palette_of, sheet_of, theme_named
 from floorplan_circuits.desktop.tracing import NOT_YET
 from floorplan_circuits.desktop.work_area import WorkArea
 from floorplan_circuits.drawing.palette import Theme
+from floorplan_circuits.edits.edited import Refused
+from floorplan_circuits.edits.one_box import start_one_box
 from floorplan_circuits.edits.starting import new_home
 from floorplan_circuits.files.cannot import CannotOpen, CannotSave
 from floorplan_circuits.files.open import Stored, open_home
@@ -60,6 +63,7 @@ class Window(QMainWindow):
 
     def _connect(self) -> None:
         self.first.started.connect(self.start)
+        self.first.one_box_started.connect(self.start_one_box)
         self.first.open_wanted.connect(self.ask_for_home)
         self.first.path_chosen.connect(self.open)
         self.first.rescue_chosen.connect(self.go_on_with)
@@ -86,6 +90,22 @@ class Window(QMainWindow):
         """Start a new home."""
         if self.may_leave():
             self._work_on(Session(Stored(new_home(name, units), {}, False, ""), None))
+
+    def start_one_box(self, name: str, kinds: Sequence[str], handles: str, opens_hot_alone: bool) -> None:  # a signal's
+        """Start a home of one box and its panel, drawn or not, and let the guide lead to its breakers."""
+        begun = new_home(name.strip() or "One box")
+        try:
+            edited = start_one_box(begun, name, kinds, handles, opens_hot_alone=opens_hot_alone)
+        except Refused as refused:
+            self.first.one_box.refuse(str(refused))
+            return
+        if not self.may_leave():
+            return
+        session = Session(Stored(begun, {}, False, ""), None)
+        session.attempt(lambda _: edited)
+        self._work_on(session)
+        self.work.show_stage(FIND_OUT)
+        self.work.guiding.begin(edited.made)
 
     def open(self, path: Path) -> bool:
         """Open a home's file; one that can't be opened leaves everything as it was and says why."""

@@ -9,6 +9,8 @@ from floorplan_circuits.desktop.building_view import BuildingView
 from floorplan_circuits.desktop.canvas import PlanCanvas
 from floorplan_circuits.desktop.clicks import Clicks
 from floorplan_circuits.desktop.finding_out import FindingOut
+from floorplan_circuits.desktop.guide_page import GuidePage
+from floorplan_circuits.desktop.guiding import Guiding
 from floorplan_circuits.desktop.hazard_rows import HazardRows
 from floorplan_circuits.desktop.looking_inside import LookingInside
 from floorplan_circuits.desktop.naming import Naming
@@ -58,7 +60,8 @@ class WorkArea(QWidget):
         self.plan_menu = PlanMenu(self)
         self.hazard_rows = HazardRows(self)
         self.splitters = QSplitter(Qt.Orientation.Vertical), QSplitter(Qt.Orientation.Horizontal)
-        self.middle = QStackedWidget()
+        self.middle, self.plan_or_guide = QStackedWidget(), QStackedWidget()
+        self.guiding = Guiding(self, GuidePage())
         self._lay_out()
         self._connect()
         self.rail.choose(DRAW)
@@ -71,7 +74,9 @@ class WorkArea(QWidget):
         drawing.addWidget(self.below)
         drawing.setStretchFactor(0, 1)
         drawing.setSizes([560, BELOW_HIGH])
-        across.addWidget(drawing)
+        self.plan_or_guide.addWidget(drawing)
+        self.plan_or_guide.addWidget(self.guiding.page)
+        across.addWidget(self.plan_or_guide)
         across.addWidget(self.side)
         across.setStretchFactor(0, 1)
         across.setSizes([700, SIDE_WIDE])
@@ -113,6 +118,7 @@ class WorkArea(QWidget):
         self.side.panel_chosen.connect(self.show_panel)
         self.below.list.hazard_chosen.connect(self.hazard_rows.go_to)
         self.below.list.menu_wanted.connect(self.hazard_rows.offer)
+        self.rail.find_out_page.guide_wanted.connect(self.guiding.begin)
         self.rail.stage_chosen.connect(self.show_stage)
         self.rail.palette_page.tool_taken.connect(self.take)
         self.rail.panel_page.photo_wanted.connect(self.photo.show)
@@ -133,6 +139,7 @@ class WorkArea(QWidget):
         session.name_wanted.connect(lambda subject: QTimer.singleShot(0, lambda: self.naming.ask(subject)))
         self.asking.watch(session)
         self.finding.leave()
+        self.guiding.forget()
         self.shutting.forget()
         self.inside.leave()
         self.photo.leave()
@@ -175,7 +182,6 @@ class WorkArea(QWidget):
             self.show_stage(PRINT)
         self.inside.refresh()
         self.photo.refresh()
-        self.entry.go_on()
         self.finding.on_found()
         self.shutting.on_found()
 
@@ -247,6 +253,7 @@ class WorkArea(QWidget):
         self.theme = theme
         self.canvas.theme, self.side.view.theme = on_canvas(theme), on_canvas(theme)
         self.photo.set_theme(theme)
+        self.side.band.theme = on_canvas(theme)
         self._on_found()
         self.canvas.update()
 

@@ -1,13 +1,26 @@
 """One breaker or fuse as it looks in the panel: its body, its rating, which way the handle lies."""
 
+from collections.abc import Iterable, Iterator
+
 from floorplan_circuits.drawing.ink import Mark, Pen, Shape, Text, circle, polyline, rectangle
-from floorplan_circuits.drawing.lettering import cap_height
+from floorplan_circuits.drawing.lettering import cap_height, width
 from floorplan_circuits.drawing.palette import Theme
 from floorplan_circuits.home.power import Breaker
 
 BODY = 5.95
 THUMB = 1.15
 RATING_SIZE = 7.0
+RATING_WIDE = 4.0
+"""mm that a body has for its rating beside the thumb."""
+TWO_LINES, LINE_PITCH = 6.0, 2.6
+"""Least height in mm of a body with letters under its rating, and from one line to the next."""
+LETTERS = {"ground fault": "G", "arc fault": "A", "residual current": "R", "surge": "S"}
+LETTERS_IN_WORDS = {
+    "ground fault": "G trips on a ground fault",
+    "arc fault": "A on an arc fault",
+    "residual current": "R on residual current",
+    "surge": "S guards against surges",
+}
 
 
 def is_found_off(breaker: Breaker) -> bool:
@@ -28,12 +41,35 @@ def body(
     inward, outward = (x + 0.35, x + wide - 0.35 - THUMB) if right else (x + wide - 0.35 - THUMB, x + 0.35)
     thumb_x, words_x = (outward, inward) if off else (inward, outward)
     marks += _fuse(thumb_x, y + high / 2, theme) if breaker.device == "fuse" else _thumb(thumb_x, y, high, off, theme)
-    words = "off" if off else "" if breaker.amps is None else str(breaker.amps)
     side = words_x > thumb_x
     at = thumb_x + THUMB + (x + wide - thumb_x - THUMB) / 2 if side else (x + thumb_x) / 2
-    size = min(RATING_SIZE, RATING_SIZE * high / 4.2)
-    marks.append(Text((at, y + high / 2 + cap_height(size) / 2), words, size, off, theme.ink, "middle"))
+    marks += _words(breaker, (at, y + high / 2), high, off, theme)
     return marks
+
+
+def _words(breaker: Breaker, middle: tuple[float, float], high: float, off: bool, theme: Theme) -> Iterator[Mark]:
+    """Yield the rating, or that it is off, and the letters of what else trips it below, in half a space beside it."""
+    out = "out" if breaker.device == "fuse" else "off"
+    rating, letters = out if off else "" if breaker.amps is None else str(breaker.amps), trips_too(breaker)
+    lines = [rating, letters] if letters and high >= TWO_LINES else [f"{rating} {letters}".strip()]
+    size = min(RATING_SIZE, RATING_SIZE * high / 4.2)
+    x, y = middle
+    for at, words in enumerate(lines):
+        fitted = min(size, size * RATING_WIDE / max(width(words, size, off), 0.1))
+        down = (at - (len(lines) - 1) / 2) * LINE_PITCH
+        yield Text((x, y + down + cap_height(fitted) / 2), words, fitted, off, theme.ink, "middle")
+
+
+def trips_too(breaker: Breaker) -> str:
+    """Return the letters of what trips a breaker besides too much current: G ground, A arc, R residual current."""
+    return "".join(letter for name, letter in LETTERS.items() if name in breaker.protects)
+
+
+def letters_told(breakers: Iterable[Breaker]) -> str:
+    """Return what the letters on these breakers stand for, in one sentence; nothing where there are none."""
+    found = {name for breaker in breakers for name in breaker.protects}
+    words = "; ".join(said for name, said in LETTERS_IN_WORDS.items() if name in found)
+    return f"{words}." if words else ""
 
 
 def _thumb(x: float, y: float, high: float, off: bool, theme: Theme) -> list[Mark]:
@@ -48,7 +84,19 @@ def _fuse(x: float, y: float, theme: Theme) -> list[Mark]:
     return [ring, Shape(polyline((middle - 0.45, y), (middle + 0.45, y)), None, Pen(0.25, theme.ink))]
 
 
-def tie_bar(x: float, top: float, bottom: float, theme: Theme) -> list[Mark]:
-    """Draw the bar that joins the handles of tied breakers, a dot on each end."""
-    bar = Shape(rectangle(x - 0.85, top, 1.7, bottom - top, 0.5), theme.paper, Pen(0.25, theme.ink))
+def common_handle(x: float, top: float, bottom: float, theme: Theme) -> Mark:
+    """Draw the line that joins the two poles of one breaker round the breaker between them, as in a quad."""
+    path = polyline((x - 0.5, top), (x, top), (x, bottom), (x - 0.5, bottom))
+    return Shape(path, None, Pen(0.35, theme.ink))
+
+
+def tie_bar(x: float, top: float, bottom: float, theme: Theme, sure: bool = True) -> list[Mark]:
+    """Draw the bar that joins the handles of tied breakers, a dot on each end.
+
+    One that is makeshift, or that nobody is sure of, is dashed and has no dots: it counts for nothing.
+    """
+    pen = Pen(0.25, theme.ink) if sure else Pen(0.25, theme.ink, (0.7, 0.5))
+    bar = Shape(rectangle(x - 0.85, top, 1.7, bottom - top, 0.5), theme.paper, pen)
+    if not sure:
+        return [bar]
     return [bar, Shape(circle(x, top + 0.8, 0.35), theme.ink), Shape(circle(x, bottom - 0.8, 0.35), theme.ink)]

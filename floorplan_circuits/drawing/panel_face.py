@@ -6,7 +6,7 @@ from dataclasses import dataclass, field
 from floorplan_circuits.drawing.ink import Bounds, Group, Mark, Pen, Shape, Text, polyline, rectangle
 from floorplan_circuits.drawing.lettering import cap_height, width
 from floorplan_circuits.drawing.palette import tint
-from floorplan_circuits.drawing.panel_body import BODY, THUMB, body, is_found_off, tie_bar
+from floorplan_circuits.drawing.panel_body import BODY, THUMB, body, common_handle, is_found_off, tie_bar
 from floorplan_circuits.drawing.panel_cells import (
     Cell,
     FaceStyle,
@@ -85,6 +85,7 @@ def panel_face(findings: Findings, panel: Panel, style: FaceStyle, what_if: What
     for cell in drawn:
         _draw_cell(cell, layout, face)
     face.marks += _ties(drawn, layout)
+    face.marks += _round_others(drawn, layout)
     face.marks += [_ring(cell, layout) for cell in drawn if cell.breaker and cell.breaker.id in style.to_turn_off]
     face.marks.append(Shape(rectangle(0, 0, style.width, high), None, Pen(0.35, style.theme.ink)))
     return face
@@ -170,8 +171,27 @@ def _ties(drawn: Sequence[Cell], layout: Layout) -> list[Mark]:
             spans = [layout.span(cell) for cell in tied]
             inset = min(2.2, min(bottom - top for top, bottom in spans) / 3)
             ends = min(top for top, _ in spans) + inset, max(bottom for _, bottom in spans) - inset
-            marks += tie_bar(x, ends[0], ends[1], layout.style.theme)
+            sure = all(cell.breaker.tie.made == "by the factory" for cell in tied if cell.breaker and cell.breaker.tie)
+            marks += tie_bar(x, ends[0], ends[1], layout.style.theme, sure)
     return marks
+
+
+def _round_others(drawn: Sequence[Cell], layout: Layout) -> Iterator[Mark]:
+    """Yield a line for each breaker whose poles have others between them: both move with one handle."""
+    parts: dict[tuple[int, int], list[Cell]] = {}
+    for cell in drawn:
+        if cell.breaker is not None:
+            parts.setdefault((cell.breaker.id, cell.column), []).append(cell)
+    left, right = layout.spine
+    for (_, column), cells_of in parts.items():
+        if len(cells_of) > 1 and cells_of[0].breaker is not None:
+            off = layout.is_off(cells_of[0].breaker)
+            at_right = layout.grid.columns == 1 or column == 1
+            body_left = right - BODY - 0.3 if at_right else left + 0.3
+            inward_left = at_right and layout.grid.columns == 2
+            x = body_left + 0.18 if inward_left != off else body_left + BODY - 0.18
+            middles = [sum(layout.span(cell)) / 2 for cell in cells_of]
+            yield common_handle(x, min(middles), max(middles), layout.style.theme)
 
 
 def _outward(column: int, layout: Layout) -> float:

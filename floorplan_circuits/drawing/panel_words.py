@@ -15,6 +15,7 @@ MOST_SQUARES = 12
 MOST_LINES = 4
 AIR = 0.6
 """Least mm left above and below all of a row's words and squares together."""
+FUSE_STATES = {"off": "taken out", "tripped": "blown"}
 BESIDE = 1.3
 """mm between the last word and the squares that stand behind it."""
 
@@ -54,7 +55,10 @@ def row_words(
     x, top, room, high = bounds
     line = findings.lines.get(breaker.id, Line(breaker.id, ("",)))
     all_squares = _squares(findings, breaker, room, on_screen)
-    squares, fitted = _told(with_note(line, breaker), all_squares, room, high, on_screen)
+    variants = with_note(line, breaker)
+    if on_screen:
+        variants = beside_old_label(variants, breaker)
+    squares, fitted = _told(variants, all_squares, room, high, on_screen)
     pitch = text_height(fitted.size)
     below = 0.0 if fitted.beside else squares.height
     y = top + (high - pitch * len(fitted.lines) - below) / 2
@@ -123,11 +127,24 @@ def with_note(line: Line, breaker: Breaker) -> tuple[str, ...]:
 
 
 def _notes(breaker: Breaker) -> tuple[str, ...]:
-    found = breaker.found
+    found, may = breaker.found, breaker.may_open
     if found.state in ("off", "tripped"):
-        short = f"found {found.state}"
+        short = f"found {FUSE_STATES[found.state] if breaker.device == 'fuse' else found.state}"
         return (f"{short}: {found.why}", short) if found.why else (short,)
-    return ("never turn off",) if breaker.may_open.may == "never" else ()
+    if may.may == "never":
+        short = "never take out" if breaker.device == "fuse" else "never turn off"
+        return (f"{short}: {may.why}", short) if may.why else (short,)
+    if may.may == "ask":
+        return (f"ask {may.whose} first", "ask first") if may.whose else ("ask first",)
+    return ()
+
+
+def beside_old_label(variants: Sequence[str], breaker: Breaker) -> tuple[str, ...]:
+    """Return each wording with the old label verbatim beside it, then without, so that where it fits both are read."""
+    label = breaker.as_found.strip()
+    if not label or label.casefold() in variants[0].casefold():
+        return tuple(variants)
+    return tuple(words for one in variants for words in (f"{one}. Old label “{label}”", one))
 
 
 # --- squares --------------------------------------------------------------------------------------------------------

@@ -1,17 +1,16 @@
 """Edits of breakers: put one into a space, change what it is, tie handles together."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable
 
 from floorplan_circuits.edits.edited import Edited, Refused, counted, edit, only, sound, there
 from floorplan_circuits.edits.numbering import counter
-from floorplan_circuits.edits.panels import breakers_of
 from floorplan_circuits.edits.poles import without_poles
+from floorplan_circuits.edits.spaces import Place, check_free, column, places_of
 from floorplan_circuits.edits.typed import Typed
 from floorplan_circuits.home.home import Home
 from floorplan_circuits.home.integrity import breakers_behind
-from floorplan_circuits.home.power import Breaker, Panel, Pole, Tie
+from floorplan_circuits.home.power import Breaker, Pole, Tie
 from floorplan_circuits.home.record import change
-from floorplan_circuits.supply.legs import cells
 from floorplan_circuits.supply.numbering import mark
 
 OF_A_BREAKER = frozenset(
@@ -21,24 +20,23 @@ OF_A_BREAKER = frozenset(
 
 @edit
 def add_breaker(home: Home, panel: int, space: int, typed: Typed, half: str | None = None) -> Edited:
-    """Put a breaker into a space, or two into its halves; a multi-pole one takes the spaces below in its column.
+    """Put a breaker into a space, two into its halves, or a quad into two; more poles take the spaces below.
 
     Raises `Refused` if a space it needs is taken or past the end of the panel.
     """
     found = there(home.panels, panel, "panel")
-    spaces = _column(found, space, typed.poles)
-    _check_free(home, found, spaces, half)
+    placed = places_of(found, space, typed, half)
+    check_free(home, found, [place for _, places in placed for place in places])
     ids = counter(home)
-    halves: Sequence[str | None] = ("A", "B") if typed.halves == 2 and half is None else (half,)
     breakers, made = home.breakers, []
-    for one in halves:
+    for part, places in placed:
         breaker = Breaker(
             id=ids.new(),
             panel=panel,
-            poles=tuple(_pole(number, one) for number in spaces),
-            amps=typed.amps,
+            poles=tuple(_pole(place) for place in places),
+            amps=part.amps,
             device="fuse" if typed.fuse else "breaker",
-            as_found=typed.label,
+            as_found=part.label,
         )
         breakers = breakers.put(breaker)
         made.append(breaker.id)
@@ -46,42 +44,13 @@ def add_breaker(home: Home, panel: int, space: int, typed: Typed, half: str | No
     return Edited(home, f"Put {_size(typed)} in space {found.prefix}{space}{half or ''}", tuple(made))
 
 
-def _pole(space: int, half: str | None) -> Pole:
-    return Pole.model_validate({"space": space, "half": half})
+def _pole(place: Place) -> Pole:
+    return Pole.model_validate({"space": place[0], "half": place[1]})
 
 
 def _size(typed: Typed) -> str:
     what = "fuse" if typed.fuse else "breaker"
     return f"a {typed.amps} A {what}" if typed.amps else f"a {what}"
-
-
-# --- spaces ---------------------------------------------------------------------------------------------------------
-
-
-def _column(panel: Panel, space: int, poles: int) -> list[int]:
-    """Return a space and those below it in its column. Raises `Refused` past the column's end."""
-    place = cells(panel)
-    if space not in place:
-        raise Refused(f"{panel.name} has no space {space}: it ends at {panel.spaces}.")
-    row, column = place[space]
-    at = {cell: number for number, cell in place.items()}
-    found = [at.get((row + down, column)) for down in range(poles)]
-    spaces = [number for number in found if number is not None]
-    if len(spaces) < poles:
-        raise Refused(f"{counted(poles, 'pole')} do not fit: the column ends at space {panel.prefix}{spaces[-1]}.")
-    return spaces
-
-
-def _check_free(home: Home, panel: Panel, spaces: Iterable[int], half: str | None) -> None:
-    taken = {
-        (pole.space, one)
-        for breaker in breakers_of(home, panel.id)
-        for pole in breaker.poles
-        for one in ((pole.half,) if pole.half else ("A", "B"))
-    }
-    for space in spaces:
-        if not taken.isdisjoint((space, one) for one in ((half,) if half else ("A", "B"))):
-            raise Refused(f"Space {panel.prefix}{space} is taken. Remove the breaker there first.")
 
 
 # --- changes --------------------------------------------------------------------------------------------------------
@@ -112,13 +81,17 @@ def retype_breaker(home: Home, breaker: int, typed: Typed) -> Edited:
     found = there(home.breakers, breaker, "breaker")
     if typed.amps is None:
         return Edited(set_breaker(home, breaker, as_found=typed.label).home, _says(home, found))
+    if typed.halves == 4:
+        raise Refused("A quad takes two whole spaces: take this breaker out, then type the quad.")
     splits = typed.halves == 2 and found.poles[0].half is None
     poles = _poles_for(home, found, typed.poles, "A" if splits else found.poles[0].half)
     device = "fuse" if typed.fuse else "breaker"
     changed = change(found, poles=poles, amps=typed.amps, device=device, as_found=typed.label)
     after = without_poles(change(home, breakers=home.breakers.put(changed)), breaker, len(poles))
     if splits:
-        after = add_breaker(after, found.panel, poles[0].space, typed, "B").home
+        lower = typed.parts[-1]
+        beside = typed._replace(amps=lower.amps, label=lower.label, halves=1, further=())
+        after = add_breaker(after, found.panel, poles[0].space, beside, "B").home
     return Edited(after, _says(home, found))
 
 
@@ -128,10 +101,10 @@ def _poles_for(home: Home, breaker: Breaker, count: int, half: str | None) -> tu
         return breaker.poles
     panel = there(home.panels, breaker.panel, "panel")
     others = change(home, breakers=home.breakers.without([breaker.id]))
-    spaces = _column(panel, min(pole.space for pole in breaker.poles), count)
-    _check_free(others, panel, spaces, half)
-    kept = {pole.space: pole for pole in breaker.poles if pole.half == half}
-    return tuple(kept.get(space) or _pole(space, half) for space in spaces)
+    places = column(panel, min(pole.space for pole in breaker.poles), count, half)
+    check_free(others, panel, places)
+    kept: dict[Place, Pole] = {(pole.space, pole.half): pole for pole in breaker.poles}
+    return tuple(kept.get(place) or _pole(place) for place in places)
 
 
 # --- handles --------------------------------------------------------------------------------------------------------

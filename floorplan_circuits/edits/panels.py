@@ -1,4 +1,4 @@
-"""Edits of panels: set one up as it really is, and say what feeds it."""
+"""Edits of panels: set one up as it really is, with its mains, and say what feeds it."""
 
 from collections.abc import Iterator
 from itertools import product
@@ -11,7 +11,7 @@ from floorplan_circuits.home.integrity import not_fed_by_itself, panels_told_apa
 from floorplan_circuits.home.power import Breaker, Main, Numbering, Panel, System
 from floorplan_circuits.home.record import Point, change
 
-MOST_SPACES = 200
+MOST_SPACES, MOST_MAINS = 200, 6
 OTHER_LETTERS = "CDEFGHJKLMNPQRSTUVWXYZ"
 """Letters for further panels. A is left out, since 15A is half of a space, B, since boxes are marked B1, B2 and so on,
 and I and O, which read as figures."""
@@ -107,12 +107,41 @@ def set_panel(home: Home, panel: int, **fields: object) -> Edited:
 
 
 @edit
-def feed_panel(home: Home, panel: int, breaker: int | None) -> Edited:
-    """Say which breaker feeds a panel, or that nobody knows. Raises `Refused` where it would feed itself."""
+def feed_panel(home: Home, panel: int, *breakers: int | None) -> Edited:
+    """Say which breakers feed a panel, or that nobody knows. Raises `Refused` where it would feed itself."""
     found = there(home.panels, panel, "panel")
-    fed_by = () if breaker is None else (_feeder(home, breaker),)
-    after = change(home, panels=home.panels.put(change(found, fed_by=fed_by)))
+    said = dict.fromkeys(one for one in breakers if one is not None)
+    was = {one.breaker: one for one in found.fed_by if isinstance(one, FromBreaker)}
+    fed_by = tuple(was.get(one) or _feeder(home, one) for one in said)
+    sources = tuple(one for one in found.fed_by if not isinstance(one, FromBreaker))
+    after = change(home, panels=home.panels.put(change(found, fed_by=(*fed_by, *sources))))
     return Edited(sound(home, after, not_fed_by_itself), f"Say what feeds {found.name}")
+
+
+# --- mains ----------------------------------------------------------------------------------------------------------
+
+
+@edit
+def add_main(home: Home, panel: int) -> Edited:
+    """Add a main handle to a panel: some have none, some up to six."""
+    found = there(home.panels, panel, "panel")
+    if len(found.mains) >= MOST_MAINS:
+        raise Refused(f"A panel has at most {MOST_MAINS} mains.")
+    ids = counter(home)
+    main = Main(id=ids.new())
+    panels = home.panels.put(change(found, mains=(*found.mains, main)))
+    return Edited(change(home, panels=panels, next_id=ids.next_id), f"Add a main to {found.name}", (main.id,))
+
+
+@edit
+def set_main(home: Home, main: int, **fields: object) -> Edited:
+    """Change name or amps of a main. Raises `Refused` if it is gone."""
+    only(fields, frozenset({"name", "amps"}))
+    for panel in home.panels:
+        if any(one.id == main for one in panel.mains):
+            mains = tuple(change(one, **fields) if one.id == main else one for one in panel.mains)
+            return Edited(change(home, panels=home.panels.put(change(panel, mains=mains))), f"Edit {panel.name}")
+    raise Refused("That main is not there any more.")
 
 
 def breakers_of(home: Home, panel: int) -> list[Breaker]:

@@ -16,6 +16,7 @@ from floorplan_circuits.gestures.pointing import (
     points,
 )
 from floorplan_circuits.home.boxes import Box
+from floorplan_circuits.home.handling import FUSE_STAYS_LIVE, is_fuse
 from floorplan_circuits.home.home import FeedPlace, Home, feeds
 from floorplan_circuits.home.ways import Way, ways
 from floorplan_circuits.supply.numbering import mark
@@ -149,7 +150,9 @@ def headline(now: SetUp, home: Home) -> str:
     if breaker is None:
         return "All as usual"
     number = mark(home.panels.get(breaker.panel), breaker)
-    return f"It points to {number}" if now.points else f"{number} is off"
+    if now.points:
+        return f"It points to {number}"
+    return f"{number} is out" if is_fuse(home, breaker.id) else f"{number} is off"
 
 
 def also_recorded(now: SetUp) -> str:
@@ -181,4 +184,5 @@ def taken(now: SetUp, home: Home) -> str:
         return f"{headline(now, home)}, you say. Now click the device that it was followed from."
     asks = breaker.may_open
     whose = f" Ask {asks.whose or 'first'}{f': {asks.why}' if asks.why else ''}." if asks.may == "ask" else ""
-    return f"{headline(now, home)}, you say. Now click each device that you look at.{whose}"
+    care = f" {FUSE_STAYS_LIVE}" if is_fuse(home, now.breaker) else ""
+    return f"{headline(now, home)}, you say.{care} Now click each device that you look at.{whose}"

@@ -8,6 +8,7 @@ from floorplan_circuits.edits.recording import record_change, record_round
 from floorplan_circuits.edits.seen import found_off, handle_called
 from floorplan_circuits.findings import Findings, ShutOff, Subject
 from floorplan_circuits.home.called import feed_called
+from floorplan_circuits.home.handling import to_open
 from floorplan_circuits.home.home import FeedPlace, Home, existing_feeds
 from floorplan_circuits.supply.handles import moves_together
 from floorplan_circuits.survey.log_book import LogBook
@@ -52,7 +53,8 @@ def asks_for(plan: ShutOff, findings: Findings) -> str:
     handles = _listed([findings.marks[handle] for one in plan.off for handle in one.handles])
     if not handles:
         return f"To open {boxes}: no handle is known that makes it dead. Treat it as live."
-    return f"To open {boxes} turn off {handles}, then test. On the screen alone they are off now."
+    does = to_open(findings.home, [handle for one in plan.off for handle in one.handles], handles)
+    return f"To open {boxes} {does[:1].lower()}{does[1:]}, then test. On the screen alone they are off now."
 
 
 def _listed(marks: Sequence[str]) -> str:

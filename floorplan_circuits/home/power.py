@@ -16,7 +16,9 @@ System = Literal[
     "three-phase 400Y/230",
     "not known",
 ]
-Numbering = Literal["odd left, even right", "down one side, then the other", "single row"]
+Numbering = Literal[
+    "odd left, even right", "odd left, even right, from the bottom", "down one side, then the other", "single row"
+]
 Amps = Annotated[int, Field(ge=1, le=6000)]
 Starts = Literal["always", "by hand", "by itself", "not known"]
 

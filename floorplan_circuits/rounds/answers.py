@@ -41,12 +41,13 @@ class Answered:
 
 @dataclass(frozen=True, slots=True)
 class Answers:
-    """All that was brought back: when, by whom, with what, and round by round what was seen."""
+    """All that was brought back: when, by whom, with what, round by round what was seen, and of which plan."""
 
     date: str
     who: str
     method: str
     rounds: tuple[Answered, ...]
+    plan: str = ""
 
 
 def plan_code(plan: TestPlan) -> str:
@@ -81,7 +82,8 @@ def read_answers(text: str, plan: TestPlan) -> Answers:
     if not rounds:
         raise CannotRead("No round is answered in it.")
     in_order = tuple(rounds[nth] for nth in sorted(rounds))
-    return Answers(head.get("date", "")[:10], head.get("who", "")[:120], head.get("with", "not said"), in_order)
+    who, method = head.get("who", "")[:120], head.get("with", "not said")
+    return Answers(head.get("date", "")[:10], who, method, in_order, plan_code(plan))
 
 
 def _lines(text: str) -> Iterator[tuple[int, str]]:

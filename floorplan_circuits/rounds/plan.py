@@ -60,9 +60,10 @@ def plan(
     cap: int | None = None,
     leave_on: Collection[int] = (),
     boxes: Collection[int] = (),
+    agreed: Collection[int] = (),
 ) -> TestPlan:
     """Return the plan for all that is not proved yet, or for `boxes` alone; it goes on from what the log says."""
-    about = scope(home, record, known, leave_on, boxes)
+    about = scope(home, record, known, leave_on, boxes, agreed)
     site = Site(home, room_of, routes(home), _at_panel(home))
     masks = patterns([about.busy[handle] for handle in about.handles], strength, cap)
     count = max((mask.bit_length() for mask in masks), default=0)

@@ -34,13 +34,19 @@ class Scope:
 
 
 def scope(
-    home: Home, record: LogBook, known: Mapping[int, Conclusion], leave_on: Collection[int], boxes: Collection[int]
+    home: Home,
+    record: LogBook,
+    known: Mapping[int, Conclusion],
+    leave_on: Collection[int],
+    boxes: Collection[int],
+    agreed: Collection[int] = (),
 ) -> Scope:
     """Return what a plan is about: all that is not proved, or of `boxes` alone where any are given.
 
+    `agreed` are handles to be asked for that may be turned off now: whoever it is agreed.
     Handles that no such feed can hang on by what the log says are left on: they need not be told apart any more.
     """
-    together, alone = moves_together(home), _left_alone(home, record, leave_on)
+    together, alone = moves_together(home), _left_alone(home, record, leave_on, agreed)
     feeders = frozenset[int]().union(*breakers_above(home).values())
     wanted = [place for place in _unproved(home, known) if not boxes or place.box.id in boxes]
     watched = [place for place in wanted if not _nothing_to_watch(place)]
@@ -73,7 +79,7 @@ def _busy(handle: int, moved: Collection[int], known: Mapping[int, Conclusion]) 
     return sum(1 for one in known.values() if {*one.breakers} & {*moved})
 
 
-def _left_alone(home: Home, record: LogBook, leave_on: Collection[int]) -> dict[int, str]:
+def _left_alone(home: Home, record: LogBook, leave_on: Collection[int], agreed: Collection[int]) -> dict[int, str]:
     """Return the handles that stay as they are, with why."""
     found = {
         breaker.id: f"was found {breaker.found.state}" + (f" ({breaker.found.why})" if breaker.found.why else "")
@@ -83,7 +89,7 @@ def _left_alone(home: Home, record: LogBook, leave_on: Collection[int]) -> dict[
     asks = {
         breaker.id: f"ask {breaker.may_open.whose or 'first'}"
         for breaker in home.breakers
-        if breaker.may_open.may == "ask" and breaker.id not in found
+        if breaker.may_open.may == "ask" and breaker.id not in found and breaker.id not in agreed
     }
     wished = dict.fromkeys(leave_on, "is to stay on")
     return {**wished, **asks, **keep_off(home, record), **found}

@@ -4,6 +4,7 @@ from collections.abc import Collection, Iterator, Mapping
 
 from floorplan_circuits.findings import Alone, Findings, Look, RoundsInWords, TestPlan, Turned, Walked
 from floorplan_circuits.home.called import feed_called
+from floorplan_circuits.home.handling import FUSE_BACK, FUSE_CARE, is_fuse
 from floorplan_circuits.home.home import FeedPlace, existing_feeds
 from floorplan_circuits.home.kinds import kind_named
 from floorplan_circuits.rounds.answers import plan_code
@@ -20,12 +21,12 @@ CAUTIONS = (
 def in_words(plan: TestPlan, findings: Findings) -> RoundsInWords:
     """Return the plan as people carry it out: handles as the panel numbers them, rooms in walking order."""
     places = {place.feed.id: place for place in existing_feeds(findings.home)}
-    looks = {feed: _look(at, places[feed], plan.advice.get(feed, ""), findings) for at, feed in enumerate(plan.feeds)}
+    looks = {feed: look(at, places[feed], plan.advice.get(feed, ""), findings) for at, feed in enumerate(plan.feeds)}
     return RoundsInWords(
         code=plan_code(plan),
         home=findings.home.name,
         cautions=CAUTIONS,
-        left_alone=tuple(left_alone(plan, findings.marks)),
+        left_alone=tuple(left_alone(plan, findings)),
         not_watched=tuple(_not_watched(plan, places)),
         walk=tuple(_walked(stop.room, [looks[feed] for feed in stop.feeds], findings) for stop in plan.all_on.walk),
         rounds=tuple(_rounds(plan, findings)),
@@ -33,13 +34,18 @@ def in_words(plan: TestPlan, findings: Findings) -> RoundsInWords:
     )
 
 
-def left_alone(plan: TestPlan, marks: Mapping[int, str]) -> Iterator[str]:
+def left_alone(plan: TestPlan, findings: Findings) -> Iterator[str]:
     """Yield what stays as it is in every round, and what is tested by itself, in sentences."""
+    marks = findings.marks
     for handle, why in plan.left_alone.items():
         if handle in marks:
             yield f"Leave {marks[handle]} as it is: {why}."
     if plan.apart:
         yield f"Kept on, tested by themselves: {', '.join(marks[handle] for handle in plan.apart)}."
+    fuses = [marks[handle] for handle in plan.apart if is_fuse(findings.home, handle)]
+    if fuses:
+        one = len(fuses) == 1
+        yield f"{', '.join(fuses)} {'is a fuse' if one else 'are fuses'}: out one at a time. {FUSE_CARE} {FUSE_BACK}"
 
 
 def _not_watched(plan: TestPlan, places: Mapping[int, FeedPlace]) -> Iterator[str]:
@@ -53,7 +59,8 @@ def _not_watched(plan: TestPlan, places: Mapping[int, FeedPlace]) -> Iterator[st
         yield f"{', '.join(feeds)}: {do}."
 
 
-def _look(at: int, place: FeedPlace, advice: str, findings: Findings) -> Look:
+def look(at: int, place: FeedPlace, advice: str, findings: Findings) -> Look:
+    """Return in words what to look at for one feed."""
     found = findings.boxes[place.box.id]
     mind = tuple(words for words in (place.box.reach, advice) if words)
     return Look(at, place.box.mark, _what(place), mind, found.room_name, found.level_name)

@@ -6,6 +6,7 @@ from dataclasses import dataclass, field
 from floorplan_circuits.drawing.ink import Group, Mark, Pen, Shape, Text, moved, polyline
 from floorplan_circuits.drawing.lettering import width, wrap
 from floorplan_circuits.drawing.palette import Theme
+from floorplan_circuits.drawing.panel_body import letters_told
 from floorplan_circuits.drawing.panel_cells import FaceStyle, face_height, fitting_row
 from floorplan_circuits.drawing.panel_face import panel_face
 from floorplan_circuits.drawing.plates import text_height
@@ -117,12 +118,19 @@ def panel_notes(findings: Findings, panel: Panel) -> tuple[str, ...]:
     home = findings.home
     line = "Wires above the main" if panel.mains else "The wires that feed it"
     notes = [f"{line} stay live with every breaker off."]
-    notes += [_source_note(source.name, source.disconnect) for source in home.sources if source.kind != "utility"]
+    notes += source_notes(home)
     resets = list(reset_points(findings)) if panel.id == next(iter(home.panels)).id else []
     if resets:
         notes.append(f"Reset points: {', '.join(resets)}.")
+    letters = letters_told(breaker for breaker in home.breakers if breaker.panel == panel.id)
     notes.append("One square a feed; the more ink, the better known. A bar joins tied handles.")
+    notes += [letters] if letters else []
     return tuple(notes)
+
+
+def source_notes(home: Home) -> list[str]:
+    """Return of each source besides the utility that the main does not stop it, and what does."""
+    return [_source_note(source.name, source.disconnect) for source in home.sources if source.kind != "utility"]
 
 
 def reset_points(findings: Findings) -> Iterator[str]:

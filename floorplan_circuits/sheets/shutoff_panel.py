@@ -17,7 +17,7 @@ TITLE_SIZE, MAIN_SIZE = 10.0, 9.0
 TITLE_HIGH, MAIN_HIGH, GAP = 5.6, 6.4, 0.8
 MOST_ROW, USUAL_ROW, LEAST_ROW = 7.6, 5.0, 4.4
 """Height in mm of a row: with room to spare, wanted, and the least in which a line of words can be read."""
-KEY = "Heavy ring: turn off. Off without a ring: found so, stays so."
+KEY = "Heavy ring: turn off, a fuse comes out. Off without a ring: found so, stays so."
 STAYS_LIVE = "wires above it stay live"
 
 

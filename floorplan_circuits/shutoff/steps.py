@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from itertools import groupby
 
 from floorplan_circuits.findings import BoxWhenOff, Findings, ShutOff, Step, ToTurnOff
+from floorplan_circuits.home.handling import FUSE_BACK, FUSE_CARE, FUSE_KEPT, any_fuse, to_open
 from floorplan_circuits.home.kinds import kind_named
 from floorplan_circuits.shutoff.conductors import to_test
 from floorplan_circuits.shutoff.critical import to_mind
@@ -128,7 +129,8 @@ def _turning_off(job: _Job) -> Iterator[Step]:
         yield _off(one, job, one.panel != panel)
         panel = one.panel
     if plan.off:
-        yield Step("tag", "Lock or tape each handle, and hang a tag on it: who and when.")
+        fuses = (FUSE_KEPT,) if any_fuse(job.findings.home, _handles(plan)) else ()
+        yield Step("tag", "Lock or tape each handle, and hang a tag on it: who and when.", fuses)
     if plan.prove_tester_at is not None:
         more = ("It must show live there.",)
         yield Step("prove", f"Prove the tester at {job.place(plan.prove_tester_at)}.", more)
@@ -138,9 +140,11 @@ def _off(one: ToTurnOff, job: _Job, is_first: bool) -> Step:
     panel = job.findings.home.panels[one.panel]
     said = [f"{panel.name}."] if is_first else []
     said += [f"{_capital('; '.join(one.because))}."] if one.because else []
+    home = job.findings.home
+    said += [FUSE_CARE] if any_fuse(home, one.handles) else []
     said += ["Tied, yet one can slip: see that each is off."] if len(one.handles) > 1 else []
     said += ["Only the main will do: all of the home goes dark."] if job.plan.only_the_main else []
-    return Step("off", f"Turn off {job.handles(one.handles)}.", tuple(said), one.handles)
+    return Step("off", f"{to_open(home, one.handles, job.handles(one.handles))}.", tuple(said), one.handles)
 
 
 # --- testing --------------------------------------------------------------------------------------------------------
@@ -203,9 +207,10 @@ def _working(job: _Job) -> Iterator[str]:
 def _afterwards(job: _Job) -> Iterator[Step]:
     plan = job.plan
     yield Step("close", "Covers on, tools away, hands off. Switch loads off first.")
-    handles = mains_first(tuple(handle for one in plan.off for handle in one.handles), job.findings)
+    handles = mains_first(_handles(plan), job.findings)
     if handles:
-        more = ("What trips stays off.",)
+        back = (FUSE_BACK,) if any_fuse(job.findings.home, handles) else ()
+        more = ("What trips stays off.", *back)
         yield Step("on", "Tags off. Turn on one at a time, mains first.", more, handles)
     resting = tuple(handle for one in plan.keep_off for handle in one.handles)
     if resting:
@@ -214,6 +219,10 @@ def _afterwards(job: _Job) -> Iterator[Step]:
     named = f"{'; '.join(starting)}." if starting else "a motor may."
     yield Step("by itself", "Keep hands off what starts by itself:", (named,))
     yield Step("afterwards", "Look that all runs again, tell everybody, record what you found.")
+
+
+def _handles(plan: ShutOff) -> tuple[int, ...]:
+    return tuple(handle for one in plan.off for handle in one.handles)
 
 
 def _capital(words: str) -> str:

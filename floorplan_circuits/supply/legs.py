@@ -17,6 +17,9 @@ LEGS: dict[System, str] = {
 }
 """The legs of each system that has more than one."""
 
+FROM_THE_BOTTOM = "odd left, even right, from the bottom"
+"""A panel that hangs upside down, or is stamped from below: its rows count up, and its legs with them."""
+
 
 def cells(panel: Panel) -> dict[int, Cell]:
     """Return where each space of the panel stands, by its numbering.
@@ -33,6 +36,9 @@ def cells(panel: Panel) -> dict[int, Cell]:
 def _cell(panel: Panel, space: int) -> Cell:
     if panel.numbering == "odd left, even right":
         return divmod(space - 1, 2)
+    if panel.numbering == FROM_THE_BOTTOM:
+        row, column = divmod(space - 1, 2)
+        return (panel.spaces - 1) // 2 - row, column
     if panel.numbering == "single row":
         return space - 1, 0
     rows = -(-panel.spaces // 2)
@@ -50,7 +56,7 @@ def leg(panel: Panel, space: int) -> str:
     legs = LEGS.get(panel.system, "")
     if not legs or not 1 <= space <= panel.spaces:
         return ""
-    row, _ = _cell(panel, space)
+    row = (space - 1) // 2 if panel.numbering == FROM_THE_BOTTOM else _cell(panel, space)[0]
     return legs[row % len(legs)]
 
 

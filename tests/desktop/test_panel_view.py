@@ -102,20 +102,6 @@ def test_halves_share_the_height_of_a_space(empty_view: PanelView) -> None:
     assert whole.adjusted(0, -2, 0, 2).contains(upper.united(lower))
 
 
-def test_typing_goes_down_a_column_and_on_to_the_next(empty_view: PanelView) -> None:
-    order, space = list[int](), 1
-    while space:
-        order.append(space)
-        space = empty_view.next_space(space) or 0
-    assert order == [1, 3, 5, 7, 2, 4, 6, 8]
-
-
-def test_typing_passes_over_what_is_taken(view: PanelView, cottage: Findings) -> None:
-    taken = {space for space, _ in cottage.panels[cottage.home.panels.ids()[0]].taken}
-    following = view.next_space(1)
-    assert following is None or following not in taken
-
-
 def test_a_ring_is_drawn_round_a_breaker_and_goes_again(view: PanelView, cottage: Findings) -> None:
     plain = picture_of(view)
     view.ring(frozenset({Subject("breaker", cottage.home.breakers.ids()[0])}))
@@ -135,4 +121,3 @@ def test_without_a_panel_nothing_is_drawn_and_nothing_named(qtbot: QtBot) -> Non
     picture = picture_of(view)
     assert named == []
     assert picture.pixelColor(100, 100) == picture.pixelColor(0, 0)
-    assert view.next_space(1) is None

@@ -12,7 +12,7 @@ from floorplan_circuits.drawing.panel_face import RING, Face, FaceStyle, face_ro
 from floorplan_circuits.find import find, what_if
 from floorplan_circuits.findings import Findings, Subject
 from floorplan_circuits.home.home import Home
-from floorplan_circuits.home.power import Breaker, Panel, Tie
+from floorplan_circuits.home.power import Breaker, Panel, Pole, Tie
 from floorplan_circuits.home.record import change
 from floorplan_circuits.home.table import Table
 from tests.drawing.drawn import SAMPLE_HOMES, bounds_of, box, breaker, device, fed, home, overlap, sample, words_in
@@ -147,6 +147,59 @@ def test_a_click_on_a_row_names_its_breaker_and_rows_never_overlap() -> None:
         spots = panel_face(findings, panel_of(findings), STYLE).spots
         assert {subject.id for _, subject in spots} == set(findings.home.breakers.ids())
         assert not any(overlap(a, b) for (a, _), (b, _) in combinations(spots, 2))
+
+
+# --- as the door shows it ---------------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(
+    ("protects", "letters"),
+    [(("ground fault",), "G"), (("arc fault",), "A"), (("arc fault", "ground fault"), "GA"), (("surge",), "S")],
+)
+@pytest.mark.parametrize("high", [3.4, 7.0, 10.0])
+def test_what_trips_a_breaker_besides_is_told_in_letters_that_stay_on_its_body(protects, letters, high) -> None:
+    drawn = body(breaker(6, 1, amps=20, protects=protects), (0, 0, 5.95, high), False, PAPER)
+    assert " ".join(words_in(Group(tuple(drawn)))) == f"20 {letters}"
+    for text in (mark for mark in drawn if isinstance(mark, Text)):
+        left, top, right, bottom = bounds_of(text)
+        assert left >= 0
+        assert right <= 5.95 - 0.35 - THUMB
+        assert top >= 0
+        assert bottom <= high
+
+
+def test_a_fuse_that_is_out_says_out() -> None:
+    out = breaker(6, 1, device="fuse", found={"state": "off"})
+    assert words_in(Group(tuple(body(out, (0, 0, 6, 10), False, PAPER)))) == ["out"]
+    assert "found taken out" in " ".join(words(face_of(home(breakers=(out,))))).lower()
+
+
+@pytest.mark.parametrize(("made", "dashed"), [("by the factory", False), ("makeshift", True), ("not sure", True)])
+def test_a_tie_that_counts_for_nothing_is_dashed(made: str, dashed: bool) -> None:
+    tie = {"group": 90, "made": made}
+    tied = face_of(home(breakers=(breaker(6, 1, tie=tie), breaker(7, 3, tie=tie))))
+    bars = [mark for mark in flat(tied.ink) if isinstance(mark, Shape) and mark.pen and mark.pen.width == 0.25]
+    assert any(mark.pen and mark.pen.dash for mark in bars) == dashed
+
+
+@pytest.mark.parametrize("spaces", [(1, 3), (2, 4)])
+def test_the_outer_poles_of_a_quad_are_joined_round_the_inner_ones(spaces: tuple[int, int]) -> None:
+    upper, lower = spaces
+    outer = breaker(6, upper).model_copy(update={"poles": (Pole(space=upper, half="A"), Pole(space=lower, half="B"))})
+    inner = breaker(7, upper).model_copy(update={"poles": (Pole(space=upper, half="B"), Pole(space=lower, half="A"))})
+    face = face_of(home(breakers=(outer, inner)))
+    joined = [mark for mark in flat(face.ink) if isinstance(mark, Shape) and mark.pen and mark.pen.width == 0.35]
+    bounds = [bounds_of(mark) for mark in joined if bounds_of(mark)[2] - bounds_of(mark)[0] < 2]
+    assert len(bounds) == 1
+    of_outer = [area for area, subject in face.spots if subject.id == 6]
+    assert len(of_outer) == 2
+    assert bounds[0][1] < of_outer[0][3] < of_outer[1][1] < bounds[0][3]
+
+
+def test_on_screen_the_old_label_stands_beside_the_new_words_verbatim() -> None:
+    one = home(breakers=(breaker(6, 1, as_found="bdrm lts", wording="Bedroom"),))
+    assert "“bdrm lts”" in " ".join(words(face_of(one, FaceStyle(90.0, 12.0, PAPER, on_screen=True))))
+    assert "bdrm" not in " ".join(words(face_of(one)))
 
 
 # --- rows -----------------------------------------------------------------------------------------------------------

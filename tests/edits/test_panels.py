@@ -3,7 +3,15 @@
 import pytest
 
 from floorplan_circuits.edits.edited import Refused
-from floorplan_circuits.edits.panels import OTHER_LETTERS, add_panel, breakers_of, feed_panel, set_panel
+from floorplan_circuits.edits.panels import (
+    OTHER_LETTERS,
+    add_main,
+    add_panel,
+    breakers_of,
+    feed_panel,
+    set_main,
+    set_panel,
+)
 from floorplan_circuits.edits.starting import new_home
 from floorplan_circuits.home.home import Home
 from floorplan_circuits.home.integrity import problems
@@ -98,3 +106,28 @@ def test_the_breakers_of_a_panel_are_its_own():
 
     assert breakers_of(home, 1) == []
     assert [breaker.as_found for breaker in breakers_of(house(), panel_of(house()))] == ["kitchen plugs"]
+
+
+def test_mains_are_added_named_and_rated_up_to_six():
+    home = house()
+    edited = add_main(home, panel_of(home))
+    added = edited.made[0]
+    home = set_main(edited.home, added, name="Heat", amps=60).home
+
+    assert [(main.name, main.amps) for main in home.panels[panel_of(home)].mains] == [("", None), ("Heat", 60)]
+    for _ in range(4):
+        home = add_main(home, panel_of(home)).home
+    with pytest.raises(Refused, match="at most 6 mains"):
+        add_main(home, panel_of(home))
+    with pytest.raises(Refused, match="not there any more"):
+        set_main(home, 10**6, amps=60)
+
+
+def test_a_panel_may_be_fed_by_several_breakers_and_keeps_what_was_known_of_each():
+    home = typed_in(house(), 2, "60")
+    pair = breaker_at(home, 1), breaker_at(home, 2)
+    home = add_panel(home, 8, "Garage", fed_by=pair[0]).home
+    garage = home.panels.rows[-1].id
+
+    home = feed_panel(home, garage, *pair, pair[1]).home
+    assert [one.breaker for one in home.panels[garage].fed_by] == list(pair)

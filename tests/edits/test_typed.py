@@ -42,7 +42,7 @@ def test_a_number_that_is_part_of_a_word_is_a_label(label):
 
 @given(st.text(max_size=40))
 def test_whatever_is_typed_is_read(words):
-    typed = read_typed(words)
+    typed = read_typed(words, read_typed("15 before"))
 
     assert typed.label == " ".join(typed.label.split())
     assert typed.poles in (1, 2, 3, 4)

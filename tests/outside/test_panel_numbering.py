@@ -47,6 +47,17 @@ def test_neighbours_in_a_column_differ_and_neighbours_in_a_row_agree(known):
     assert all(leg(known, space) == leg(known, space + 1) for space in range(1, 42, 2))
 
 
+@pytest.mark.parametrize(("spaces", "system"), [(42, "split-phase 120/240"), (30, "three-phase 208Y/120")])
+def test_a_panel_numbered_from_the_bottom_keeps_the_legs_of_its_numbers(spaces, system):
+    """A panel mounted upside down keeps its stamped numbers (training page): 1 and 3 are a pair as ever."""
+    upright, over = (
+        panel(spaces=spaces, system=system, numbering=numbering)
+        for numbering in ("odd left, even right", "odd left, even right, from the bottom")
+    )
+    assert [leg(over, space) for space in range(1, spaces + 1)] == [leg(upright, n) for n in range(1, spaces + 1)]
+    assert cells(over)[1][0] == cells(upright)[spaces][0]
+
+
 def test_odd_spaces_stand_left_row_by_row_from_the_top():
     """Encyclopedia mirror: row = ceil(n / 2)."""
     grid = cells(SPLIT)
@@ -71,3 +82,13 @@ def test_both_halves_of_a_tandem_are_on_one_leg():
 
     assert legs_of(SPLIT, tandem) == ("B", "B")
     assert mark(SPLIT, tandem) == "4A·4B"
+
+
+def test_the_two_poles_of_a_quad_are_on_both_legs_and_its_halves_in_one_space_on_one():
+    """Inspectors' forum: halves of one space share a leg. That a quad's poles lie across two spaces is from memory."""
+    outer = breaker(9, poles=(Pole(space=2, half="A"), Pole(space=4, half="B")))
+    inner = breaker(8, poles=(Pole(space=2, half="B"), Pole(space=4, half="A")))
+
+    assert set(legs_of(SPLIT, outer)) == set(legs_of(SPLIT, inner)) == {"A", "B"}
+    assert mark(SPLIT, outer) == "2A·4B"
+    assert mark(SPLIT, inner) == "2B·4A"

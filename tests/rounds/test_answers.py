@@ -6,7 +6,7 @@ from hypothesis import strategies as st
 
 from floorplan_circuits.edits.answering import take_answers
 from floorplan_circuits.edits.edited import Refused
-from floorplan_circuits.find import find, plan_rounds
+from floorplan_circuits.find import course_of, find, plan_rounds
 from floorplan_circuits.home.log import Round
 from floorplan_circuits.rounds.answers import CannotRead, answers_text, plan_code, read_answers
 from tests.supply.wiring import UNKNOWN
@@ -93,3 +93,20 @@ def test_whatever_is_pasted_is_refused_in_words(text) -> None:
 def test_another_plan_has_another_code() -> None:
     assert plan_code(plan_rounds(find(HOME), strength="least rounds")) != plan_code(PLAN)
     assert plan_code(plan_rounds(find(HOME))) == plan_code(PLAN)
+
+
+def test_answers_may_come_in_parts_and_nothing_is_recorded_twice() -> None:
+    """A phone gives back all it has each time: what was taken already stays as it is."""
+    first = take_answers(HOME, read_answers(answered("0 ll"), PLAN)).home
+    second = take_answers(first, read_answers(answered("0 ll", "1 dl"), PLAN)).home
+    assert len(second.log) == len(first.log) + 1
+    with pytest.raises(Refused, match="in the log already"):
+        take_answers(second, read_answers(answered("0 ll", "1 dl"), PLAN))
+
+
+def test_the_plan_that_was_begun_is_found_again_from_the_log() -> None:
+    """The log has grown since the plan was made: a plan made now is another, but the begun one takes more answers."""
+    first = take_answers(HOME, read_answers(answered("0 ll", "1 dl"), PLAN)).home
+    begun = course_of(find(first), plan_rounds)
+    assert begun.code == plan_code(PLAN)
+    assert read_answers(answered("2 ll"), begun.plan).rounds

@@ -1,16 +1,24 @@
 """How a panel counts, and what its breakers are called."""
 
+from typing import get_args
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from floorplan_circuits.home.power import Pole
+from floorplan_circuits.home.power import Numbering, Pole
 from floorplan_circuits.supply.numbering import cells, mark, marks, panel_finding, reading_order
 from tests.supply.wiring import breaker, main, panel, wired
 
 
 def test_odd_spaces_stand_left_and_even_ones_right():
     assert cells(panel(spaces=5)) == {1: (0, 0), 2: (0, 1), 3: (1, 0), 4: (1, 1), 5: (2, 0)}
+
+
+def test_a_panel_that_hangs_upside_down_counts_its_rows_from_the_bottom():
+    upside_down = panel(spaces=5, numbering="odd left, even right, from the bottom")
+
+    assert cells(upside_down) == {1: (2, 0), 2: (2, 1), 3: (1, 0), 4: (1, 1), 5: (0, 0)}
 
 
 def test_spaces_run_down_one_side_and_then_the_other():
@@ -23,7 +31,7 @@ def test_a_single_row_is_one_column():
     assert cells(panel(spaces=3, numbering="single row")) == {1: (0, 0), 2: (1, 0), 3: (2, 0)}
 
 
-@given(st.integers(1, 200), st.sampled_from(["odd left, even right", "down one side, then the other", "single row"]))
+@given(st.integers(1, 200), st.sampled_from(get_args(Numbering)))
 def test_every_space_has_a_cell_of_its_own_in_a_grid_without_an_empty_row(spaces, numbering):
     grid = cells(panel(spaces=spaces, numbering=numbering))
 

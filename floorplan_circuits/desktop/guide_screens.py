@@ -1,0 +1,126 @@
+"""The guide's first and last screen: how somebody looks and what to mind, and what was found."""
+
+from collections.abc import Callable, Collection, Sequence
+from functools import partial
+
+from PySide6.QtWidgets import QCheckBox, QFormLayout, QLineEdit, QSpinBox, QWidget
+
+from floorplan_circuits.desktop.fields import Choice
+from floorplan_circuits.desktop.guide_page import button, text
+from floorplan_circuits.findings import Findings
+from floorplan_circuits.home.called import feed_called
+from floorplan_circuits.home.home import existing_feeds
+from floorplan_circuits.rounds.guide import Manner
+from floorplan_circuits.rounds.guide_words import cautions
+
+WAYS = {
+    "A lamp plugged in, and what is there by itself": "",
+    "A two-lead tester": "two-lead tester",
+    "A low-impedance meter": "low-impedance meter",
+}
+TRIED_BY_EYE = "What I call dead I see on before, in that very place, and on again afterwards."
+TRIED_BY_TESTER = "Where it reads dead, I try the tester on a live point, just before and just after."
+EACH_HOT = "I read every hot to ground or to another proved reference."
+NOT_TRIED = "Without the tick the answers may narrow it down, but prove nothing."
+
+
+class SetUpForm(QWidget):
+    """How somebody looks, who they are, and which breakers may be turned."""
+
+    def __init__(self, manner: Manner, findings: Findings, agreed: Collection[int], cap: int) -> None:
+        super().__init__()
+        self.setObjectName("guide_form")
+        form = QFormLayout(self)
+        form.setContentsMargins(0, 0, 0, 0)
+        self.way = Choice("Look with", WAYS, next(words for words, way in WAYS.items() if way == manner.way))
+        self.tried, self.each_hot = QCheckBox(), QCheckBox(EACH_HOT)
+        self.tried.setChecked(manner.tried)
+        self.each_hot.setChecked(manner.each_hot)
+        self.who, self.helper = QLineEdit(manner.who), QLineEdit(manner.helper)
+        self.helper.setPlaceholderText("who stands at the panel, on the phone")
+        self.cap = QSpinBox()
+        self.cap.setRange(0, 200)
+        self.cap.setValue(cap)
+        self.cap.setSpecialValueText("as many as it takes")
+        fields = {"Look with": self.way, "Who": self.who, "Helper": self.helper, "Off at once": self.cap}
+        for label, field in fields.items():
+            field.setAccessibleName(label)
+            form.addRow(label, field)
+        for tick in (self.tried, self.each_hot):
+            form.addRow(tick)
+        form.addRow(text(NOT_TRIED, "guide_small"))
+        self.asked = {breaker: QCheckBox(words) for breaker, words in _to_ask(findings)}
+        for breaker, tick in self.asked.items():
+            tick.setChecked(breaker in agreed)
+            form.addRow(tick)
+        self.way.currentTextChanged.connect(self._show_ticks)
+        self._show_ticks()
+
+    def _show_ticks(self) -> None:
+        by_tester = bool(WAYS[self.way.currentText()])
+        self.tried.setText(TRIED_BY_TESTER if by_tester else TRIED_BY_EYE)
+        self.each_hot.setVisible(by_tester)
+
+    def manner(self) -> Manner:
+        """Return how the person says they look."""
+        way = WAYS[self.way.currentText()]
+        who, helper = self.who.text().strip()[:120], self.helper.text().strip()[:120]
+        return Manner(way, self.tried.isChecked(), bool(way) and self.each_hot.isChecked(), who, helper)
+
+    def agreed(self) -> tuple[int, ...]:
+        """Return the breakers that were asked for and may be turned."""
+        return tuple(breaker for breaker, tick in self.asked.items() if tick.isChecked())
+
+
+def _to_ask(findings: Findings) -> list[tuple[int, str]]:
+    return [
+        (
+            breaker.id,
+            f"{breaker.may_open.whose or 'Whoever it is'} agrees that {findings.marks[breaker.id]} is turned off"
+            + (f" ({breaker.may_open.why})." if breaker.may_open.why else "."),
+        )
+        for breaker in findings.home.breakers
+        if breaker.may_open.may == "ask"
+    ]
+
+
+def set_up_pieces(form: SetUpForm, findings: Findings, about: str, start: Callable[[], object]) -> list[QWidget]:
+    """Return the first screen: what it is about, the cautions, the form."""
+    return [
+        text("Find out, step by step", "guide_head"),
+        text(about, "guide_words"),
+        *(text(words, "guide_words") for words in cautions(findings)),
+        form,
+        button("Begin (Enter)", start, "action"),
+    ]
+
+
+def done_pieces(
+    findings: Findings,
+    feeds: Sequence[int],
+    to_tie: Sequence[int],
+    tie: Callable[[Sequence[int]], object],
+    others: Sequence[QWidget],
+) -> list[QWidget]:
+    """Return the last screen: what was found and how we know, what to tie, and what is still open."""
+    places = {place.feed.id: place for place in existing_feeds(findings.home)}
+    known = findings.conclusions
+    tested = sum(known[feed].standing == "proved" for feed in feeds)
+    open_ones = [feed for feed in feeds if known[feed].standing not in ("proved", "suggested")]
+    pieces: list[QWidget] = [text("That is all for now", "guide_head")]
+    pieces.append(text(f"{tested} of {len(feeds)} tested. What is not tested, treat as live.", "guide_words"))
+    if to_tie:
+        pieces.append(text("Found, and not tied on the map yet:", "guide_words"))
+        for feed in to_tie:
+            pieces.append(button(_tie_words(feed, findings, feed_called(places[feed])), partial(tie, [feed])))
+        pieces.append(button(f"Tie all {len(to_tie)}" if len(to_tie) > 1 else "Tie it", lambda: tie(to_tie), "action"))
+    if open_ones:
+        names = ", ".join(f"{feed_called(places[feed])} ({known[feed].says})" for feed in open_ones[:12])
+        more = f" and {len(open_ones) - 12} more" if len(open_ones) > 12 else ""
+        pieces.append(text(f"Still open, treat as live: {names}{more}.", "guide_words"))
+    return [*pieces, *others]
+
+
+def _tie_words(feed: int, findings: Findings, called: str) -> str:
+    one = findings.conclusions[feed]
+    return f"Tie {called} to {findings.marks[one.breakers[0]]}: {one.says}" + (f", {one.date}" if one.date else "")

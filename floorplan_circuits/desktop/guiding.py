@@ -1,0 +1,223 @@
+"""The guide in the window: it shows what comes next, and hands the session each answer at once."""
+
+from collections.abc import Sequence
+from dataclasses import replace
+from datetime import date
+from functools import partial
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QTimer
+from PySide6.QtWidgets import QWidget
+
+from floorplan_circuits.desktop.guide_page import GuidePage, button, text
+from floorplan_circuits.desktop.guide_screens import SetUpForm, done_pieces, set_up_pieces
+from floorplan_circuits.desktop.rail import SHUT_OFF
+from floorplan_circuits.edits.guiding import answer, take_back, tie_found, to_tie
+from floorplan_circuits.edits.one_box import boxes_alone
+from floorplan_circuits.findings import Findings, Subject, TestPlan
+from floorplan_circuits.rounds.guide import DONE, Course, GuideStep, Manner
+from floorplan_circuits.rounds.guide_words import guide_words, to_turn
+
+if TYPE_CHECKING:
+    from floorplan_circuits.desktop.work_area import WorkArea
+    from floorplan_circuits.rounds.patterns import Strength
+
+NOTHING = "There is nothing to look at in rounds: put devices on the plan and breakers in the panel, or name one box."
+
+
+class Guiding:
+    """One evening with the guide. All that counts is in the log; this holds only what the hand did since."""
+
+    def __init__(self, area: "WorkArea", page: GuidePage) -> None:
+        self._area, self.page = area, page
+        self._course: Course | None = None
+        self._step: GuideStep | None = None
+        self._manner = Manner()
+        self._now_off: tuple[int, ...] = ()
+        self._skipped: set[tuple[tuple[str, int], int]] = set()
+        self._given: list[tuple[int, ...]] = []
+        """The entries of each answer in this sitting, the newest last."""
+        self._boxes: tuple[int, ...] = ()
+        self._agreed: tuple[int, ...] = ()
+        self._cap = 0
+        self._is_stopping = False
+        page.answered.connect(self._on_answered)
+        page.turned.connect(self._on_turned)
+        page.back_wanted.connect(self._take_back)
+        page.leaving.connect(self._stop)
+
+    @property
+    def is_open(self) -> bool:
+        """Whether the guide stands in the plan's place."""
+        return self._area.plan_or_guide.currentWidget() is self.page
+
+    def begin(self, boxes: Sequence[int] = ()) -> None:
+        """Show the first screen. Only `boxes` are asked about, else what is selected, else all.
+
+        Where nothing is drawn, the boxes that somebody named are meant, and not the lamps that their switches work.
+        """
+        session = self._area.session
+        if session is None:
+            return
+        self.forget()
+        selected = (one.id for one in session.view.selected if one.kind == "box")
+        self._boxes = tuple(boxes or selected) or boxes_alone(session.home)
+        findings = session.find_now()
+        plan = self._plan(findings)
+        self._area.plan_or_guide.setCurrentWidget(self.page)
+        self._area.rail.find_out_page.show_guided(is_guided=True)
+        if not plan.feeds or not (plan.handles or plan.apart):
+            self.page.show_pieces(text(NOTHING, "guide_words"), self._leave_button())
+            return
+        form = SetUpForm(self._manner, findings, self._agreed, self._cap)
+        of_what = "this box alone" if len(self._boxes) == 1 else f"{len(plan.feeds)} devices and parts"
+        about = (
+            f"{of_what[:1].upper()}{of_what[1:]}, {len(plan.handles)} breakers, {len(plan.rounds)} rounds, then each "
+            "breaker found is tried alone. Stop at any time: every answer is kept, and the guide goes on from there."
+        )
+        start = partial(self._start, form)
+        self.page.show_pieces(*set_up_pieces(form, findings, about, start), act=start)
+
+    def _plan(self, findings: Findings) -> TestPlan:
+        from floorplan_circuits.find import plan_rounds  # late: shapely must not delay the first frame
+
+        strength: Strength = "least rounds" if self._boxes else "equal weight"
+        return plan_rounds(findings, strength=strength, cap=self._cap or None, boxes=self._boxes, agreed=self._agreed)
+
+    def _start(self, form: SetUpForm) -> None:
+        self._manner, self._agreed, self._cap = form.manner(), form.agreed(), form.cap.value()
+        self._begin_course(anew=False)
+
+    def _begin_course(self, anew: bool) -> None:
+        from floorplan_circuits.find import course_of
+
+        session = self._area.session
+        if session is None:
+            return
+        findings = session.find_now()
+        self._skipped.clear()
+        self._course = Course(self._plan(findings), len(session.home.log)) if anew else course_of(findings, self._plan)
+        self.show()
+
+    def _stop(self) -> None:
+        """Have everything back on first: nobody walks away from a dark freezer."""
+        session, course = self._area.session, self._course
+        if not self._now_off or session is None or course is None:
+            self.leave()
+            return
+        self._step, self._is_stopping = DONE, True
+        findings = session.find_now()
+        words = replace(guide_words(DONE, course.plan, findings), head="Before you stop")
+        self._area.side.view.ring(self.rings())
+        self.page.show_turning(words, to_turn(self._now_off, DONE, findings))
+
+    def leave(self) -> None:
+        """Give the place back to the plan; the answers stay in the log."""
+        if not self.is_open:
+            return
+        still_off, session = self._now_off, self._area.session
+        self.forget()
+        if session is not None and still_off:
+            marks = session.find_now().marks
+            words = f"Turn back on before you go: {', '.join(marks.get(one, '') for one in still_off)}."
+            QTimer.singleShot(0, lambda: self._area.say(words))  # after what the next stage says
+
+    def forget(self) -> None:
+        """Show the plan; another home may be at work."""
+        self._course = self._step = None
+        self._now_off, self._boxes, self._is_stopping = (), (), False
+        self._skipped.clear()
+        self._given.clear()
+        self._area.plan_or_guide.setCurrentIndex(0)
+        self._area.rail.find_out_page.show_guided(is_guided=False)
+        self._area.side.view.ring(frozenset())
+
+    # --- what comes next --------------------------------------------------------------------------------------------
+
+    def show(self) -> None:
+        """Show what comes next."""
+        from floorplan_circuits.find import next_step
+
+        session, course = self._area.session, self._course
+        if session is None or course is None:
+            return
+        findings = session.find_now()
+        step = self._step = next_step(findings, course, self._manner, date.today().isoformat(), self._skipped)
+        self._area.side.view.ring(self.rings())
+        words = guide_words(step, course.plan, findings)
+        turn = to_turn(self._now_off, step, findings)
+        if not turn.is_nothing:
+            self.page.show_turning(words, turn)
+        elif step.stage == "done":
+            self._show_done(findings, course)
+        else:
+            self.page.show_room(words)
+
+    def rings(self) -> frozenset[Subject]:
+        """Return the breakers that are to be off now, which the panel rings."""
+        off = self._step.off if self._step is not None else ()
+        return frozenset(Subject("breaker", one) for one in off)
+
+    def _show_done(self, findings: Findings, course: Course) -> None:
+        feeds = course.plan.feeds
+        others: list[QWidget] = []
+        if any(findings.conclusions[feed].standing != "proved" for feed in feeds):
+            others.append(button("Plan again for what is still open", partial(self._begin_course, anew=True)))
+        if self._boxes:
+            others.append(button("What to turn off for this box", self._shut_off, "action"))
+        others.append(self._leave_button())
+        found = to_tie(findings.home, findings.conclusions, feeds)
+        self.page.show_pieces(*done_pieces(findings, feeds, found, self._tie, others))
+
+    def _leave_button(self) -> QWidget:
+        return button("Back to the plan", self.leave)
+
+    def _shut_off(self) -> None:
+        session, boxes = self._area.session, self._boxes
+        self.leave()
+        if session is not None:
+            session.pick(boxes)
+            self._area.show_stage(SHUT_OFF)
+
+    # --- what the person does ---------------------------------------------------------------------------------------
+
+    def _on_turned(self) -> None:
+        if self._step is None:
+            return
+        self._now_off = self._step.off
+        if self._is_stopping:
+            self.leave()
+        else:
+            self.show()
+
+    def _on_answered(self, feeds: tuple[int, ...], says: str) -> None:
+        session, step = self._area.session, self._step
+        if session is None or step is None:
+            return
+        if not says:
+            self._skipped |= {(step.key, feed) for feed in feeds}
+            self.show()
+            return
+        today = date.today().isoformat()
+        edited = session.attempt(lambda home: answer(home, step, dict.fromkeys(feeds, says), self._manner, today))
+        if edited is not None and not session.read_only:
+            self._given.append(edited.made)
+            self.show()
+
+    def _take_back(self) -> None:
+        session = self._area.session
+        if session is None or self._course is None:
+            return
+        if not self._given:
+            self._area.say("No answer was given in this sitting. Older ones are struck where they are listed.")
+            return
+        entries, who, today = self._given.pop(), self._manner.who, date.today().isoformat()
+        if session.attempt(lambda home: take_back(home, entries, today, who)) is not None:
+            self.show()
+
+    def _tie(self, feeds: Sequence[int]) -> None:
+        session = self._area.session
+        if session is not None:
+            known = session.find_now().conclusions
+            if session.attempt(lambda home: tie_found(home, known, feeds)) is not None:
+                self.show()

@@ -1,0 +1,93 @@
+"""One box, without a drawing: its name, what is in its gangs, the breakers of the panel."""
+
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QCheckBox, QFormLayout, QHBoxLayout, QLabel, QLineEdit, QPushButton, QVBoxLayout, QWidget
+
+from floorplan_circuits.desktop.fields import Choice
+from floorplan_circuits.edits.one_box import EXAMPLE, counted_handles
+from floorplan_circuits.home.kinds import catalogue
+
+FIRST_KINDS = ("switch", "three-way switch", "dimmer", "duplex receptacle", "ground-fault receptacle")
+"""What is most often in a box that somebody is about to open."""
+MOST_SHOWN = 6
+HOT_ALONE = "Its breakers open the hot alone (usual in North America; not for those with a pigtail or a test button)."
+
+
+class OneBoxForm(QWidget):
+    """Asks for one box and the panel; `started` tells a name, kinds, handles, and what the breakers open."""
+
+    started = Signal(str, object, str, bool)
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.name, self.handles = QLineEdit(), QLineEdit()
+        self.name.setPlaceholderText("such as: hall, beside the door")
+        self.handles.setPlaceholderText(f"how many, or their numbers: {EXAMPLE}")
+        labels = {kind.label: kind.name for kind in sorted(catalogue().values(), key=_first_kinds_first)}
+        self._labels = labels
+        self.gangs = [
+            Choice(f"Gang {nth}", labels, next(iter(labels)), narrow=True) for nth in range(1, MOST_SHOWN + 1)
+        ]
+        self.hot_alone = QCheckBox(HOT_ALONE.split(" (", maxsplit=1)[0] + ".")
+        self.hot_alone.setToolTip(HOT_ALONE)
+        self.said = QLabel()
+        self.said.setObjectName("caption")
+        self.said.setWordWrap(True)
+        self.more = QPushButton("One gang more")
+        self.more.setObjectName("plain")
+        self.start = QPushButton("Find its breakers")
+        self.start.setObjectName("action")
+        self._lay_out()
+        self.more.clicked.connect(self._one_more)
+        self.handles.textChanged.connect(lambda words: self.said.setText(counted_handles(words) if words else ""))
+        self.start.clicked.connect(self._start)
+        self.handles.returnPressed.connect(self._start)
+        self._shown = 1
+        self._show_gangs()
+
+    def _lay_out(self) -> None:
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(6)
+        form = QFormLayout()
+        for label, field in (("The box", self.name), ("Panel", self.handles)):
+            field.setAccessibleName(label)
+        form.addRow("The box", self.name)
+        gangs = QWidget()
+        inner = QVBoxLayout(gangs)
+        inner.setContentsMargins(0, 0, 0, 0)
+        for gang in self.gangs:
+            inner.addWidget(gang)
+        form.addRow("In it", gangs)
+        form.addRow("", self.more)
+        form.addRow("Breakers", self.handles)
+        form.addRow("", self.said)
+        form.addRow("", self.hot_alone)
+        column.addLayout(form)
+        row = QHBoxLayout()
+        row.addWidget(self.start)
+        row.addStretch()
+        column.addLayout(row)
+
+    def _one_more(self) -> None:
+        self._shown = min(self._shown + 1, MOST_SHOWN)
+        self._show_gangs()
+
+    def _show_gangs(self) -> None:
+        for place, gang in enumerate(self.gangs):
+            gang.setVisible(place < self._shown)
+        self.more.setVisible(self._shown < MOST_SHOWN)
+
+    def _start(self) -> None:
+        kinds = tuple(self._labels[gang.currentText()] for gang in self.gangs[: self._shown])
+        self.started.emit(self.name.text(), kinds, self.handles.text(), self.hot_alone.isChecked())
+
+    def refuse(self, words: str) -> None:
+        """Say what can't be: the form stays as it is."""
+        self.said.setText(words)
+        self.handles.setFocus()
+
+
+def _first_kinds_first(kind: object) -> tuple[int, str]:
+    name = str(getattr(kind, "name", ""))
+    return (FIRST_KINDS.index(name) if name in FIRST_KINDS else len(FIRST_KINDS), name)

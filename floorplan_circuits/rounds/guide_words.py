@@ -1,0 +1,155 @@
+"""A step of the guide in words: what to turn, where the handle sits, where to go, what to look at."""
+
+from collections.abc import Collection, Iterator, Mapping
+from dataclasses import dataclass
+
+from floorplan_circuits.findings import Findings, Look, TestPlan
+from floorplan_circuits.home.home import existing_feeds
+from floorplan_circuits.rounds.guide import GuideStep
+from floorplan_circuits.rounds.wording import CAUTIONS, look
+from floorplan_circuits.supply.handles import moves_together
+from floorplan_circuits.supply.numbering import reading_order
+
+STARTS_AGAIN = (
+    "What starts by itself when power is back, such as a saw, a heater or an oven: switch it off at the thing first."
+)
+HEADS = {
+    "all on": "All on",
+    "round": "Round {nth} of {of}",
+    "all on again": "All on again",
+    "before alone": "All on, before each is tried alone",
+    "alone": "Alone, {nth} of {of}",
+    "after alone": "All on, the last look",
+    "done": "That is all for now",
+}
+WHY = {
+    "all on": "Look once at everything while all is as usual. What is dead now shows nothing later.",
+    "round": "Look only at what stands here: nothing else can tell anything in this round.",
+    "all on again": "What was dead must be live again. If not, look for a tripped device or a burnt-out lamp.",
+    "before alone": "See each of these live today, before its breaker is tried alone.",
+    "alone": "One breaker alone is off now. This is what proves.",
+    "after alone": "See that each is live again.",
+    "done": "",
+}
+
+
+@dataclass(frozen=True, slots=True)
+class ToTurn:
+    """What to turn before a walk: handles off, handles back on, in the panel's order, with where each sits."""
+
+    off: tuple[str, ...]
+    on: tuple[str, ...]
+    also: str = ""
+
+    @property
+    def is_nothing(self) -> bool:
+        """Whether all handles are as they should be."""
+        return not (self.off or self.on)
+
+
+@dataclass(frozen=True, slots=True)
+class GuideWords:
+    """One step as a person reads it. `looks` are those of this room, each with its feed."""
+
+    head: str
+    why: str
+    state: str
+    room: str
+    left: str
+    looks: tuple[tuple[int, Look], ...]
+
+
+def guide_words(step: GuideStep, plan: TestPlan, findings: Findings) -> GuideWords:
+    """Return a step in words."""
+    places = {place.feed.id: place for place in existing_feeds(findings.home)}
+    looks = tuple((feed, look(0, places[feed], plan.advice.get(feed, ""), findings)) for feed in step.feeds)
+    return GuideWords(
+        head=HEADS[step.stage].format(nth=step.nth, of=step.of),
+        why=WHY[step.stage],
+        state=state_in_words(step.off, findings),
+        room=_room(step, looks, findings),
+        left="This is the last look of this walk." if step.left == 1 else f"{step.left} looks left in this walk.",
+        looks=looks,
+    )
+
+
+def _room(step: GuideStep, looks: tuple[tuple[int, Look], ...], findings: Findings) -> str:
+    found = findings.home.rooms.get(step.room) if step.room is not None else None
+    if found is None:
+        return "Not in a drawn room" if findings.home.rooms else ""
+    return " · ".join(words for words in (found.name, looks[0][1].level if looks else "") if words)
+
+
+def state_in_words(off: Collection[int], findings: Findings) -> str:
+    """Return what is off in a walk, however it came about: whoever comes back reads it at the panel."""
+    found_off = any(breaker.found.state in ("off", "tripped") for breaker in findings.home.breakers)
+    but = ", but for those found off" if found_off else ""
+    return f"Off: {', '.join(_marks(off, findings))}. All others on{but}." if off else f"All breakers on{but}."
+
+
+def to_turn(now_off: Collection[int], step: GuideStep, findings: Findings) -> ToTurn:
+    """Return what changes from the handles that are off to those of the step."""
+    off, on = {*step.off} - {*now_off}, {*now_off} - {*step.off}
+    tied = [one for one in off if len(moves_together(findings.home)[one]) > 1]
+    also = f"{', '.join(_marks(tied, findings))} moves with what it is tied to." if tied else ""
+    return ToTurn(tuple(_where(off, findings)), tuple(_where(on, findings)), also)
+
+
+def _where(handles: Collection[int], findings: Findings) -> Iterator[str]:
+    """Yield each handle with where it sits on the panel: '7, left, 4th down'."""
+    for handle in reading_order(findings.home):
+        if handle in handles:
+            yield ", ".join(words for words in (findings.marks[handle], position(handle, findings)) if words)
+
+
+def position(handle: int, findings: Findings) -> str:
+    """Return where a breaker sits on its panel's face, in words; '' where that is not known."""
+    breaker = findings.home.breakers.get(handle)
+    panel = findings.panels.get(breaker.panel) if breaker is not None else None
+    if breaker is None or panel is None:
+        return ""
+    row, column = panel.cells.get(breaker.poles[0].space, (-1, 0))
+    if row < 0:
+        return ""
+    name = findings.home.panels[breaker.panel].name if len(findings.home.panels) > 1 else ""
+    if panel.rows == 1:
+        return ", ".join(words for words in (name, f"{nth(column + 1)} from the left") if words)
+    side = ("left", "right")[column] if panel.columns > 1 else ""
+    return ", ".join(words for words in (name, side, f"{nth(row + 1)} down") if words)
+
+
+def nth(number: int) -> str:
+    """Return a number as its place in a row.
+
+    Examples:
+        >>> [nth(number) for number in (1, 2, 3, 4, 11, 22)]
+        ['1st', '2nd', '3rd', '4th', '11th', '22nd']
+    """
+    ending = {1: "st", 2: "nd", 3: "rd"}.get(number % 10, "th") if number % 100 not in (11, 12, 13) else "th"
+    return f"{number}{ending}"
+
+
+def _marks(handles: Collection[int], findings: Findings) -> list[str]:
+    return [findings.marks[handle] for handle in reading_order(findings.home) if handle in handles]
+
+
+def cautions(findings: Findings) -> tuple[str, ...]:
+    """Return what to mind before the first handle is turned: what all homes have, and what this one names."""
+    named = [
+        f"{box.mark} {device.name or device.kind}: {device.critical}"
+        for box in findings.home.boxes
+        for device in box.devices
+        if device.critical
+    ]
+    return (*CAUTIONS, STARTS_AGAIN, *([f"In this home: {'; '.join(named)}."] if named else []))
+
+
+def evidence(feed: int, findings: Findings, shown: Mapping[int, Collection[tuple[str, str]]]) -> str:
+    """Return why a feed is suggested or proved to be on its breaker: how we know, and in which states it was dead.
+
+    `shown` holds, for each feed, what it showed with what off.
+    """
+    one = findings.conclusions[feed]
+    dead = [off for says, off in shown.get(feed, ()) if says == "dead" and off]
+    said = f"{one.says} ({one.date})" if one.date else one.says
+    return f"{said}; dead with {' · with '.join(dead)} off" if dead else said

@@ -1,0 +1,153 @@
+"""The guide in the window, by keys and taps: one box that is not drawn, to its shut-off; stop, take back, go on."""
+
+import pytest
+from PySide6.QtCore import Qt
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QPushButton
+
+from floorplan_circuits.desktop.guide_screens import SetUpForm
+from floorplan_circuits.desktop.rail import FIND_OUT, SHUT_OFF
+from floorplan_circuits.home.log import Round, Struck
+
+LEFT = Qt.MouseButton.LeftButton
+
+
+@pytest.fixture
+def first(window, hand):
+    """The first page, with one box of two devices and eight breakers typed into its form."""
+    page = window.first
+    tap(page.one_box_button)
+    form = page.one_box
+    QTest.keyClicks(form.name, "hall, by the door")
+    tap(form.more)
+    form.gangs[1].setCurrentText("receptacle")
+    QTest.keyClicks(form.handles, "8")
+    form.hot_alone.setChecked(True)
+    return form
+
+
+@pytest.fixture
+def guide(window, hand, first):
+    """The guide at its first question, tried both times, by eye."""
+    tap(first.start)
+    hand.settle()
+    form = window.work.guiding.page.findChild(SetUpForm)
+    form.tried.setChecked(True)
+    form.who.setText("Kim")
+    key(window, Qt.Key.Key_Return)
+    hand.settle()
+    return window.work.guiding
+
+
+def tap(button) -> None:
+    assert button.isVisible()
+    QTest.mouseClick(button, LEFT)
+
+
+def key(window, which) -> None:
+    QTest.keyClick(window.work.guiding.page, which)
+
+
+def button(window, words) -> QPushButton:
+    shown = [one for one in window.findChildren(QPushButton) if one.isVisible() and one.text().startswith(words)]
+    assert shown, words
+    return shown[0]
+
+
+def devices(window):
+    home = window.session.home
+    return [feed.id for feed in home.boxes.rows[0].feeds()]
+
+
+def answer_all(window, hand, guide) -> None:
+    """Follow the guide to its end: one key an answer, Enter when the breakers are turned."""
+    breakers = window.session.home.breakers.ids()
+    true = dict(zip(devices(window), (breakers[2], breakers[6]), strict=True))
+    for _ in range(60):
+        rows = guide.page.rows
+        if not rows:
+            if guide._step.stage == "done" and not guide._now_off:
+                return
+            key(window, Qt.Key.Key_Return)
+        else:
+            dead = true[rows[0].feed] in guide._step.off
+            key(window, Qt.Key.Key_D if dead else Qt.Key.Key_L)
+        hand.settle()
+    raise AssertionError("the guide does not end")
+
+
+def test_one_box_of_a_house_that_is_not_drawn_is_led_to_its_breakers_and_their_sheet(window, hand, guide) -> None:
+    answer_all(window, hand, guide)
+    known = window.session.find_now().conclusions
+    assert [known[feed].standing for feed in devices(window)] == ["proved", "proved"]
+    tap(button(window, "Tie all 2"))
+    hand.settle()
+    assert all(feed.on.how == "any" for feed in window.session.home.boxes.rows[0].feeds())
+    tap(button(window, "What to turn off"))
+    hand.settle()
+    assert window.work.rail.stage == SHUT_OFF
+    assert window.session.view.picked == (window.session.home.boxes.ids()[0],)
+
+
+def test_a_number_that_can_not_be_read_is_told_where_it_was_typed(window, first) -> None:
+    first.handles.setText("1 x")
+    tap(first.start)
+    assert window.session is None
+    assert "'x'" in first.said.text()
+
+
+def test_an_answer_taken_back_is_struck_and_asked_again(window, hand, guide) -> None:
+    asked = guide.page.rows[0].feed
+    key(window, Qt.Key.Key_L)
+    hand.settle()
+    assert guide.page.rows[0].feed != asked
+    key(window, Qt.Key.Key_Backspace)
+    hand.settle()
+    assert guide.page.rows[0].feed == asked
+    assert [type(entry) for entry in window.session.home.log] == [Round, Struck]
+
+
+def test_what_is_skipped_is_in_no_entry(window, hand, guide) -> None:
+    key(window, Qt.Key.Key_S)
+    assert window.session.home.log == ()
+    assert len(guide.page.rows) == 1
+
+
+def test_all_live_here_except_those_ticked_leaves_these_to_be_asked(window, hand, guide) -> None:
+    last = guide.page.rows[1]
+    last.other.setChecked(True)
+    tap(button(window, "All live here"))
+    hand.settle()
+    assert [row.feed for row in guide.page.rows] == [last.feed]
+    assert [reading.feed for reading in window.session.home.log[0].readings] == [devices(window)[0]]
+
+
+def test_whoever_stops_in_a_round_turns_all_back_on_and_goes_on_there(window, hand, guide) -> None:
+    for which in (Qt.Key.Key_L, Qt.Key.Key_L, Qt.Key.Key_Return, Qt.Key.Key_L):
+        key(window, which)
+        hand.settle()
+    asked = guide._step
+    assert asked.stage == "round"
+    tap(button(window, "Stop here"))
+    assert guide.is_open  # until all is back on
+    tap(button(window, "Done"))
+    assert not guide.is_open
+    tap(window.work.rail.find_out_page.guide)
+    key(window, Qt.Key.Key_Return)
+    hand.settle()
+    assert guide._step == asked
+
+
+def test_another_stage_leaves_the_guide_and_a_click_on_the_panel_does_not_turn_a_breaker(window, hand, guide) -> None:
+    window.work.finding.on_breaker(next(iter(guide.rings()), None) or _a_breaker(window))
+    assert window.work.finding.page.now.breaker is None
+    hand.stage(SHUT_OFF)
+    assert not guide.is_open
+    hand.stage(FIND_OUT)
+    assert window.work.rail.find_out_page.by_hand.isVisible()
+
+
+def _a_breaker(window):
+    from floorplan_circuits.findings import Subject
+
+    return Subject("breaker", window.session.home.breakers.ids()[0])
