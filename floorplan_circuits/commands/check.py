@@ -2,21 +2,28 @@
 
 import argparse
 from collections.abc import Sequence
-from pathlib import Path
 
-from floorplan_circuits.commands.shared import DONE, NOT_WHOLE, UNREADABLE, as_json_text, findings_of, tell
+from floorplan_circuits.commands.shared import (
+    DONE,
+    NOT_WHOLE,
+    UNREADABLE,
+    as_json_text,
+    findings_of,
+    offer_json,
+    tell,
+    words_of,
+)
 
 
 def read(words: Sequence[str]) -> argparse.Namespace:
     """Read which home is to be checked."""
-    parser = argparse.ArgumentParser(
-        prog="floorplan-circuits check",
-        description="Say which boxes are known to be dangerous to open.",
-        epilog="Exit status: 0 no hazard found among what is recorded, 1 hazards, 2 unreadable.",
+    parser = words_of(
+        "check",
+        "Say which boxes are known to be dangerous to open.",
+        "Exit status: 0 no hazard found among what is recorded, 1 hazards, 2 unreadable.",
     )
-    parser.add_argument("home", type=Path, metavar="HOME", help="the home's file")
     form = parser.add_mutually_exclusive_group()
-    form.add_argument("--json", action="store_true", help="the same as JSON, in the form that shared/ documents")
+    offer_json(form)
     form.add_argument("--by-room", action="store_true", help="room by room, for an electrician, not worst first")
     return parser.parse_args(words)
 

@@ -6,7 +6,7 @@ from collections.abc import Callable, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from floorplan_circuits.commands.shared import DONE, UNREADABLE, changed, findings_of, tell, written
+from floorplan_circuits.commands.shared import DONE, UNREADABLE, changed, findings_of, tell, words_of, written
 
 if TYPE_CHECKING:
     from floorplan_circuits.edits.edited import Edited
@@ -15,12 +15,11 @@ if TYPE_CHECKING:
 
 def read(words: Sequence[str]) -> argparse.Namespace:
     """Read which tables are to be written, or which one is to be taken."""
-    parser = argparse.ArgumentParser(
-        prog="floorplan-circuits csv",
-        description="Write the schedule of the panels or the list of devices of HOME as CSV, or take one back.",
-        epilog="Exit status: 0 done, 2 unreadable, or a row that can't be taken: then none is.",
+    parser = words_of(
+        "csv",
+        "Write the schedule of the panels or the list of devices of HOME as CSV, or take one back.",
+        "Exit status: 0 done, 2 unreadable, or a row that can't be taken: then none is.",
     )
-    parser.add_argument("home", type=Path, metavar="HOME", help="the home's file")
     parser.add_argument("--schedule", type=Path, metavar="FILE.csv", help="write a row for each breaker")
     parser.add_argument("--devices", type=Path, metavar="FILE.csv", help="write a row for each feed of each device")
     parser.add_argument("--take-schedule", type=Path, metavar="FILE.csv", help="take such a table into HOME")

@@ -13,23 +13,23 @@ from floorplan_circuits.commands.shared import (
     as_json_text,
     changed,
     findings_of,
+    offer_json,
     tell,
+    words_of,
 )
 
 if TYPE_CHECKING:
-    from floorplan_circuits.edits.edited import Edited
     from floorplan_circuits.home.home import Home
 
 
 def read(words: Sequence[str]) -> argparse.Namespace:
     """Read of which home the panels' lines are to be judged, and which words are explained."""
-    parser = argparse.ArgumentParser(
-        prog="floorplan-circuits directory",
-        description="Say what each panel's directory tells, beside the old labels, and what is wrong with either.",
-        epilog="Exit status: 0 every line of ours or yours stands, 1 some are objected to, 2 unreadable.",
+    parser = words_of(
+        "directory",
+        "Say what each panel's directory tells, beside the old labels, and what is wrong with either.",
+        "Exit status: 0 every line of ours or yours stands, 1 some are objected to, 2 unreadable.",
     )
-    parser.add_argument("home", type=Path, metavar="HOME", help="the home's file")
-    parser.add_argument("--json", action="store_true", help="the same as JSON, in the form that shared/ documents")
+    offer_json(parser)
     parser.add_argument(
         "--means",
         action="append",
@@ -63,7 +63,7 @@ def _explained(path: Path, means: Sequence[str]) -> bool:
     from floorplan_circuits.edits.edited import Edited
     from floorplan_circuits.edits.meanings import explain
 
-    def all_of_them(home: "Home") -> "Edited":
+    def all_of_them(home: "Home") -> Edited:
         for words in means:
             short, _, meaning = words.partition("=")
             home = explain(home, short, meaning).home

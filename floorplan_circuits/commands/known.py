@@ -2,20 +2,27 @@
 
 import argparse
 from collections.abc import Sequence
-from pathlib import Path
 
-from floorplan_circuits.commands.shared import DONE, NOT_WHOLE, UNREADABLE, as_json_text, findings_of, tell
+from floorplan_circuits.commands.shared import (
+    DONE,
+    NOT_WHOLE,
+    UNREADABLE,
+    as_json_text,
+    findings_of,
+    offer_json,
+    tell,
+    words_of,
+)
 
 
 def read(words: Sequence[str]) -> argparse.Namespace:
     """Read of which home all that is known is to be said."""
-    parser = argparse.ArgumentParser(
-        prog="floorplan-circuits known",
-        description="Say what each feed may hang on, how anybody knows, and which readings clash.",
-        epilog="Exit status: 0 no readings clash, 1 some do, 2 unreadable.",
+    parser = words_of(
+        "known",
+        "Say what each feed may hang on, how anybody knows, and which readings clash.",
+        "Exit status: 0 no readings clash, 1 some do, 2 unreadable.",
     )
-    parser.add_argument("home", type=Path, metavar="HOME", help="the home's file")
-    parser.add_argument("--json", action="store_true", help="the same as JSON, in the form that shared/ documents")
+    offer_json(parser)
     return parser.parse_args(words)
 
 

@@ -6,7 +6,16 @@ from collections.abc import Sequence
 from datetime import date
 from pathlib import Path
 
-from floorplan_circuits.commands.shared import DONE, UNREADABLE, findings_of, tell
+from floorplan_circuits.commands.shared import (
+    DONE,
+    UNREADABLE,
+    findings_of,
+    is_the_home,
+    pages,
+    tell,
+    words_of,
+    written,
+)
 
 SHEETS = ("wall-map", "directory", "hazards", "plan", "photo")
 LAYERS = ("receptacles", "lights", "both")
@@ -15,10 +24,7 @@ PAPERS = ("letter", "legal", "tabloid", "a4", "a3", "ansi-c", "ansi-d", "a2", "a
 
 def read(words: Sequence[str]) -> argparse.Namespace:
     """Read what is to be printed, and where."""
-    parser = argparse.ArgumentParser(
-        prog="floorplan-circuits print", description="Print a sheet of HOME as a PDF or as SVG."
-    )
-    parser.add_argument("home", type=Path, metavar="HOME", help="the home's file")
+    parser = words_of("print", "Print a sheet of HOME as a PDF or as SVG.")
     parser.add_argument("--sheet", choices=SHEETS, default="wall-map")
     parser.add_argument("--paper", choices=PAPERS, default="letter")
     parser.add_argument("--colour-by", choices=LAYERS, default="both", help="what the floor is divided by")
@@ -40,12 +46,10 @@ def read(words: Sequence[str]) -> argparse.Namespace:
 def run(options: argparse.Namespace) -> int:
     """Print a sheet."""
     if options.output.resolve() == options.home.resolve():
-        print(f"{options.output}: that is the home itself. Choose another name for the sheet.", file=sys.stderr)
-        return UNREADABLE
+        return is_the_home(options.output)
     found = findings_of(options.home, options.colour_by)
     if found is None:
         return UNREADABLE
-    from floorplan_circuits.files.atomic import WRITE_FAULTS, write_whole
     from floorplan_circuits.printing import CannotPrint, Wanted, make_sheet
     from floorplan_circuits.written import files_of
 
@@ -62,14 +66,9 @@ def run(options: argparse.Namespace) -> int:
     if not sheet.pages:
         print("Nothing to print yet. Draw a room or fill the panel.", file=sys.stderr)
         return UNREADABLE
-    for path, content in files:
-        try:
-            write_whole(path, content)
-        except WRITE_FAULTS as error:
-            print(f"{path}: it can't be written ({error}). Choose another folder or name.", file=sys.stderr)
-            return UNREADABLE
-    pages = "1 page" if len(sheet.pages) == 1 else f"{len(sheet.pages)} pages"
-    tell(f"{options.output}: {pages}, {options.paper}. A map can be wrong: test before you touch.")
+    if not all(written(path, content, options.home) for path, content in files):
+        return UNREADABLE
+    tell(f"{options.output}: {pages(sheet)}, {options.paper}. A map can be wrong: test before you touch.")
     for words in sheet.notes:
         tell(f"  {words}")
     for words in sheet.shortened:

@@ -2,18 +2,13 @@
 
 import argparse
 from collections.abc import Sequence
-from pathlib import Path
 
-from floorplan_circuits.commands.shared import DONE, UNREADABLE, boxes_by_mark, findings_of, tell
+from floorplan_circuits.commands.shared import DONE, UNREADABLE, boxes_by_mark, findings_of, tell, words_of
 
 
 def read(words: Sequence[str]) -> argparse.Namespace:
     """Read where something went dead."""
-    parser = argparse.ArgumentParser(
-        prog="floorplan-circuits revive",
-        description="Say what to look at where something went dead, nearest first, and when to stop.",
-    )
-    parser.add_argument("home", type=Path, metavar="HOME", help="the home's file")
+    parser = words_of("revive", "Say what to look at where something went dead, nearest first, and when to stop.")
     parser.add_argument("mark", metavar="MARK", help="the box in which something went dead, by its mark: B14")
     return parser.parse_args(words)
 

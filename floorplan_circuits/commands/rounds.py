@@ -14,14 +14,19 @@ from floorplan_circuits.commands.shared import (
     UNREADABLE,
     as_json_text,
     boxes_by_mark,
+    changed,
     findings_of,
     handles_by_mark,
+    offer_json,
     tell,
+    words_of,
     written,
 )
 
 if TYPE_CHECKING:
+    from floorplan_circuits.edits.edited import Edited
     from floorplan_circuits.findings import Findings, RoundsInWords, TestPlan
+    from floorplan_circuits.home.home import Home
     from floorplan_circuits.rounds.patterns import Strength
 
 
@@ -34,13 +39,12 @@ STRENGTHS: "dict[str, Strength]" = {
 
 def read(words: Sequence[str]) -> argparse.Namespace:
     """Read how test rounds are to be planned, or whose answers are to be taken."""
-    parser = argparse.ArgumentParser(
-        prog="floorplan-circuits rounds",
-        description="Plan test rounds that find which breaker feeds what, or take their answers into HOME.",
-        epilog="Exit status: 0 done, 2 unreadable, or answers that do not fit the plan.",
+    parser = words_of(
+        "rounds",
+        "Plan test rounds that find which breaker feeds what, or take their answers into HOME.",
+        "Exit status: 0 done, 2 unreadable, or answers that do not fit the plan.",
     )
-    parser.add_argument("home", type=Path, metavar="HOME", help="the home's file")
-    parser.add_argument("--json", action="store_true", help="the same as JSON, in the form that shared/ documents")
+    offer_json(parser)
     parser.add_argument("--strength", choices=tuple(STRENGTHS), default="equal-weight", help="what may go wrong unseen")
     parser.add_argument("--cap", type=int, metavar="N", help="the most handles that may be off at once")
     parser.add_argument("--leave-on", default="", metavar="7,12", help="breakers that stay on, by their numbers")
@@ -134,24 +138,17 @@ def _is_a_cap(cap: int | None) -> bool:
 def _take_answers(path: Path, answers: Path, plans: Sequence["TestPlan"]) -> int:
     """Record the answers of a plan in the home, and save it: of the plan begun, or of one made now."""
     from floorplan_circuits.edits.answering import take_answers
-    from floorplan_circuits.edits.edited import Refused
-    from floorplan_circuits.files.cannot import CannotOpen, CannotSave
-    from floorplan_circuits.files.open import open_home
-    from floorplan_circuits.files.save import save_home
     from floorplan_circuits.rounds.answers import CannotRead, read_answers
 
+    def taken(home: "Home") -> "Edited":
+        return take_answers(home, read_answers(*_of_its_plan(answers.read_text(encoding="utf-8"), plans)))
+
     try:
-        stored = open_home(path)
-        if stored.read_only:
-            print(f"{path}: a newer program wrote it: it can be read here, not changed.", file=sys.stderr)
-            return UNREADABLE
-        edited = take_answers(stored.home, read_answers(*_of_its_plan(answers.read_text(encoding="utf-8"), plans)))
-        save_home(path, edited.home, stored.pictures)
-    except (CannotOpen, CannotSave) as error:
-        print(error, file=sys.stderr)
-        return UNREADABLE
-    except (CannotRead, Refused, OSError, UnicodeDecodeError) as error:
+        edited = changed(path, taken, answers)
+    except (CannotRead, OSError, UnicodeDecodeError) as error:
         print(f"{answers}: {error}", file=sys.stderr)
+        return UNREADABLE
+    if edited is None:
         return UNREADABLE
     tell(f"{path}: {edited.says}. See what they suggest: floorplan-circuits known {path}")
     return DONE

@@ -3,19 +3,17 @@
 import argparse
 import sys
 from collections.abc import Sequence
-from pathlib import Path
 
-from floorplan_circuits.commands.shared import DONE, NOT_WHOLE, UNREADABLE, findings_of, tell
+from floorplan_circuits.commands.shared import DONE, NOT_WHOLE, UNREADABLE, findings_of, tell, words_of
 
 
 def read(words: Sequence[str]) -> argparse.Namespace:
     """Read a home and the code of a print."""
-    parser = argparse.ArgumentParser(
-        prog="floorplan-circuits same",
-        description="Say whether a print with this code still tells what HOME tells now.",
-        epilog="Exit status: 0 the same, 1 not, 2 unreadable: the home, or a code that was never printed.",
+    parser = words_of(
+        "same",
+        "Say whether a print with this code still tells what HOME tells now.",
+        "Exit status: 0 the same, 1 not, 2 unreadable: the home, or a code that was never printed.",
     )
-    parser.add_argument("home", type=Path, metavar="HOME", help="the home's file")
     parser.add_argument("code", metavar="CODE", help="the code at the foot of the print: 7KQ4-MXWT")
     return parser.parse_args(words)
 

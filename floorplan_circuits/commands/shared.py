@@ -1,5 +1,6 @@
 """What the commands share: opening a home, naming its boxes and breakers, telling, and writing a file."""
 
+import argparse
 import io
 import json
 import os
@@ -16,6 +17,18 @@ if TYPE_CHECKING:
 
 DONE, NOT_WHOLE, UNREADABLE = 0, 1, 2
 """Exit status: nothing to tell, something to tell (hazards, clashes, a stale print), bad input."""
+
+
+def words_of(command: str, does: str, ends: str = "") -> argparse.ArgumentParser:
+    """Return the words of a command about one home: what it does, and which exit status it ends with."""
+    parser = argparse.ArgumentParser(prog=f"floorplan-circuits {command}", description=does, epilog=ends or None)
+    parser.add_argument("home", type=Path, metavar="HOME", help="the home's file")
+    return parser
+
+
+def offer_json(words: "argparse.ArgumentParser | argparse._MutuallyExclusiveGroup") -> None:
+    """Let the command say the same as JSON."""
+    words.add_argument("--json", action="store_true", help="the same as JSON, in the form that shared/ documents")
 
 
 def findings_of(path: Path, layer: "Layer" = "both") -> "tuple[Findings, dict[str, bytes]] | None":

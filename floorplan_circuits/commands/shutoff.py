@@ -15,8 +15,10 @@ from floorplan_circuits.commands.shared import (
     boxes_by_mark,
     findings_of,
     is_the_home,
+    offer_json,
     pages,
     tell,
+    words_of,
     written,
 )
 
@@ -29,14 +31,13 @@ SHUTOFF_PAPERS = ("letter", "legal", "a4")
 
 def read(words: Sequence[str]) -> argparse.Namespace:
     """Read which boxes are to be opened."""
-    parser = argparse.ArgumentParser(
-        prog="floorplan-circuits shutoff",
-        description="Say what to turn off before boxes are opened, what goes dark, and what stays live all the same.",
-        epilog="Exit status: 0 only if every box should be dead with its neutrals known, 2 bad input, 1 otherwise.",
+    parser = words_of(
+        "shutoff",
+        "Say what to turn off before boxes are opened, what goes dark, and what stays live all the same.",
+        "Exit status: 0 only if every box should be dead with its neutrals known, 2 bad input, 1 otherwise.",
     )
-    parser.add_argument("home", type=Path, metavar="HOME", help="the home's file")
     parser.add_argument("marks", nargs="+", metavar="MARK", help="the boxes to be opened, by their marks: B14")
-    parser.add_argument("--json", action="store_true", help="the same as JSON, in the form that shared/ documents")
+    offer_json(parser)
     parser.add_argument("--output", type=Path, metavar="FILE.pdf", help="write the sheet to take along")
     parser.add_argument("--paper", choices=SHUTOFF_PAPERS, default="letter")
     parser.add_argument("--grey", action="store_true", help="for a printer without colour")
