@@ -4,9 +4,10 @@ from collections.abc import Sequence
 from typing import NamedTuple
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QCheckBox, QLabel, QLineEdit, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QCheckBox, QLineEdit, QVBoxLayout, QWidget
 
 from floorplan_circuits.desktop.fields import Choice
+from floorplan_circuits.desktop.pieces import button, label
 from floorplan_circuits.gestures.finding_out import choices
 from floorplan_circuits.gestures.shutting_off import CHANGES, Told
 from floorplan_circuits.home.called import feed_called
@@ -39,7 +40,7 @@ class AfterwardsForm(QWidget):
         self._asked = Asked((), frozenset())
         self.answers: dict[int, Choice] = {}
         self._labels = {way.label: way.name for way in choices()}
-        self.state, self.cannot = _label("", "caption"), _label("", "caption")
+        self.state, self.cannot = label("", "caption"), label("", "caption")
         self.way = Choice("How you tested", (NOT_CHOSEN, *self._labels), NOT_CHOSEN, narrow=True)
         self.before, self.after = QCheckBox("Tester proved before"), QCheckBox("Tester proved after")
         self.who = QLineEdit()
@@ -47,7 +48,7 @@ class AfterwardsForm(QWidget):
         self.who.setPlaceholderText("who tested")
         self.who.setMaxLength(LONGEST)
         self.what = Choice("What changed", tuple(CHANGES), next(iter(CHANGES)), narrow=True)
-        self.record, self.record_change = _button("Record it", "action"), _button("Something changed", "plain")
+        self.record, self.record_change = button("Record it", "action"), button("Something changed", "plain")
         self._rows = QVBoxLayout()
         self._rows.setSpacing(4)
         self._lay_out()
@@ -64,12 +65,12 @@ class AfterwardsForm(QWidget):
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(6)
-        above = (_label("What I found", "section"), self.state, _label("How you tested", "caption"), self.way)
+        above = (label("What I found", "section"), self.state, label("How you tested", "caption"), self.way)
         for shown in (*above, self.cannot, self.before, self.after):
             column.addWidget(shown)
         column.addLayout(self._rows)
-        below = (self.who, self.record, _label(DEAD_IS_NO_PROOF, "caption"))
-        change = (_label("Did you change anything in these boxes?", "caption"), self.what, self.record_change)
+        below = (self.who, self.record, label(DEAD_IS_NO_PROOF, "caption"))
+        change = (label("Did you change anything in these boxes?", "caption"), self.what, self.record_change)
         for widget in (*below, *change):
             column.addWidget(widget)
 
@@ -93,7 +94,7 @@ class AfterwardsForm(QWidget):
             called = feed_called(place)
             answer = Choice(f"{called} was", ANSWERS, NOT_TESTED, narrow=True)
             self.answers[place.feed.id] = answer
-            self._rows.addWidget(_label(called, "body"))
+            self._rows.addWidget(label(called, "body"))
             self._rows.addWidget(answer)
 
     def ask_nothing(self) -> None:
@@ -129,16 +130,3 @@ class AfterwardsForm(QWidget):
         """Return how it was tested, and by whom."""
         way = self._labels.get(self.way.currentText(), "")
         return Told(way, self.before.isChecked(), self.after.isChecked(), self.who.text())
-
-
-def _label(words: str, name: str) -> QLabel:
-    label = QLabel(words)
-    label.setObjectName(name)
-    label.setWordWrap(True)
-    return label
-
-
-def _button(words: str, name: str) -> QPushButton:
-    button = QPushButton(words)
-    button.setObjectName(name)
-    return button

@@ -9,6 +9,7 @@ from PySide6.QtGui import QFocusEvent, QPixmap
 from PySide6.QtWidgets import QFileDialog, QHBoxLayout, QLabel, QPlainTextEdit, QPushButton, QVBoxLayout, QWidget
 
 from floorplan_circuits.desktop.photos import NoPhoto, read_photo
+from floorplan_circuits.desktop.pieces import label
 from floorplan_circuits.desktop.session import Session
 from floorplan_circuits.drawing.phrases import written
 from floorplan_circuits.edits.boxes import set_box
@@ -55,12 +56,12 @@ class BoxKeeping(QWidget):
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(8)
-        column.addWidget(_label("Note on the box", "section"))
+        column.addWidget(label("Note on the box", "section"))
         column.addWidget(self.note)
-        column.addWidget(_label("Photos", "section"))
+        column.addWidget(label("Photos", "section"))
         column.addLayout(self.photos)
         column.addWidget(self.add)
-        column.addWidget(_label(KEPT_WHEN_SAVED, "caption"))
+        column.addWidget(label(KEPT_WHEN_SAVED, "caption"))
         column.addStretch(1)
 
     def show_box(self, session: Session, box: Box) -> None:
@@ -133,7 +134,7 @@ class BoxKeeping(QWidget):
         gone.setAccessibleName(f"Remove photo {nth}")
         gone.clicked.connect(partial(self._remove, box, name))
         beside = QVBoxLayout()
-        beside.addWidget(_label(f"Added {written(day)}" if day else "Added, day not written down", "caption"))
+        beside.addWidget(label(f"Added {written(day)}" if day else "Added, day not written down", "caption"))
         beside.addWidget(gone)
         beside.addStretch()
         row.addWidget(picture)
@@ -158,11 +159,4 @@ def _thumbnail(content: bytes | None, name: str) -> QLabel:
         label.setText(NOT_HERE)
         label.setObjectName("caption")
         label.setWordWrap(True)
-    return label
-
-
-def _label(words: str, name: str) -> QLabel:
-    label = QLabel(words)
-    label.setObjectName(name)
-    label.setWordWrap(True)
     return label

@@ -2,11 +2,12 @@
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QKeySequence, QShortcut
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QPushButton, QScrollArea, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
 from floorplan_circuits.desktop.box_keeping import BoxKeeping
 from floorplan_circuits.desktop.close_up_canvas import CloseUpCanvas
 from floorplan_circuits.desktop.opened_form import OpenedForm
+from floorplan_circuits.desktop.pieces import scrolling
 from floorplan_circuits.desktop.session import Session
 from floorplan_circuits.drawing.palette import Theme
 from floorplan_circuits.findings import Findings, WhatIf
@@ -29,7 +30,7 @@ class CloseUpPage(QWidget):
         self.back.clicked.connect(lambda _checked=False: self.left.emit())
         self.escape = QShortcut(QKeySequence(Qt.Key.Key_Escape), self, self.left.emit)
         self.escape.setContext(Qt.ShortcutContext.WidgetWithChildrenShortcut)
-        picture = _scrolling(self.canvas)
+        picture = scrolling(self.canvas)
         picture.setAccessibleName("The box with the plate off")
         head = QHBoxLayout()
         head.setContentsMargins(INSET, 10, INSET, 4)
@@ -53,7 +54,7 @@ class CloseUpPage(QWidget):
         column.addWidget(self.opened)
         column.addWidget(self.keeping)
         column.addStretch()
-        side = _scrolling(inner)
+        side = scrolling(inner)
         side.setObjectName("inside")
         side.setFixedWidth(SIDE_WIDE)
         return side
@@ -67,12 +68,3 @@ class CloseUpPage(QWidget):
         found = findings.home.boxes[box]
         self.opened.show_box(session, findings, found)
         self.keeping.show_box(session, found)
-
-
-def _scrolling(inner: QWidget) -> QScrollArea:
-    area = QScrollArea()
-    area.setWidgetResizable(True)
-    area.setFrameShape(QFrame.Shape.NoFrame)
-    area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-    area.setWidget(inner)
-    return area

@@ -3,9 +3,10 @@
 from dataclasses import replace
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QCheckBox, QFormLayout, QLabel, QLineEdit, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QCheckBox, QFormLayout, QLineEdit, QVBoxLayout, QWidget
 
 from floorplan_circuits.desktop.fields import Choice
+from floorplan_circuits.desktop.pieces import button, label
 from floorplan_circuits.gestures.finding_out import SetUp, all_choices, back_on, with_way
 from floorplan_circuits.gestures.pointing import CLICK_WHAT_IT_POINTS_TO, NO_ADAPTER, adapters
 from floorplan_circuits.home.ways import way_named
@@ -42,9 +43,9 @@ class FindOutPage(QWidget):
         super().__init__()
         self.now = SetUp()
         self._filling = False
-        self.state, self.last, self.cannot = _label("section"), _label("caption"), _label("caption")
-        self.on_again, self.slip = _button("It is back on"), _button("That was a slip: strike it")
-        self.guide = _button(GUIDE_ME)
+        self.state, self.last, self.cannot = label("", "section"), label(""), label("")
+        self.on_again, self.slip = button("It is back on"), button("That was a slip: strike it")
+        self.guide = button(GUIDE_ME)
         labels = {way.label: way.name for way in all_choices()}
         self.way = Choice("Tested with", (NOT_CHOSEN, *labels), NOT_CHOSEN, narrow=True)
         self.adapter = Choice("Adapter", (), "", narrow=True)
@@ -68,7 +69,7 @@ class FindOutPage(QWidget):
         column = QVBoxLayout(self.by_hand)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(6)
-        above = (self.state, self.on_again, _label("caption", "Tested with"), self.way, self.adapter)
+        above = (self.state, self.on_again, label("Tested with"), self.way, self.adapter)
         for widget in (*above, *self.ticks.values(), self.last, self.slip, self.cannot):
             column.addWidget(widget)
         form = QFormLayout()
@@ -124,19 +125,6 @@ class FindOutPage(QWidget):
         self.last.setText(words)
         for widget in (self.last, self.slip):
             widget.setVisible(bool(words))
-
-
-def _label(name: str, words: str = "") -> QLabel:
-    label = QLabel(words)
-    label.setObjectName(name)
-    label.setWordWrap(True)
-    return label
-
-
-def _button(words: str) -> QPushButton:
-    button = QPushButton(words)
-    button.setObjectName("plain")
-    return button
 
 
 def _tick(words: str, meaning: str) -> QCheckBox:

@@ -3,9 +3,10 @@
 from collections.abc import Callable, Mapping
 from typing import Any
 
-from PySide6.QtWidgets import QFormLayout, QGridLayout, QLabel, QLineEdit, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFormLayout, QGridLayout, QLabel, QLineEdit, QVBoxLayout, QWidget
 
 from floorplan_circuits.desktop.fields import Choice
+from floorplan_circuits.desktop.pieces import button, label
 from floorplan_circuits.desktop.session import Session
 from floorplan_circuits.edits.edited import Edited
 from floorplan_circuits.home.home import Home
@@ -33,13 +34,13 @@ class FormPage(QWidget):
                 widget.deleteLater()
 
     def _words(self, words: str, name: str = "caption") -> QLabel:
-        label = _wrapped(words, name)
-        self._column.addWidget(label)
-        return label
+        shown = label(words, name)
+        self._column.addWidget(shown)
+        return shown
 
     def _caption(self, form: QFormLayout, words: str) -> None:
         """Add a row of words over the form's whole width."""
-        form.addRow(_wrapped(words, "caption"))
+        form.addRow(label(words))
 
     def _form(self) -> QFormLayout:
         holder = QWidget()
@@ -84,7 +85,7 @@ class FormPage(QWidget):
         return field
 
     def _button(self, words: str, act: Callable[[], object], name: str = "plain") -> None:
-        self._column.addWidget(_pressed(words, act, name))
+        self._column.addWidget(button(words, name, act))
 
     def _buttons(self, acts: Mapping[str, Callable[[], object]]) -> None:
         """Add buttons, two in a row."""
@@ -93,22 +94,8 @@ class FormPage(QWidget):
         grid.setContentsMargins(0, 0, 0, 0)
         grid.setSpacing(4)
         for at, (words, act) in enumerate(acts.items()):
-            grid.addWidget(_pressed(words, act, "plain"), *divmod(at, 2))
+            grid.addWidget(button(words, act=act), *divmod(at, 2))
         self._column.addWidget(holder)
 
     def _attempt(self, edit: Callable[[Home], Edited]) -> Edited | None:
         return self._session.attempt(edit) if self._session is not None else None
-
-
-def _wrapped(words: str, name: str) -> QLabel:
-    label = QLabel(words)
-    label.setObjectName(name)
-    label.setWordWrap(True)
-    return label
-
-
-def _pressed(words: str, act: Callable[[], object], name: str) -> QPushButton:
-    button = QPushButton(words)
-    button.setObjectName(name)
-    button.clicked.connect(lambda _checked=False: act())
-    return button

@@ -16,6 +16,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from floorplan_circuits.desktop import pieces
 from floorplan_circuits.findings import Look
 from floorplan_circuits.rounds.guide_words import GuideWords, ToTurn
 
@@ -66,15 +67,15 @@ class GuidePage(QScrollArea):
 
     # --- screens ----------------------------------------------------------------------------------------------------
 
-    def show_pieces(self, *pieces: QWidget, act: Callable[[], object] | None = None) -> None:
+    def show_pieces(self, *shown: QWidget, act: Callable[[], object] | None = None) -> None:
         """Show these, one under the other. `act` is what Enter does."""
-        self.rows, self._at, self._act = [piece for piece in pieces if isinstance(piece, LookRow)], 0, act
+        self.rows, self._at, self._act = [piece for piece in shown if isinstance(piece, LookRow)], 0, act
         inner, holder = QWidget(), QWidget()
         holder.setMaximumWidth(WIDEST)
         column = QVBoxLayout(holder)
         column.setContentsMargins(24, 20, 24, 20)
         column.setSpacing(12)
-        for piece in pieces:
+        for piece in shown:
             column.addWidget(piece)
         column.addStretch()
         around = QHBoxLayout(inner)
@@ -188,17 +189,14 @@ class LookRow(QFrame):
 
 def text(words: str, name: str, wrap: bool = True) -> QLabel:
     """Return words in one of the guide's sizes."""
-    label = QLabel(words)
-    label.setObjectName(name)
-    label.setTextFormat(Qt.TextFormat.PlainText)
-    label.setWordWrap(wrap)
-    return label
+    shown = pieces.label(words, name)
+    shown.setTextFormat(Qt.TextFormat.PlainText)
+    shown.setWordWrap(wrap)
+    return shown
 
 
 def button(words: str, act: Callable[[], object], name: str = "plain") -> QPushButton:
     """Return a button that does one thing."""
-    made = QPushButton(words)
-    made.setObjectName(name)
+    made = pieces.button(words, name, act)
     made.setMinimumHeight(36)
-    made.clicked.connect(lambda _checked=False: act())
     return made

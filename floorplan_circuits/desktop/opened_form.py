@@ -3,9 +3,10 @@
 from datetime import date
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QFormLayout, QFrame, QGridLayout, QLabel, QLineEdit, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFormLayout, QFrame, QGridLayout, QLineEdit, QPushButton, QVBoxLayout, QWidget
 
 from floorplan_circuits.desktop.fields import Choice
+from floorplan_circuits.desktop.pieces import button, label
 from floorplan_circuits.desktop.session import Session
 from floorplan_circuits.drawing.close_up_facts import PLACES, contents_of
 from floorplan_circuits.edits.recording import record_opened
@@ -103,24 +104,24 @@ class OpenedForm(QWidget):
         self.who, self.date, self.note = QLineEdit(), QLineEdit(date.today().isoformat()), QLineEdit()
         self.lines = QVBoxLayout()
         self.lines.setSpacing(6)
-        self.missing = _words("", "caption")
-        self.add = _button("Add a cable", "plain", lambda: self.add_cable(("", None)))
-        self.record = _button("Record what I saw", "action", self._record)
+        self.missing = label("", "caption")
+        self.add = button("Add a cable", "plain", lambda: self.add_cable(("", None)))
+        self.record = button("Record what I saw", "action", self._record)
         self._lay_out()
 
     def _lay_out(self) -> None:
         form = QFormLayout()
         form.setContentsMargins(0, 0, 0, 0)
         form.setVerticalSpacing(4)
-        for label, field in (("Who", self.who), ("Date", self.date), ("Note", self.note)):
-            field.setAccessibleName(f"{label} of looking inside")
-            form.addRow(label, field)
+        for called, field in (("Who", self.who), ("Date", self.date), ("Note", self.note)):
+            field.setAccessibleName(f"{called} of looking inside")
+            form.addRow(called, field)
         self.who.setPlaceholderText("who looked")
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(8)
-        column.addWidget(_words("I looked inside today", "section"))
-        column.addWidget(_words(CAUTION, "caption"))
+        column.addWidget(label("I looked inside today", "section"))
+        column.addWidget(label(CAUTION, "caption"))
         column.addLayout(self.lines)
         column.addWidget(self.add)
         column.addLayout(form)
@@ -200,17 +201,3 @@ class OpenedForm(QWidget):
             self._drop_rows()
             self.note.clear()
             self._show_missing()
-
-
-def _words(words: str, name: str) -> QLabel:
-    label = QLabel(words)
-    label.setObjectName(name)
-    label.setWordWrap(True)
-    return label
-
-
-def _button(words: str, name: str, act: object) -> QPushButton:
-    button = QPushButton(words)
-    button.setObjectName(name)
-    button.clicked.connect(lambda _checked=False: act())  # type: ignore[operator]  # every caller gives a function
-    return button

@@ -7,10 +7,11 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QSize, Qt, Signal
 from PySide6.QtGui import QImage, QKeySequence, QShortcut
-from PySide6.QtWidgets import QFileDialog, QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFileDialog, QHBoxLayout, QLabel, QVBoxLayout, QWidget
 
 from floorplan_circuits.desktop.photo_canvas import PhotoCanvas
 from floorplan_circuits.desktop.photos import NoPhoto, Photo, photo_of, read_photo
+from floorplan_circuits.desktop.pieces import button
 from floorplan_circuits.desktop.rail import PANEL
 from floorplan_circuits.drawing.palette import Theme
 from floorplan_circuits.edits.edited import Edited
@@ -46,8 +47,8 @@ class PhotoPage(QWidget):
         self.empty.setObjectName("caption")
         self.empty.setAlignment(Qt.AlignmentFlag.AlignCenter)
         self.empty.setWordWrap(True)
-        self.back, self.choose = _button("Back to the plan"), _button("Choose a photo…")
-        self.mark, self.numbers, self.remove = _button("Mark the corners"), _button("Numbers back"), _button("Remove")
+        self.back, self.choose = button("Back to the plan"), button("Choose a photo…")
+        self.mark, self.numbers, self.remove = button("Mark the corners"), button("Numbers back"), button("Remove")
         self.mark.setCheckable(True)
         self.mark.setObjectName("layer")
         self.mark.setToolTip("Mark the four outer corners of the breakers")
@@ -60,8 +61,8 @@ class PhotoPage(QWidget):
         head.setSpacing(6)
         head.addWidget(self.back)
         head.addStretch()
-        for button in (self.mark, self.numbers, self.choose, self.remove):
-            head.addWidget(button)
+        for one in (self.mark, self.numbers, self.choose, self.remove):
+            head.addWidget(one)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(0)
@@ -82,12 +83,6 @@ class PhotoPage(QWidget):
         self.empty.setVisible(not there)
         self.mark.setText("Corners are right" if self.mark.isChecked() else "Mark the corners")
         self.choose.setText("Another photo…" if there else "Choose a photo…")
-
-
-def _button(words: str) -> QPushButton:
-    button = QPushButton(words)
-    button.setObjectName("plain")
-    return button
 
 
 class PanelPhoto:

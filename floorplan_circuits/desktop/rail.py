@@ -2,12 +2,13 @@
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QResizeEvent
-from PySide6.QtWidgets import QButtonGroup, QFrame, QLabel, QScrollArea, QStackedWidget, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QButtonGroup, QLabel, QScrollArea, QStackedWidget, QVBoxLayout, QWidget
 
 from floorplan_circuits.desktop.find_out_page import FindOutPage
 from floorplan_circuits.desktop.inspector import Inspector
 from floorplan_circuits.desktop.kind_palette import KindPalette
 from floorplan_circuits.desktop.panel_page import PanelPage
+from floorplan_circuits.desktop.pieces import scrolling
 from floorplan_circuits.desktop.session import Session
 from floorplan_circuits.desktop.shut_off_page import ShutOffPage
 from floorplan_circuits.desktop.stages import STAGES, StageButton, where_it_stands
@@ -118,9 +119,4 @@ def _scrolled(*widgets: QWidget) -> QScrollArea:
     for widget in widgets:
         column.addWidget(widget)
     column.addStretch()
-    area = QScrollArea()
-    area.setWidget(holder)
-    area.setWidgetResizable(True)
-    area.setFrameShape(QFrame.Shape.NoFrame)
-    area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-    return area
+    return scrolling(holder)

@@ -3,8 +3,9 @@
 from collections.abc import Callable, Sequence
 from datetime import date
 
-from PySide6.QtWidgets import QLabel, QLineEdit, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QLineEdit, QPushButton, QVBoxLayout, QWidget
 
+from floorplan_circuits.desktop.pieces import button, label
 from floorplan_circuits.edits.edited import Edited
 from floorplan_circuits.edits.recording import strike
 from floorplan_circuits.findings import Disagreement
@@ -29,12 +30,12 @@ class SeenSection(QWidget):
         self._column = QVBoxLayout(self)
         self._column.setContentsMargins(0, 8, 0, 0)
         self._column.setSpacing(4)
-        self._column.addWidget(_label("What was seen", "section"))
+        self._column.addWidget(label("What was seen", "section"))
         for clash in clashes:
             self._tell_clash(clash)
         history = box_history(home, box)
         if not history:
-            self._column.addWidget(_label("Nothing is recorded of it yet."))
+            self._column.addWidget(label("Nothing is recorded of it yet."))
         for one in history[:AT_FIRST]:
             self._add(one)
         if len(history) > AT_FIRST:
@@ -42,16 +43,16 @@ class SeenSection(QWidget):
 
     def _tell_clash(self, clash: Disagreement) -> None:
         """Tell what cannot all hold, what may explain it, and in bold what to do."""
-        self._column.addWidget(_label(clash.says, "clash"))
-        self._column.addWidget(_label(f"Perhaps {'; or '.join(clash.may_be)}."))
-        do = _label(clash.do, "clash")
+        self._column.addWidget(label(clash.says, "clash"))
+        self._column.addWidget(label(f"Perhaps {'; or '.join(clash.may_be)}."))
+        do = label(clash.do, "clash")
         font = do.font()
         font.setBold(True)
         do.setFont(font)
         self._column.addWidget(do)
 
     def _offer_rest(self, rest: tuple[Told, ...]) -> None:
-        more = _button(f"{len(rest)} more, older")
+        more = button(f"{len(rest)} more, older", "quiet")
 
         def show_all() -> None:
             more.hide()
@@ -63,20 +64,20 @@ class SeenSection(QWidget):
         self._column.addWidget(more)
 
     def _add(self, told: Told) -> None:
-        says = _label(told.says)
+        says = label(told.says)
         if told.struck:
             font = says.font()
             font.setStrikeOut(True)
             says.setFont(font)
         self._column.addWidget(says)
         if told.struck:
-            self._column.addWidget(_label(told.struck))
+            self._column.addWidget(label(told.struck))
         words, asks = ("Count it again…", ASKS_WHY_NOT) if told.struck_by else ("Strike it…", ASKS_WHY)
         entry = told.struck_by or told.entry
-        button = _button(words)
-        button.setAccessibleName(f"{words} {told.says}")
-        button.clicked.connect(lambda: self._ask(button, entry, asks))
-        self._column.addWidget(button)
+        asked = button(words, "quiet")
+        asked.setAccessibleName(f"{words} {told.says}")
+        asked.clicked.connect(lambda: self._ask(asked, entry, asks))
+        self._column.addWidget(asked)
 
     def _ask(self, button: QPushButton, entry: int, asks: str) -> None:
         """Put a line in the button's place; Enter takes the reason."""
@@ -92,16 +93,3 @@ class SeenSection(QWidget):
     def _strike(self, entry: int, why: str) -> None:
         today = date.today().isoformat()
         self._attempt(lambda home: strike(home, entry, why[:120], date=today))
-
-
-def _label(words: str, name: str = "caption") -> QLabel:
-    label = QLabel(words)
-    label.setObjectName(name)
-    label.setWordWrap(True)
-    return label
-
-
-def _button(words: str) -> QPushButton:
-    button = QPushButton(words)
-    button.setObjectName("quiet")
-    return button

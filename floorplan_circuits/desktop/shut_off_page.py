@@ -17,6 +17,7 @@ from floorplan_circuits.cut_report import (
 )
 from floorplan_circuits.desktop.afterwards_form import AfterwardsForm
 from floorplan_circuits.desktop.cutter import Answer
+from floorplan_circuits.desktop.pieces import button, label
 from floorplan_circuits.drawing.close_up_what_if import NEUTRAL, with_off
 from floorplan_circuits.findings import BoxWhenOff, Findings, ShutOff, ToTurnOff
 from floorplan_circuits.gestures.shutting_off import NOTHING_PICKED, to_test
@@ -43,7 +44,7 @@ class ShutOffPage(QWidget):
 
     def __init__(self) -> None:
         super().__init__()
-        self.stop, self.afterwards = _label("", "stop"), AfterwardsForm()
+        self.stop, self.afterwards = label("", "stop"), AfterwardsForm()
         self.sheet = _button("Print the sheet…", self.sheet_wanted.emit, "Print the sheet of this shut-off")
         self.found = _button("What I found…", self._open_form)
         self._told = QVBoxLayout()
@@ -131,7 +132,7 @@ class ShutOffPage(QWidget):
                 found = findings.boxes.get(box.id)
                 where = (found.room_name or found.level_name) if found is not None else ""
                 out = _button("×", partial(self.taken_out.emit, box.id), f"Take {box.mark} out")
-                self._row(_label(f"{box.mark}, {where}" if where else box.mark, "body"), out)
+                self._row(label(f"{box.mark}, {where}" if where else box.mark, "body"), out)
         if len(boxes) > 1:
             self._told.addWidget(_button("Let go of all", self.let_go.emit))
 
@@ -207,12 +208,12 @@ class ShutOffPage(QWidget):
                 widget.deleteLater()
 
     def _section(self, words: str) -> None:
-        label = _label(words, "section")
-        label.setContentsMargins(0, SECTION_AIR, 0, 0)
-        self._told.addWidget(label)
+        head = label(words, "section")
+        head.setContentsMargins(0, SECTION_AIR, 0, 0)
+        self._told.addWidget(head)
 
     def _line(self, words: str, name: str = "caption") -> None:
-        self._told.addWidget(_label(words, name))
+        self._told.addWidget(label(words, name))
 
     def _listed(self, head: str, lines: Iterable[str]) -> None:
         told = list(lines)
@@ -230,16 +231,7 @@ class ShutOffPage(QWidget):
         self._told.addWidget(holder)
 
 
-def _label(words: str, name: str) -> QLabel:
-    label = QLabel(words)
-    label.setObjectName(name)
-    label.setWordWrap(True)
-    return label
-
-
 def _button(words: str, act: Callable[[], object], called: str = "") -> QPushButton:
-    button = QPushButton(words)
-    button.setObjectName("plain")
-    button.setAccessibleName(called)
-    button.clicked.connect(lambda _checked=False: act())
-    return button
+    made = button(words, act=act)
+    made.setAccessibleName(called)
+    return made

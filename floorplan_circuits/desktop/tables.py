@@ -76,8 +76,7 @@ class Tables:
         if session is None:
             return
         try:
-            content = path.read_bytes()
-            take(session.history.ground, content)
+            edited = take(session.history.ground, path.read_bytes())
         except RowsRefused as error:
             session.said.emit(f"{path.name}: nothing was taken.")
             self._report(path.name, str(error))
@@ -86,7 +85,7 @@ class Tables:
         except OSError as error:
             session.said.emit(f"{path.name} can't be read: {error.strerror}.")
         else:
-            session.attempt(lambda home: take(home, content))
+            session.attempt(lambda _home: edited)
 
     def _report(self, name: str, words: str) -> None:
         box = QMessageBox(self._window)

@@ -7,8 +7,8 @@ from floorplan_circuits.edits.dividing import split_room
 from floorplan_circuits.edits.edited import Refused
 from floorplan_circuits.findings import XY, Subject
 from floorplan_circuits.geometry.snapping import edges, foot, snap
-from floorplan_circuits.geometry.wall_spots import is_inside
 from floorplan_circuits.gestures.events import Context, Event, Key, Move, Outcome, Press, Release
+from floorplan_circuits.gestures.selecting import room_at
 from floorplan_circuits.home.lengths import show_length
 from floorplan_circuits.home.record import Point
 from floorplan_circuits.view import Draft
@@ -88,9 +88,8 @@ def _divided(tool: DivideRoom, context: Context) -> Outcome:
 def _room_through(path: tuple[Point, ...], context: Context) -> int | None:
     """Return the room that the middle of a line's first part lies in."""
     (ax, ay), (bx, by) = path[0], path[1]
-    middle = (ax + bx) / 2, (ay + by) / 2
-    rooms = (room for room in reversed(context.home.rooms.rows) if room.level == context.level)
-    return next((room.id for room in rooms if is_inside(middle, room.outline)), None)
+    room = room_at(((ax + bx) / 2, (ay + by) / 2), context)
+    return None if room is None else room.id
 
 
 def _key(tool: DivideRoom, event: Key) -> Outcome:

@@ -2,6 +2,8 @@
 
 TYPING = frozenset("0123456789.,'\" /mcftinx×′″-½¼¾")
 """The letters that a length may be typed with, `x` between two of them among these."""
+ONE_LENGTH = TYPING - frozenset("x×")
+"""The same where there is but one."""
 LONGEST_TYPED = 30
 
 

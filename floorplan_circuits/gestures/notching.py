@@ -6,8 +6,8 @@ from floorplan_circuits.edits.dividing import add_on, cut_out
 from floorplan_circuits.edits.edited import Refused
 from floorplan_circuits.findings import XY, Subject
 from floorplan_circuits.geometry.snapping import snap
-from floorplan_circuits.geometry.wall_spots import is_inside
 from floorplan_circuits.gestures.events import Context, Event, Key, Move, Outcome, Press
+from floorplan_circuits.gestures.selecting import room_at
 from floorplan_circuits.home.lengths import show_length
 from floorplan_circuits.home.record import Point
 from floorplan_circuits.view import Draft
@@ -63,11 +63,8 @@ def _meant(piece: tuple[Point, ...], context: Context) -> int | None:
     rooms = [one.id for one in context.selected if one.kind == "room"]
     if len(rooms) == 1 and rooms[0] in context.home.rooms and context.home.rooms[rooms[0]].level == context.level:
         return rooms[0]
-    for place in _probes(piece):
-        for room in reversed(context.home.rooms.rows):
-            if room.level == context.level and is_inside(place, room.outline):
-                return room.id
-    return None
+    found = (room_at(place, context) for place in _probes(piece))
+    return next((room.id for room in found if room is not None), None)
 
 
 def _probes(piece: tuple[Point, ...]) -> list[XY]:

@@ -1,6 +1,6 @@
 """Putting stairs: one drag from the lowest step to the highest."""
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from math import atan2, cos, degrees, hypot, radians, sin
 
 from floorplan_circuits.edits.edited import Refused
@@ -59,7 +59,7 @@ def _put(foot: XY, angle: int, run: int, context: Context) -> Outcome:
     above = level_above(context.home, context.level)
     leads = f"They lead to {context.home.levels[above].name}." if above is not None else "Add the level they lead to."
     stair = (Subject("stair", edit.made[0]),)
-    return Outcome(replace(PutStairs()), edit, says=f"{edit.says}. {leads}", selected=stair)
+    return Outcome(PutStairs(), edit, says=f"{edit.says}. {leads}", selected=stair)
 
 
 def _draft(foot: XY, angle: int, run: int, context: Context) -> Draft:

@@ -1,5 +1,8 @@
 """`step`: one event with whatever tool is in hand, to what comes of it. The only door the window uses."""
 
+from collections.abc import Callable, Mapping
+from typing import Any, NamedTuple
+
 from floorplan_circuits.gestures.dividing_rooms import SAYS as DIVIDE_SAYS
 from floorplan_circuits.gestures.dividing_rooms import DivideRoom, step_divide
 from floorplan_circuits.gestures.drawing_rooms import SAYS as DRAW_SAYS
@@ -18,11 +21,12 @@ from floorplan_circuits.gestures.selecting import Select, step_select
 from floorplan_circuits.gestures.switching import SAYS as SWITCHING_SAYS
 from floorplan_circuits.gestures.switching import DrawSwitching, step_switching
 from floorplan_circuits.gestures.tracing import (
+    LENGTH_SAYS,
+    MOVE_SAYS,
+    WALL_SAYS,
     MarkLength,
     MarkWall,
     MovePicture,
-    PictureTool,
-    says_of_picture,
     step_picture,
 )
 from floorplan_circuits.gestures.tying import NO_BREAKER, TieDevices, step_tie
@@ -65,25 +69,9 @@ def tool_for_key(letter: str) -> Tool | None:
     return PutDevice(kind.name) if kind is not None else None
 
 
-BUILDING_SAYS = {DrawRoom: DRAW_SAYS, DivideRoom: DIVIDE_SAYS, NotchRoom: NOTCH_SAYS, PutStairs: STAIR_SAYS}
-
-
 def says_of(tool: Tool) -> str:
     """Return what a tool just taken in hand says of itself."""
-    if isinstance(tool, PutOpening):
-        return OPENING_SAYS
-    for kind, says in BUILDING_SAYS.items():
-        if isinstance(tool, kind):
-            return says
-    if isinstance(tool, TieDevices):
-        return NO_BREAKER
-    if isinstance(tool, PutPanel):
-        return PANEL_SAYS
-    if isinstance(tool, DrawSwitching):
-        return SWITCHING_SAYS
-    if isinstance(tool, PictureTool):
-        return says_of_picture(tool)
-    return SELECT_SAYS if isinstance(tool, Select) else PUT_SAYS
+    return _TOOLS[type(tool)].says
 
 
 def at_rest(tool: Tool) -> Tool:
@@ -104,7 +92,7 @@ def step(tool: Tool, event: Event, context: Context) -> Outcome:
     letter = event.text if isinstance(event, Key) else ""
     if letter and not _types(tool, letter) and (taken := tool_for_key(letter)) is not None:
         return Outcome(taken, says=says_of(taken))
-    outcome = _step(tool, event, context)
+    outcome = _TOOLS[type(tool)].step(tool, event, context)
     if outcome.tool is None:
         return Outcome(Select(), says=SELECT_SAYS, selected=())
     return outcome
@@ -121,25 +109,25 @@ def _types(tool: Tool, letter: str) -> bool:
     return isinstance(tool, DrawRoom) and bool(tool.corners)
 
 
-def _step(tool: Tool, event: Event, context: Context) -> Outcome:
-    if isinstance(tool, Select):
-        return step_select(tool, event, context)
-    if isinstance(tool, DrawRoom):
-        return step_room(tool, event, context)
-    if isinstance(tool, DivideRoom):
-        return step_divide(tool, event, context)
-    if isinstance(tool, NotchRoom):
-        return step_notch(tool, event, context)
-    if isinstance(tool, PutOpening):
-        return step_opening(tool, event, context)
-    if isinstance(tool, PutStairs):
-        return step_stairs(tool, event, context)
-    if isinstance(tool, PutDevice):
-        return step_put(tool, event, context)
-    if isinstance(tool, PutPanel):
-        return step_panel(tool, event, context)
-    if isinstance(tool, DrawSwitching):
-        return step_switching(tool, event, context)
-    if isinstance(tool, PictureTool):
-        return step_picture(tool, event, context)
-    return step_tie(tool, event, context)
+class _Hand(NamedTuple):
+    """What is done with one kind of tool, and what it says of itself when it is taken in hand."""
+
+    step: Callable[[Any, Event, Context], Outcome]
+    says: str
+
+
+_TOOLS: Mapping[type, _Hand] = {
+    Select: _Hand(step_select, SELECT_SAYS),
+    DrawRoom: _Hand(step_room, DRAW_SAYS),
+    DivideRoom: _Hand(step_divide, DIVIDE_SAYS),
+    NotchRoom: _Hand(step_notch, NOTCH_SAYS),
+    PutOpening: _Hand(step_opening, OPENING_SAYS),
+    PutStairs: _Hand(step_stairs, STAIR_SAYS),
+    PutDevice: _Hand(step_put, PUT_SAYS),
+    PutPanel: _Hand(step_panel, PANEL_SAYS),
+    DrawSwitching: _Hand(step_switching, SWITCHING_SAYS),
+    MarkLength: _Hand(step_picture, LENGTH_SAYS),
+    MarkWall: _Hand(step_picture, WALL_SAYS),
+    MovePicture: _Hand(step_picture, MOVE_SAYS),
+    TieDevices: _Hand(step_tie, NO_BREAKER),
+}

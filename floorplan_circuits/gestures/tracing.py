@@ -6,6 +6,7 @@ from floorplan_circuits.edits.edited import Edited, Refused
 from floorplan_circuits.edits.underlays import LOCKED, NO_PICTURE, move_underlay, set_known_length, straighten
 from floorplan_circuits.findings import XY
 from floorplan_circuits.gestures.events import Context, Event, Key, Move, Outcome, Press, Release
+from floorplan_circuits.gestures.lengths_typed import ONE_LENGTH, typed_further
 from floorplan_circuits.gestures.selecting import Select
 from floorplan_circuits.home.lengths import NotALength, parse_length
 from floorplan_circuits.home.placement import corners, lean
@@ -19,8 +20,6 @@ WALL_SAYS = "Click one end of a long wall on the picture that is level or uprigh
 STRAIGHT = "The picture is straight. Lock it and draw: press N."
 STRAIGHT_ALREADY = "That wall is straight already."
 MOVE_SAYS = "Drag the picture to where it belongs. What is drawn stays. Esc leaves it."
-TYPING = frozenset("0123456789.,'\" /mcftin′″-½¼¾")
-LONGEST_TYPED = 30
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,11 +51,6 @@ class MovePicture:
 
 
 PictureTool = MarkLength | MarkWall | MovePicture
-
-
-def says_of_picture(tool: PictureTool) -> str:
-    """Return what a picture tool just taken in hand says of itself."""
-    return {MarkLength: LENGTH_SAYS, MarkWall: WALL_SAYS, MovePicture: MOVE_SAYS}[type(tool)]
 
 
 def step_picture(tool: PictureTool, event: Event, context: Context) -> Outcome:
@@ -115,8 +109,8 @@ def _length_key(tool: MarkLength, event: Key, context: Context) -> Outcome:
         return _marked(replace(tool, typed=tool.typed[:-1]), tool.second)
     if event.name == "enter" and tool.typed:
         return _sized(tool, tool.first, tool.second, context)
-    if event.text and TYPING.issuperset(event.text.lower()):
-        return _marked(replace(tool, typed=(tool.typed + event.text)[:LONGEST_TYPED]), tool.second)
+    if event.text and ONE_LENGTH.issuperset(event.text.lower()):
+        return _marked(replace(tool, typed=typed_further(tool.typed, event.text)), tool.second)
     return _marked(tool, tool.second)
 
 
