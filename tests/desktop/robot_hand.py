@@ -3,7 +3,7 @@
 from PySide6.QtCore import QEvent, QPoint, QPointF, Qt
 from PySide6.QtGui import QMouseEvent
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QComboBox, QLineEdit, QWidget
+from PySide6.QtWidgets import QApplication, QComboBox, QLineEdit, QPushButton, QWidget
 
 from floorplan_circuits.desktop.in_place import InPlace
 from floorplan_circuits.desktop.window import Window
@@ -148,3 +148,18 @@ class Hand:
     def says(self) -> str:
         """What the status line says."""
         return self.window.work.status.text()
+
+
+def press(hand: Hand, words: str) -> None:
+    """Click the button with these words."""
+    QTest.mouseClick(hand.shown(QPushButton, words)[0], LEFT)
+    hand.settle()
+
+
+def draw_kitchen(window: Window, hand: Hand) -> None:
+    """Begin a home with one room, 4 m by 3."""
+    window.start("House by the ford", "metric")
+    hand.settle()
+    hand.write("n")
+    hand.drag((0, 0), (4000, 3000))
+    hand.answer("Kitchen")

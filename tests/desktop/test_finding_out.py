@@ -18,6 +18,7 @@ from floorplan_circuits.gestures.finding_out import READS, readable
 from floorplan_circuits.home.called import called_there
 from floorplan_circuits.home.log import Change, Round, Struck
 from floorplan_circuits.home.power import Found
+from tests.desktop.robot_hand import draw_kitchen, press
 
 LEFT = Qt.MouseButton.LeftButton
 UPPER_WALL = 60
@@ -27,11 +28,7 @@ RECEPTACLE, SWITCHES, NOWHERE = (1000, UPPER_WALL), (2600, UPPER_WALL), (2000, 2
 @pytest.fixture
 def home(window, hand):
     """A kitchen with a receptacle and a box of two switches, two breakers that open the hot alone; finding out."""
-    window.start("House by the ford", "metric")
-    hand.settle()
-    hand.write("n")
-    hand.drag((0, 0), (4000, 3000))
-    hand.answer("Kitchen")
+    draw_kitchen(window, hand)
     hand.write("r")
     hand.click(*RECEPTACLE)
     hand.write("s")
@@ -48,11 +45,6 @@ def home(window, hand):
         window.session.attempt(lambda now, one=breaker: set_breaker(now, one, opens="hot"))
     hand.stage(FIND_OUT)
     return window
-
-
-def press(hand, words):
-    QTest.mouseClick(hand.shown(QPushButton, words)[0], LEFT)
-    hand.settle()
 
 
 def tick(hand, *words):

@@ -17,6 +17,7 @@ from floorplan_circuits.desktop.window import Window
 from floorplan_circuits.drawing.plan_boxes import GANG
 from floorplan_circuits.findings import Subject
 from floorplan_circuits.home.boxes import NotKnown
+from tests.desktop.robot_hand import draw_kitchen
 
 LEFT, CONTROL = Qt.MouseButton.LeftButton, Qt.KeyboardModifier.ControlModifier
 UPPER_WALL = 60
@@ -25,11 +26,7 @@ UPPER_WALL = 60
 @pytest.fixture
 def home(window, hand):
     """A kitchen with a receptacle and a box of two switches, and a panel with two breakers."""
-    window.start("House by the ford", "metric")
-    hand.settle()
-    hand.write("n")
-    hand.drag((0, 0), (4000, 3000))
-    hand.answer("Kitchen")
+    draw_kitchen(window, hand)
     hand.write("r")
     hand.click(1000, UPPER_WALL)
     hand.write("s")

@@ -5,7 +5,7 @@ from datetime import date
 import pytest
 from PySide6.QtCore import QPoint, QPointF, Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QMenu, QPushButton
+from PySide6.QtWidgets import QApplication, QMenu
 
 from floorplan_circuits.desktop.looking_inside import CHOOSE_FIRST
 from floorplan_circuits.desktop.opened_form import NO_CABLE, NOT_KNOWN
@@ -17,6 +17,7 @@ from floorplan_circuits.home.home import Home
 from floorplan_circuits.home.log import Opened
 from floorplan_circuits.home.resources import folder
 from tests.desktop.hand import is_dark
+from tests.desktop.robot_hand import press
 
 LEFT, RIGHT = Qt.MouseButton.LeftButton, Qt.MouseButton.RightButton
 NO_KEYS = Qt.KeyboardModifier.NoModifier
@@ -52,12 +53,6 @@ def looked_into(window, hand, mark=SHARED):
     hand.settle()
     assert window.work.inside.is_open
     return window.work.inside.page
-
-
-def press(hand, words):
-    """Click the button with these words."""
-    QTest.mouseClick(hand.shown(QPushButton, words)[0], LEFT)
-    hand.settle()
 
 
 # --- opening and leaving ----------------------------------------------------------------------------------------------

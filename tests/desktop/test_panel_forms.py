@@ -3,12 +3,12 @@
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QComboBox, QLabel, QLineEdit, QPushButton
+from PySide6.QtWidgets import QComboBox, QLabel, QLineEdit
 
 from floorplan_circuits.desktop.rail import PANEL
 from floorplan_circuits.home.home import Home
 from floorplan_circuits.home.power import Breaker
-from tests.desktop.robot_hand import SHIFT
+from tests.desktop.robot_hand import SHIFT, press
 
 LINES = {1: "20 kitchen plugs", 3: "20 kitchen plugs 2", 2: "15f cellar", 4: "63/2 RCD"}
 
@@ -24,11 +24,6 @@ def panel_set_up(window, hand):
         hand.answer(words)
         hand.leave_field()
     return window
-
-
-def press(hand, words: str) -> None:
-    QTest.mouseClick(hand.shown(QPushButton, words)[0], Qt.MouseButton.LeftButton)
-    hand.settle()
 
 
 def write(hand, label: str, words: str) -> None:

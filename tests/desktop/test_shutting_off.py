@@ -21,6 +21,7 @@ from floorplan_circuits.home.log import Change, Round
 from floorplan_circuits.home.power import Found
 from floorplan_circuits.home.resources import folder
 from tests.desktop.hand import is_dark
+from tests.desktop.robot_hand import draw_kitchen, press
 
 LEFT, CONTROL = Qt.MouseButton.LeftButton, Qt.KeyboardModifier.ControlModifier
 COTTAGE = folder("sample_homes") / "cottage.json"
@@ -31,11 +32,7 @@ RECEPTACLE, SWITCHES, NOWHERE, NAME = (1000, UPPER_WALL), (2600, UPPER_WALL), (6
 @pytest.fixture
 def home(window, hand):
     """A kitchen with a receptacle on 1, tested and looked into, and two switches on 3, which only a person says."""
-    window.start("House by the ford", "metric")
-    hand.settle()
-    hand.write("n")
-    hand.drag((0, 0), (4000, 3000))
-    hand.answer(NAME)
+    draw_kitchen(window, hand)
     hand.write("r")
     hand.click(*RECEPTACLE)
     hand.write("s")
@@ -93,11 +90,6 @@ def worked_out(window, hand):
         return answer is not None and answer.question is shutting._asked
 
     hand.qtbot.waitUntil(is_there, timeout=5000)
-    hand.settle()
-
-
-def press(hand, words):
-    QTest.mouseClick(hand.shown(QPushButton, words)[0], LEFT)
     hand.settle()
 
 

@@ -20,6 +20,7 @@ from floorplan_circuits.gestures.putting import PutDevice
 from floorplan_circuits.gestures.selecting import Select
 from floorplan_circuits.gestures.tying import TieDevices
 from floorplan_circuits.home.resources import folder
+from tests.desktop.robot_hand import draw_kitchen
 
 LEFT, CONTROL = Qt.MouseButton.LeftButton, Qt.KeyboardModifier.ControlModifier
 COTTAGE = folder("sample_homes") / "cottage.json"
@@ -36,11 +37,7 @@ def opened(window, hand):
 @pytest.fixture
 def drawn(window, hand):
     """The window with a new home of one room."""
-    window.start("House by the ford", "metric")
-    hand.settle()
-    hand.write("n")
-    hand.drag((0, 0), (4000, 3000))
-    hand.answer("Kitchen")
+    draw_kitchen(window, hand)
     return window
 
 

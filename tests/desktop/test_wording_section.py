@@ -7,6 +7,7 @@ from PySide6.QtWidgets import QLabel, QLineEdit, QPushButton
 
 from floorplan_circuits.desktop.rail import PANEL
 from floorplan_circuits.findings import Subject
+from tests.desktop.robot_hand import draw_kitchen, press
 
 LEFT = Qt.MouseButton.LeftButton
 DOOR = ("20 plgs", "15 Bobbie's rm", "15 kitchen receptacles", "20 misc")
@@ -15,11 +16,7 @@ DOOR = ("20 plgs", "15 Bobbie's rm", "15 kitchen receptacles", "20 misc")
 @pytest.fixture
 def door(window, hand):
     """A kitchen with one receptacle on the first breaker of an old panel."""
-    window.start("House by the ford", "metric")
-    hand.settle()
-    hand.write("n")
-    hand.drag((0, 0), (4000, 3000))
-    hand.answer("Kitchen")
+    draw_kitchen(window, hand)
     hand.write("r")
     hand.click(1000, 60)
     hand.key(Qt.Key.Key_Escape)
@@ -43,11 +40,6 @@ def select(window, hand, place):
 
 def told(window):
     return [label.text() for label in window.work.rail.panel_page.findChildren(QLabel) if label.isVisibleTo(window)]
-
-
-def press(hand, words):
-    QTest.mouseClick(hand.shown(QPushButton, words)[0], LEFT)
-    hand.settle()
 
 
 def test_a_shortened_word_is_asked_about_once_and_the_next_one_follows(door, hand):

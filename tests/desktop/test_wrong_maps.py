@@ -3,12 +3,13 @@
 import pytest
 from PySide6.QtCore import QPointF, Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QCheckBox, QLabel, QPushButton
+from PySide6.QtWidgets import QCheckBox, QLabel
 
 from floorplan_circuits.desktop.opened_form import NOT_KNOWN
 from floorplan_circuits.desktop.rail import DRAW, FIND_OUT, PANEL, TIE
 from floorplan_circuits.edits.breakers import set_breaker
 from floorplan_circuits.findings import Subject
+from tests.desktop.robot_hand import draw_kitchen, press
 
 LEFT, NO_KEYS = Qt.MouseButton.LeftButton, Qt.KeyboardModifier.NoModifier
 PLUG, OTHER = (1000, 60), (3000, 60)
@@ -18,11 +19,7 @@ WHOLE = ("Tester proved before", "Tester proved after", "Seen live before", "See
 @pytest.fixture
 def home(window, hand):
     """A kitchen with two receptacles that the map has on 1, and three breakers that open the hot alone."""
-    window.start("House by the ford", "metric")
-    hand.settle()
-    hand.write("n")
-    hand.drag((0, 0), (4000, 3000))
-    hand.answer("Kitchen")
+    draw_kitchen(window, hand)
     hand.write("r")
     hand.click(*PLUG)
     hand.click(*OTHER)
@@ -38,11 +35,6 @@ def home(window, hand):
     tie(window, hand, 0, PLUG, OTHER)
     hand.stage(FIND_OUT)
     return window
-
-
-def press(hand, words):
-    QTest.mouseClick(hand.shown(QPushButton, words)[0], LEFT)
-    hand.settle()
 
 
 def tie(window, hand, place, *spots):
