@@ -7,10 +7,11 @@ from floorplan_circuits.drawing.close_up import close_up
 from floorplan_circuits.drawing.ink import Group, Mark, moved, scaled
 from floorplan_circuits.drawing.lettering import wrap
 from floorplan_circuits.drawing.palette import PAPER, Theme
-from floorplan_circuits.drawing.phrases import listed, written
+from floorplan_circuits.drawing.phrases import listed
 from floorplan_circuits.drawing.plates import text_height
 from floorplan_circuits.drawing.sheet import Page, Sheet
 from floorplan_circuits.findings import Findings, ShutOff, Step
+from floorplan_circuits.home.days import written
 from floorplan_circuits.sheets.furniture import (
     CAPTION_SIZE,
     HEAD_RULE,
