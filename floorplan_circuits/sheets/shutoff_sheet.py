@@ -152,9 +152,12 @@ class _Maker:
 
     def _panel(self, panel: PanelToMove, flow: Flow) -> None:
         wide = flow.right_wide
-        room = flow.room("right") if flow.room("right") >= panel.height(wide, LEAST_ROW) else flow.bottom - flow.top
-        row = panel.row_in(wide, room)
+        here, page = flow.room("right"), flow.bottom - flow.top
+        row = panel.row_in(wide, here if here >= panel.height(wide, LEAST_ROW) else page)
         ink, cut = panel.ink(wide, row)
+        if cut:  # words that are cut for want of room here may stand whole on a page of more room
+            row = panel.row_in(wide, page)
+            ink, cut = panel.ink(wide, row)
         flow.piece("right", *self._on_a_page(ink, panel.height(wide, row), flow, panel.panel.name))
         self.cut += cut
 
