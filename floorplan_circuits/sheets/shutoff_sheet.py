@@ -162,9 +162,14 @@ class _Maker:
         self.cut += cut
 
     def _boxes(self, flow: Flow) -> None:
-        """Set every box with its plate off, over the whole width."""
+        """Set every box with its plate off: left of a panel that fills its page, else over the whole width."""
         for box in self.plan.boxes:
             if box not in self.findings.boxes:
+                continue
+            narrow = close_up(self.findings, box, LEFT_WIDE / CLOSE_UP, self.theme)
+            if flow.has_room_left(narrow.height * CLOSE_UP):
+                flow.piece("left", scaled(narrow.ink, CLOSE_UP), narrow.height * CLOSE_UP, from_last=True)
+                self.cut += narrow.shortened
                 continue
             drawn = close_up(self.findings, box, flow.inner / CLOSE_UP, self.theme)
             mark = self.findings.home.boxes[box].mark
