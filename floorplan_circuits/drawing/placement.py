@@ -1,13 +1,13 @@
 """Placing labels: nothing covers anything, and a label stays on its own side of the wall unless a line leads to it."""
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from itertools import pairwise
 from math import dist
 from typing import Literal, NamedTuple
 
 from floorplan_circuits.drawing.ink import Bounds
-from floorplan_circuits.drawing.layers import Labels, Line, Things
+from floorplan_circuits.drawing.layers import Labels, Line, Piece, Things, pieces_of
 from floorplan_circuits.drawing.overlaps import (
     CELL,
     Grid,
@@ -34,7 +34,7 @@ SEEN = 1.5
 """Least length in mm of a line that leads through a wall: shorter, the label would seem to belong to the next room."""
 
 Where = Literal["own side", "outside", "anywhere"]
-"""On the thing's own side of the walls; outside the building; or in another room, if a line leads there."""
+"""On the thing's own side of the walls; outside the building; or anywhere in it, if a line leads there."""
 
 
 class Candidate(NamedTuple):
@@ -52,6 +52,11 @@ class Placed:
     centre: XY
     bounds: Bounds
     leader: Line | None = None
+    pieces: tuple[Piece, ...] = field(init=False, compare=False, repr=False)
+
+    def __post_init__(self) -> None:
+        """Cut the leader into its pieces, once: they are asked about at every try."""
+        object.__setattr__(self, "pieces", pieces_of(self.leader or ()))
 
 
 class Ground:
@@ -83,11 +88,11 @@ class Ground:
 
     def put(self, label: int, placed: Placed) -> None:
         """Note where a label stands that may move."""
-        self._labels.put(label, placed.bounds, placed.leader or ())
+        self._labels.put(label, placed.bounds, placed.pieces)
 
     def lift(self, label: int, placed: Placed) -> None:
         """Note that a label no longer stands where it was put."""
-        self._labels.lift(label, placed.bounds, placed.leader or ())
+        self._labels.lift(label, placed.bounds, placed.pieces)
 
     def shun(self, bounds: Bounds) -> None:
         """Note something that a name avoids while there is another place: the swing of a door, a stair."""
@@ -108,7 +113,7 @@ class Ground:
 
     def runs_bare(self, line: Line, own: Sequence[Bounds]) -> bool:
         """Tell whether a leader runs over nothing that stays, but for the `own` rectangles."""
-        return not self._things.is_crossed(line, own)
+        return not self._things.is_crossed(pieces_of(line), own)
 
     def is_unlabelled(self, bounds: Bounds) -> bool:
         """Tell whether no label comes within `CLEAR` mm."""
@@ -116,12 +121,12 @@ class Ground:
 
     def is_led_clear(self, placed: Placed) -> bool:
         """Tell whether the line that leads to a label, if any, runs over no other label."""
-        return placed.leader is None or not self._labels.is_crossed(placed.leader)
+        return not self._labels.is_crossed(placed.pieces)
 
     def in_the_way(self, placed: Placed) -> Iterator[int]:
         """Yield the labels in a label's way; one may come more than once."""
         yield from self._labels.owners_in(widened(placed.bounds, CLEAR))
-        yield from self._labels.owners_across(placed.leader or ())
+        yield from self._labels.owners_across(placed.pieces)
 
     def is_shunned(self, bounds: Bounds, lines: bool = True) -> bool:
         """Tell whether it covers what a name avoids; `lines` counts lines too."""
@@ -210,7 +215,7 @@ def spots(
     `home_point` is in the room the label belongs to; `own` are the rectangles of the thing it is the label of.
     """
     for candidate in candidates:
-        if candidate.where == "outside" and not ground.is_outside(candidate.centre):
+        if candidate.where != "own side" and (candidate.where == "outside") != ground.is_outside(candidate.centre):
             continue
         bounds = around(candidate.centre, size)
         if not ground.is_bare(bounds) or ground.touches_wall(bounds):
