@@ -69,6 +69,15 @@ def is_elsewhere(home: Home, breaker: Breaker) -> bool:
     return "230" in system
 
 
+def _how_to_find_out(breaker: Breaker) -> str:
+    """Return what to do about a breaker that nobody knows: never to turn one on, or off, that must stay as it is."""
+    if breaker.found.state in ("off", "tripped"):
+        return "It was found so: leave it, and ask why before anything else."
+    if breaker.may_open.may == "never":
+        return "Find out what it feeds without touching it."
+    return "Find out what it feeds."
+
+
 class Desk:
     """All that lines of one home are judged with.
 
@@ -110,7 +119,7 @@ class Desk:
         elif words != SPARE:
             quoted = words.split(".", maxsplit=1)[0]
             says = f"“{quoted}”: its purpose is not known."
-            yield Verdict("not known", quoted, says, "Find out what it feeds.", self._source(breaker))
+            yield Verdict("not known", quoted, says, _how_to_find_out(breaker), self._source(breaker))
         if is_elsewhere(self.home, breaker):
             yield from chart_verdicts(breaker, words, self.loads.of.get(breaker.id, ()))
 
@@ -144,9 +153,9 @@ class Desk:
         return "" if ours.idle or ours.variants[0] == line.words else ours.variants[0]
 
     def _passes(self, breaker: Breaker, words: str, others: Mapping[str, str]) -> bool:
-        """Tell whether a line breaks no rule; advice does not count."""
+        """Tell whether a line breaks no rule and names a load; other advice does not count."""
         line = self._to_judge(breaker, words, others)
-        return all(objection.soft for rule in RULES.values() for objection in rule(line))
+        return all(objection.soft and name != "no load" for name, rule in RULES.items() for objection in rule(line))
 
     def _shared(self, breaker: int, mine: Sequence[Load]) -> Iterator[tuple[Load, tuple[str, ...]]]:
         """Yield the loads of which other breakers serve the rest of their room, with the numbers of these."""

@@ -14,6 +14,9 @@ from floorplan_circuits.directory.vocabulary import abbreviations, folded
 EDGES = " ,;:/&+-–—."
 """What may be left over at the ends, or between two words, where a word was taken out."""
 
+TWO_STATES = ("now", "for now", "was", "used to be", "former", "future")
+"""Words that part what a breaker fed once from what it feeds now."""
+
 Mend = Callable[[LineToJudge, Objection], str]
 
 
@@ -37,7 +40,12 @@ def written_out(line: LineToJudge, objection: Objection) -> str:
 
 
 def without(line: LineToJudge, objection: Objection) -> str:
-    """Leave out the words objected to, and what then stands alone between commas."""
+    """Leave out the words objected to, and what then stands alone between commas.
+
+    Not a word that says what was and what is: which half still holds, only its writer knew.
+    """
+    if folded(objection.words) in TWO_STATES:
+        return ""
     found = re.search(rf"(?<!\w){re.escape(objection.words)}(?!\w)", line.words)
     if found is None:
         return ""

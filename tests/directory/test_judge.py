@@ -180,6 +180,8 @@ def test_a_second_source_without_a_disconnect_is_told() -> None:
         ("Grandpa's kiln", "a person", "Kiln"),
         ("Bobbie's room", "a person", ""),
         ("dryer ??", "a guess", ""),
+        ("Bobbys old rm", "passing", ""),
+        ("dryer now hot tub", "passing", ""),
     ],
 )
 def test_the_smallest_change_of_the_words_is_proposed_where_it_leaves_a_clear_line(label, rule, better) -> None:
@@ -190,6 +192,24 @@ def test_the_smallest_change_of_the_words_is_proposed_where_it_leaves_a_clear_li
 def test_a_word_that_may_mean_several_things_is_asked_with_all_of_them() -> None:
     (verdict,) = of_old("DW")
     assert verdict.do == "Say once what it means: dishwasher or driveway."
+
+
+def test_initials_with_points_are_one_word() -> None:
+    home = home_with("KIT + D.R.", "L.R. plugs")
+    assert [one.short for one in find(home).directory.asked] == ["kit", "dr", "lr"]
+    said = explain(explain(home, "kit", "kitchen").home, "dr", "dining room").home
+    assert find(said).lines[200].variants[0] == "Unknown. Old label “KIT + D.R.” (kitchen + dining room)"
+
+
+@pytest.mark.parametrize(
+    ("fields", "never"),
+    [({"found": {"state": "off", "why": "do not turn on"}}, "Find out"), ({"may_open": {"may": "never"}}, "turn")],
+)
+def test_nobody_is_sent_to_try_a_breaker_that_must_stay_as_it_is(fields, never) -> None:
+    home = home_with("misc")
+    home = change(home, breakers=home.breakers.put(change(home.breakers[200], **fields)))
+    (verdict,) = find(home).directory.lines[200].of_now
+    assert never not in verdict.do
 
 
 def test_use_of_today_gets_the_floor_of_the_room_where_there_are_several() -> None:
