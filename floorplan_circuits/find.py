@@ -48,13 +48,14 @@ def find(home: Home, before: Findings | None = None, layer: Layer = "both") -> F
     surveyed = _surveyed(home, before, drawn, book)
     known, boxes = surveyed.conclusions, surveyed.boxes
     inside = loads_by_room(home, known, drawn.room_of)
-    directory = written(home, known, boxes)
+    directory = written(home, known, boxes, before)
     both = zones(home, inside, "both")
     return replace(
         surveyed,
         layer=layer,
         zones=both if layer == "both" else zones(home, inside, layer),
         hazards=hazards(surveyed, book),
+        loads=directory.loads,
         lines=directory.lines,
         directory=directory.judged,
         colours=circuit_colours(home, inside, boxes, both, drawn.neighbours),

@@ -453,6 +453,39 @@ class PanelFinding:
 
 
 @dataclass(frozen=True, slots=True)
+class Load:
+    """One thing in one place: its room as the directory names it, its group, what it is called, how it is told apart.
+
+    `named` is the householder's name for it, if any; `part` the half or part that this feed supplies; `mark` its box's;
+    `side` where in its room a person sees it ('on the wall to Hall', 'in the ceiling'), '' where nothing tells.
+    """
+
+    place: str
+    room: int | None
+    group: str
+    called: str
+    kind: str
+    plural: str
+    named: str
+    device: int
+    part: str
+    mark: str
+    side: str
+
+
+@dataclass(frozen=True, slots=True)
+class Loads:
+    """All loads, those of each breaker, and for each place and group everything there with what it hangs on."""
+
+    of: Mapping[int, tuple[Load, ...]] = field(default_factory=dict)
+    there: Mapping[tuple[str, str], tuple[tuple[Load, tuple[int, ...]], ...]] = field(default_factory=dict)
+
+    def rest(self, breaker: int, place: str, group: str) -> list[Load]:
+        """Return what is in a place, of one group, and not on this breaker as far as anybody knows."""
+        return [load for load, on in self.there.get((place, group), ()) if breaker not in on]
+
+
+@dataclass(frozen=True, slots=True)
 class Line:
     """What a panel's directory says of one breaker: ranked variants, longest first; `own`: the householder's words.
 
@@ -548,6 +581,8 @@ class Findings:
     """What readings say against each other or against the map, in the order of the boxes."""
     boxes: Mapping[int, BoxFinding] = field(default_factory=dict)
     hazards: tuple[Hazard, ...] = ()
+    loads: Loads = field(default_factory=Loads)
+    """What hangs on each breaker, as a directory names it."""
     lines: Mapping[int, Line] = field(default_factory=dict)
     directory: Directory = field(default_factory=Directory)
     """The lines and the old labels judged."""

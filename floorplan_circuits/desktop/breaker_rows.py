@@ -41,6 +41,7 @@ FUSE_WORDS = (
     "answer, and then no shut-off leans on it."
 )
 FOUND_OFF_WORDS = "It was found off: no plan here ever asks to turn it on."
+FUSE_OUT_WORDS = "It was found out or blown: no plan here ever asks to put one in."
 
 
 class BreakerRows(FormPage):
@@ -84,7 +85,7 @@ class BreakerRows(FormPage):
         if found.state in ("off", "tripped") or found.why:
             self._line(form, "Why", found.why, self._with(breaker, "found", found, "why"), "do not turn on")
         if found.state in ("off", "tripped"):
-            self._caption(form, FOUND_OFF_WORDS)
+            self._caption(form, FUSE_OUT_WORDS if breaker.device == "fuse" else FOUND_OFF_WORDS)
         self._pick(form, "Turn off?", MAY, may.may, self._with(breaker, "may_open", may, "may"))
         if may != Permission():
             self._line(form, "Whose word", may.whose, self._with(breaker, "may_open", may, "whose"))

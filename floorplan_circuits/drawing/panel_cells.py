@@ -9,6 +9,7 @@ from typing import Literal
 from floorplan_circuits.drawing.palette import Theme
 from floorplan_circuits.findings import Findings, PanelFinding
 from floorplan_circuits.home.power import Breaker, Panel
+from floorplan_circuits.home.space_names import space_name
 
 SPINE = 13.0
 BLANK_ROW = 5.4
@@ -122,7 +123,7 @@ def _stretches(panel: Panel, grid: PanelFinding) -> Mapping[tuple[int | None, in
     found: dict[tuple[int | None, int], list[Stretch]] = {}
     for space, (row, column) in grid.cells.items():
         first, second = (grid.taken.get((space, half)) for half in ("A", "B"))
-        name = f"{panel.prefix}{space}"
+        name = f"{panel.prefix}{space_name(panel, space)}"
         if first == second:
             found.setdefault((first, column), []).append((2 * row, 2 * row + 2, name))
         else:

@@ -17,7 +17,12 @@ System = Literal[
     "not known",
 ]
 Numbering = Literal[
-    "odd left, even right", "odd left, even right, from the bottom", "down one side, then the other", "single row"
+    "odd left, even right",
+    "odd left, even right, from the bottom",
+    "down one side, then the other",
+    "single row",
+    "ways of three, odd left, even right",
+    "ways of three, down one side, then the other",
 ]
 Amps = Annotated[int, Field(ge=1, le=6000)]
 Starts = Literal["always", "by hand", "by itself", "not known"]
