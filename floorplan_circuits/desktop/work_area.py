@@ -11,6 +11,7 @@ from floorplan_circuits.desktop.clicks import Clicks
 from floorplan_circuits.desktop.finding_out import FindingOut
 from floorplan_circuits.desktop.guide_page import GuidePage
 from floorplan_circuits.desktop.guiding import Guiding
+from floorplan_circuits.desktop.hand_bar import HandBar
 from floorplan_circuits.desktop.hazard_rows import HazardRows
 from floorplan_circuits.desktop.looking_inside import LookingInside
 from floorplan_circuits.desktop.naming import Naming
@@ -51,7 +52,8 @@ class WorkArea(QWidget):
         self.status = self.foot.says
         self.rail = Rail(PanelPage(self.show_panel, self.take))
         self.entry, self.naming, self.clicks = PanelEntry(self), Naming(self), Clicks(self)
-        self.finding, self.asking = FindingOut(self, self.rail.find_out_page), AskingBar()
+        self.finding = FindingOut(self, self.rail.find_out_page)
+        self.asking, self.hands = AskingBar(), HandBar()
         self.shutting = ShuttingOff(self, self.rail.shut_off_page)
         self.inside, self.staging, self.showing = LookingInside(self), Staging(self), Showing(self)
         self.front = QStackedWidget()
@@ -93,6 +95,7 @@ class WorkArea(QWidget):
         column.setSpacing(0)
         column.addWidget(self.strip)
         column.addWidget(self.asking)
+        column.addWidget(self.hands)
         column.addLayout(row, 1)
         column.addWidget(self.foot)
 
@@ -138,6 +141,7 @@ class WorkArea(QWidget):
         session.tried.connect(lambda: self.rail.refresh(session, self.theme))
         session.name_wanted.connect(lambda subject: QTimer.singleShot(0, lambda: self.naming.ask(subject)))
         self.asking.watch(session)
+        self.hands.watch(session)
         self.finding.leave()
         self.guiding.forget()
         self.shutting.forget()

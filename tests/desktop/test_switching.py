@@ -9,6 +9,8 @@ from floorplan_circuits.desktop.box_menu import ACROSS
 from floorplan_circuits.desktop.fields import Choice
 from floorplan_circuits.edits.boxes import put_device
 from floorplan_circuits.edits.clips import FROM_ELSEWHERE
+from floorplan_circuits.edits.removal import remove
+from floorplan_circuits.edits.switching import groups_of
 from floorplan_circuits.findings import Subject
 from floorplan_circuits.gestures.switching import DrawSwitching
 from floorplan_circuits.home.resources import folder
@@ -111,3 +113,33 @@ def test_a_view_option_shows_what_switches_work(opened, hand):
     assert opened.work.showing._switching
     shown.trigger()
     assert not opened.work.showing._switching
+
+
+def test_a_bar_asks_how_a_switch_is_worked_that_was_drawn_and_moves_nothing(opened, hand):
+    session, bar = opened.session, opened.work.hands
+    edited = put_device(session.home, session.view.level, (3000, 1800), 90, "ceiling light")
+    session.attempt(lambda home: put_device(home, session.view.level, (3000, 1800), 90, "ceiling light"))
+    session.attempt(lambda home: put_device(home, session.view.level, (4000, 1800), 90, "ceiling light"))
+    hand.settle()
+    light = session.home.boxes[edited.made[0]]
+    switch = boxes_of(opened, "switch")[0]
+    session.attempt(lambda home: remove(home, [one.id for one in groups_of(home, [switch.devices[0].id])]))
+    assert not bar.isVisible()
+
+    hand.key(Qt.Key.Key_H)
+    high = opened.work.canvas.height()
+    hand.click(switch.at[0], switch.at[1])
+    assert not bar.by_hand.isEnabled()
+    hand.click(light.at[0], light.at[1])
+
+    (group,) = groups_of(session.home, [switch.devices[0].id])
+    assert bar.by_hand.isEnabled()
+    assert light.mark in bar.words.text()
+    assert opened.work.canvas.height() == high
+    bar.not_sure.click()
+    assert (session.home.controls[group.id].by, bar.by_hand.isEnabled()) == ("not known", False)
+    hand.key(Qt.Key.Key_Return)
+    assert session.home.controls[group.id].by == "hand"
+    hand.key(Qt.Key.Key_Escape)
+    hand.key(Qt.Key.Key_Escape)
+    assert not bar.isVisible()
