@@ -1,4 +1,4 @@
-"""Openings put by a drag: as wide as it goes along a wall, one in each room's wall that it passes, or wherever it walks.
+"""Openings put by a drag: as wide as it goes along a wall, one in each room's wall that it passes, or where it walks.
 
 Along one wall between two corners the drag says place and width at once. Past a corner it goes on to the next room's
 wall, and each whose middle it passes gets one there. Across walls it is a walk through the home: each wall that is
@@ -21,7 +21,7 @@ from floorplan_circuits.home.record import Point
 STEP_MM: dict[Units, float] = {"metric": 50.0, "feet and inches": 25.4}
 """A width that is dragged comes in whole steps: 5 cm, or an inch."""
 STEEP = 0.35
-"""Sine of the least angle, some 20 degrees, at which a walk crosses a wall: nearer to its line the hand only wobbles."""
+"""Sine of the least angle, some 20 degrees, at which a walk crosses a wall: nearer to it the hand only wobbles."""
 
 
 class Opened(NamedTuple):
@@ -115,7 +115,7 @@ def _at(far: float, wall: _Followed) -> Point:
 
 
 def _crossed(path: Sequence[XY], outlines: Sequence[Outline], outer: bool) -> Iterator[Opened]:
-    """Yield an opening for each wall that a walk crosses, in the order it does, facing on; `outer`: where out it goes."""
+    """Yield an opening for each wall that a walk crosses, facing the way it goes; `outer`: where it leads out."""
     found: list[Point] = []
     for start, end in pairwise(path):
         heading = degrees(atan2(end[1] - start[1], end[0] - start[0]))

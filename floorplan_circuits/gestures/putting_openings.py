@@ -1,4 +1,4 @@
-"""Putting openings: a click in a wall each, as wide as was typed, or a drag; a click on a door hangs it the other way."""
+"""Putting openings: a click in a wall each, as wide as was typed, or a drag; a click on a door turns it over."""
 
 from dataclasses import dataclass, replace
 from math import cos, hypot, radians, sin

@@ -6,8 +6,8 @@ from floorplan_circuits.edits.edited import Refused
 from floorplan_circuits.edits.panels import set_panel
 from floorplan_circuits.findings import Subject
 from floorplan_circuits.geometry.wall_spots import WallSpot, wall_spot
+from floorplan_circuits.gestures.box_spots import WALL_REACH_MM
 from floorplan_circuits.gestures.events import Context, Event, Key, Outcome, Press, Release
-from floorplan_circuits.gestures.putting import WALL_REACH_MM
 from floorplan_circuits.gestures.selecting import Select
 from floorplan_circuits.view import Draft
 

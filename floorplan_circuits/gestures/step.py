@@ -10,7 +10,7 @@ from floorplan_circuits.gestures.drawing_rooms import DrawRoom, step_room
 from floorplan_circuits.gestures.events import Context, Event, Key, Outcome
 from floorplan_circuits.gestures.notching import SAYS as NOTCH_SAYS
 from floorplan_circuits.gestures.notching import NotchRoom, step_notch
-from floorplan_circuits.gestures.putting import PutDevice, step_put
+from floorplan_circuits.gestures.putting import PutDevice, put_at_rest, step_put
 from floorplan_circuits.gestures.putting_openings import PutOpening, step_opening
 from floorplan_circuits.gestures.putting_panels import SAYS as PANEL_SAYS
 from floorplan_circuits.gestures.putting_panels import PutPanel, step_panel
@@ -77,7 +77,7 @@ def says_of(tool: Tool) -> str:
 def at_rest(tool: Tool) -> Tool:
     """Return the same tool with nothing begun: for another level, or when the window loses the hand."""
     if isinstance(tool, PutDevice):
-        return PutDevice(tool.kind, spacing=tool.spacing)
+        return put_at_rest(tool)
     if isinstance(tool, PutPanel):
         return PutPanel(tool.panel)
     if isinstance(tool, DrawSwitching):

@@ -1,5 +1,7 @@
 """Openings by a drag: along a wall as wide as it goes, past corners one a room, across walls one in each."""
 
+from itertools import pairwise
+
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
@@ -30,7 +32,7 @@ def walk(hand: Hand, *path: tuple[float, float]):
     """Drag along a path of straight stretches, and let go."""
     hand.gestures += 1
     hand.press(path[0])
-    for (ax, ay), (bx, by) in zip(path, path[1:], strict=False):
+    for (ax, ay), (bx, by) in pairwise(path):
         for share in (0.25, 0.5, 0.75, 1.0):
             hand.move((ax + (bx - ax) * share, ay + (by - ay) * share))
     return hand.let_go(path[-1])
