@@ -137,6 +137,8 @@ class Menus:
             ("Cu&t", Keys.Cut, lambda: do(Session.cut), True),
             ("&Copy", Keys.Copy, lambda: do(Session.copy), True),
             ("&Paste", Keys.Paste, self._paste, True),
+            ("Put down co&pies, one a click", "Ctrl+Shift+V", lambda: do(Session.stamp), True),
+            ("Put down &more like what is selected", "Ctrl+D", lambda: do(Session.stamp_selected), True),
             ("Re&move", Keys.Delete, lambda: do(Session.remove), True),
             ("Select &all boxes of the level", Keys.SelectAll, self._select_all, True),
             ("&Name what is selected", "F2", self._name_selected, True),
@@ -204,8 +206,10 @@ class Menus:
             return
         if self._window.session is not None:
             act(self._window.session)
-            if act in (Session.copy, Session.cut):
+            if act in (Session.copy, Session.cut, Session.stamp_selected):
                 self._window.work.tracing.copied_here()
+            if act in (Session.stamp, Session.stamp_selected):
+                self._window.work.canvas.setFocus()
 
     def _paste(self) -> None:
         """Paste what was copied here last, or a picture that was copied elsewhere since."""

@@ -118,6 +118,8 @@ class PlanMenu:
             yield "Show all of the level", self._area.canvas.fit
             return
         yield "Fit into the window", commands.fit_selected
+        if any(one.kind in ("box", "room") for one in session.view.selected):
+            yield "Put down more like this", session.stamp_selected
         yield "Turn a quarter", commands.turn
         yield "Mirror left to right", commands.mirror
         yield RULE

@@ -21,7 +21,8 @@ from floorplan_circuits.files.save import save_home
 from floorplan_circuits.findings import Findings, Layer, Subject
 from floorplan_circuits.gestures.events import Context, Event
 from floorplan_circuits.gestures.selecting import Select
-from floorplan_circuits.gestures.step import Tool, at_rest, step
+from floorplan_circuits.gestures.stamping import StampClip
+from floorplan_circuits.gestures.step import Tool, at_rest, says_of, step
 from floorplan_circuits.gestures.switching import DrawSwitching
 from floorplan_circuits.home.home import Home, mains
 from floorplan_circuits.view import View
@@ -278,6 +279,23 @@ class Session(QObject):
             rooms = {room.id for room in self.home.rooms}
             kinds = ((made, "room" if made in rooms else "box") for made in edited.made)
             self.select(tuple(Subject(kind, made) for made, kind in kinds))
+
+    def stamp(self) -> None:
+        """Take what was copied in hand, to put it down once a click."""
+        try:
+            clip = clipboard.taken(self.clip)
+            if not clip.rooms and not clip.boxes:
+                raise Refused("Copy something first.")
+        except Refused as error:
+            self.said.emit(str(error))
+            return
+        self.take(StampClip(clip))
+        self.said.emit(says_of(self.tool))
+
+    def stamp_selected(self) -> None:
+        """Copy what is selected, and take it in hand to put it down once a click."""
+        if self.copy():
+            self.stamp()
 
     def remove(self) -> None:
         """Remove what is selected; a room keeps its boxes."""

@@ -18,6 +18,8 @@ from floorplan_circuits.gestures.putting_stairs import SAYS as STAIR_SAYS
 from floorplan_circuits.gestures.putting_stairs import PutStairs, step_stairs
 from floorplan_circuits.gestures.selecting import SAYS as SELECT_SAYS
 from floorplan_circuits.gestures.selecting import Select, step_select
+from floorplan_circuits.gestures.stamping import SAYS as STAMP_SAYS
+from floorplan_circuits.gestures.stamping import StampClip, step_stamp
 from floorplan_circuits.gestures.switching import SAYS as SWITCHING_SAYS
 from floorplan_circuits.gestures.switching import DrawSwitching, step_switching
 from floorplan_circuits.gestures.tracing import (
@@ -33,7 +35,8 @@ from floorplan_circuits.gestures.tying import NO_BREAKER, TieDevices, step_tie
 from floorplan_circuits.home.kinds import catalogue
 
 Building = DrawRoom | DivideRoom | NotchRoom | PutOpening | PutStairs
-Tool = Select | Building | PutDevice | PutPanel | TieDevices | DrawSwitching | MarkLength | MarkWall | MovePicture
+Putting = PutDevice | PutPanel | StampClip
+Tool = Select | Building | Putting | TieDevices | DrawSwitching | MarkLength | MarkWall | MovePicture
 
 PUT_SAYS = "Click a wall or a box to put one. Esc leaves the tool."
 OPENING_SAYS = "Click a wall to put one, or type its width first. Esc leaves the tool."
@@ -80,6 +83,8 @@ def at_rest(tool: Tool) -> Tool:
         return put_at_rest(tool)
     if isinstance(tool, PutPanel):
         return PutPanel(tool.panel)
+    if isinstance(tool, StampClip):
+        return StampClip(tool.clip)
     if isinstance(tool, DrawSwitching):
         return DrawSwitching(tool.switches)
     if isinstance(tool, PutOpening):
@@ -125,6 +130,7 @@ _TOOLS: Mapping[type, _Hand] = {
     PutStairs: _Hand(step_stairs, STAIR_SAYS),
     PutDevice: _Hand(step_put, PUT_SAYS),
     PutPanel: _Hand(step_panel, PANEL_SAYS),
+    StampClip: _Hand(step_stamp, STAMP_SAYS),
     DrawSwitching: _Hand(step_switching, SWITCHING_SAYS),
     MarkLength: _Hand(step_picture, LENGTH_SAYS),
     MarkWall: _Hand(step_picture, WALL_SAYS),

@@ -12,6 +12,8 @@ from floorplan_circuits.edits.clips import FROM_ELSEWHERE
 from floorplan_circuits.edits.removal import remove
 from floorplan_circuits.edits.switching import groups_of
 from floorplan_circuits.findings import Subject
+from floorplan_circuits.gestures.selecting import Select
+from floorplan_circuits.gestures.stamping import StampClip
 from floorplan_circuits.gestures.switching import DrawSwitching
 from floorplan_circuits.home.resources import folder
 
@@ -143,3 +145,23 @@ def test_a_bar_asks_how_a_switch_is_worked_that_was_drawn_and_moves_nothing(open
     hand.key(Qt.Key.Key_Escape)
     hand.key(Qt.Key.Key_Escape)
     assert not bar.isVisible()
+
+
+def test_more_like_a_box_are_put_down_by_real_clicks_and_escape_gives_the_hand_back(opened, hand):
+    session = opened.session
+    box = boxes_of(opened, "switch")[0]
+    session.select((Subject("box", box.id),))
+    before = len(session.home.boxes)
+
+    action = next(one for one in opened.findChildren(type(opened.menuBar().actions()[0])) if "more like" in one.text())
+    action.trigger()
+    assert isinstance(session.tool, StampClip)
+    room = next(one for one in session.home.rooms if one.level == session.view.level)
+    (left, top), (right, bottom) = room.outline[0], room.outline[2]
+    hand.click((left + right) / 2, top + 60)
+    hand.click(left + 60, (top + bottom) / 2)
+
+    assert len(session.home.boxes) == before + 2
+    assert "Nobody knows what it hangs on" in opened.work.status.text()
+    hand.key(Qt.Key.Key_Escape)
+    assert isinstance(session.tool, Select)

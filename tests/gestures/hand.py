@@ -58,6 +58,10 @@ class Hand:
         """Move on with the button down."""
         return self.do(Move(at, None, True))
 
+    def do_move(self, at: XY) -> Outcome:
+        """Move on with no button down."""
+        return self.do(Move(at))
+
     def let_go(self, at: XY) -> Outcome:
         """Let the button up."""
         return self.do(Release(at))
