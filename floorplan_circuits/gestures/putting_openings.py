@@ -161,8 +161,8 @@ def _draft(tool: PutOpening, spot: WallSpot | None, context: Context) -> Draft |
 
 
 def _drag_draft(tool: PutOpening, dragged: list[Opened], at: XY, context: Context) -> Draft:
-    """Draw all that the drag would put, with the width of one or how many there are."""
-    lines = tuple(line for one in dragged for line in _lines(WallSpot(one.at, one.angle), one.width))
+    """Draw the way that was gone and all that the drag would put, with the width of one or how many there are."""
+    lines = (tool.path, *(_frame(WallSpot(one.at, one.angle), one.width) for one in dragged))
     words = show_length(dragged[0].width, context.home.units) if len(dragged) == 1 else counted(len(dragged), tool.kind)
     return Draft(lines=lines, at=at, words=tool.typed or words)
 
@@ -175,6 +175,12 @@ def _lines(spot: WallSpot, wide: int) -> tuple[tuple[XY, XY], ...]:
     line, ahead = opening_line(spot, wide), radians(spot.angle)
     dx, dy = HALF_END_MM * cos(ahead), HALF_END_MM * sin(ahead)
     return (line, *(((x - dx, y - dy), (x + dx, y + dy)) for x, y in line))
+
+
+def _frame(spot: WallSpot, wide: int) -> tuple[XY, ...]:
+    """Return a frame round an opening, so that it is seen where walls are dark."""
+    _, (a, b), (c, d) = _lines(spot, wide)
+    return a, b, d, c, a
 
 
 def opening_line(spot: WallSpot, width: int) -> tuple[XY, XY]:

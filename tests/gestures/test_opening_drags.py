@@ -104,7 +104,9 @@ def test_the_drag_shows_what_it_would_put_and_escape_drops_it():
 
     hand.pull((1500, 1500), (5000, 1500))
     assert hand.said == "Let go to put 1 door. Type another width, or Esc drops the drag."
-    assert len(hand.draft.lines) == 3
+    way, frame = hand.draft.lines
+    assert (way[0], way[-1]) == ((1500, 1500), (5000, 1500))
+    assert frame == ((3850, 1100), (4150, 1100), (4150, 1900), (3850, 1900), (3850, 1100))
     hand.key("escape")
     hand.let_go((5000, 1500))
 
