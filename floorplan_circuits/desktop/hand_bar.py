@@ -9,7 +9,7 @@ from floorplan_circuits.edits.switching import say_by_hand, switches_in_words, w
 from floorplan_circuits.gestures.switching import DrawSwitching, asked_by_hand
 
 BAR_HIGH = 48
-NOTHING_TO_ASK = "Switches that are drawn are asked about here: does a hand alone work them, or something else too?"
+NOTHING_TO_ASK = "Click a switch, then what it works. Then it is asked here whether a hand alone works it."
 
 
 class HandBar(QWidget):

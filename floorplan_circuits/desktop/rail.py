@@ -23,6 +23,7 @@ FIND_OUT_SHARE = 0.36
 DRAW, PANEL, TIE, FIND_OUT, SHUT_OFF, PRINT = range(6)
 TIE_WORDS = (
     "Click a breaker on the panel, then the devices it feeds; or drag round many. Click again to untie.\n\n"
+    "Shift-click the floor of a room to tie all in it that is not tied yet. Shift-drag does so with many.\n\n"
     "In a box of several, a click on one of them ties it alone; a click on the box’s number ties all.\n\n"
     "With devices selected first, click the breaker.\n\n"
     "A tie is what somebody says, not a test: treat it as live until it is tested."

@@ -3,7 +3,7 @@
 from dataclasses import dataclass, field, replace
 from math import cos, radians
 
-from floorplan_circuits.edits.boxes import Place, join_box, put_device, put_devices
+from floorplan_circuits.edits.boxes import MOUNTS, Place, join_box, put_device, put_devices
 from floorplan_circuits.edits.edited import Edited, Refused
 from floorplan_circuits.findings import XY, Subject
 from floorplan_circuits.gestures.box_spots import ON_WALL, Spot, box_spot
@@ -67,6 +67,12 @@ def step_put(tool: PutDevice, event: Event, context: Context) -> Outcome:
 def put_at_rest(tool: PutDevice) -> PutDevice:
     """Return the tool with nothing begun; what was typed for it stays."""
     return PutDevice(tool.kind, spacing=tool.spacing, gangs=tool.gangs)
+
+
+def says_of_put(tool: PutDevice) -> str:
+    """Return what the tool says of itself when it is taken in hand."""
+    where = "Click a wall" if MOUNTS.get(kind_named(tool.kind).mount, "wall") in ON_WALL else "Click where it is"
+    return f"{where} to place {_called(tool)}, drag for a row. {GANGS_TYPED} Esc leaves the tool."
 
 
 def _called(tool: PutDevice) -> str:

@@ -20,9 +20,9 @@ HALF_END_MM = 150
 MOST_STEPS = 600
 """So many places of a drag are kept: the last ones, where it goes on and on."""
 DRAGS = {
-    "door": "Drag the way you walk: each wall you cross gets a door; along a wall it is as wide as the drag.",
-    "window": "Drag along a wall: it is as wide as the drag; past a corner each room’s wall gets one in its middle.",
-    "open way": "Drag the way you walk: each wall you cross gets one; along a wall it is as wide as the drag.",
+    "door": "Drag the way you walk for one in each wall you cross, or along a wall for its width.",
+    "window": "Drag along a wall for its width, past its corners for one in each room’s wall.",
+    "open way": "Drag the way you walk for one in each wall you cross, or along a wall for its width.",
 }
 
 
@@ -79,6 +79,11 @@ def _dragged(tool: PutOpening, context: Context) -> list[Opened]:
     found = openings_of(tool.path, tool.kind, context.outlines(), _reach(context), context.home.units)
     wide = width_of(tool, context)
     return [one if one.width and not tool.typed else one._replace(width=wide) for one in found]
+
+
+def says_of_taken_opening(tool: PutOpening) -> str:
+    """Return what the tool says of itself when it is taken in hand."""
+    return f"Click a wall to put {a_kind(tool.kind)}. {DRAGS[tool.kind]} Type a width first. Esc leaves the tool."
 
 
 def says_of_opening(tool: PutOpening, context: Context) -> str:

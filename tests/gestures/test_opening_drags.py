@@ -134,7 +134,7 @@ def test_a_width_typed_while_dragging_is_taken():
     assert put(hand) == [((4000, 1500), 700)]
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=30, deadline=None)
 @given(
     st.sampled_from(["door", "window", "open way"]),
     st.lists(st.tuples(st.integers(-1000, 8000), st.integers(-1000, 6000)), min_size=2, max_size=6),
