@@ -4,6 +4,7 @@ from PySide6.QtCore import Qt, QTimer
 from PySide6.QtWidgets import QHBoxLayout, QSplitter, QStackedWidget, QVBoxLayout, QWidget
 
 from floorplan_circuits.desktop.asking_bar import AskingBar
+from floorplan_circuits.desktop.below import BELOW_HIGH, Below
 from floorplan_circuits.desktop.building_commands import BuildingCommands
 from floorplan_circuits.desktop.building_view import BuildingView
 from floorplan_circuits.desktop.canvas import PlanCanvas
@@ -17,15 +18,16 @@ from floorplan_circuits.desktop.looking_inside import LookingInside
 from floorplan_circuits.desktop.naming import Naming
 from floorplan_circuits.desktop.panel_entry import PanelEntry
 from floorplan_circuits.desktop.panel_page import PanelPage
-from floorplan_circuits.desktop.panes import BELOW_HIGH, SIDE_WIDE, Below, Side, Strip
 from floorplan_circuits.desktop.photo_page import PanelPhoto
 from floorplan_circuits.desktop.plan_menu import PlanMenu
 from floorplan_circuits.desktop.rail import DRAW, PANEL, PRINT, Rail
 from floorplan_circuits.desktop.session import Session
 from floorplan_circuits.desktop.showing import Showing, on_canvas
 from floorplan_circuits.desktop.shutting_off import ShuttingOff
+from floorplan_circuits.desktop.side import SIDE_WIDE, Side
 from floorplan_circuits.desktop.staging import Staging
 from floorplan_circuits.desktop.status_line import StatusLine
+from floorplan_circuits.desktop.strip import Strip
 from floorplan_circuits.desktop.tracing import Tracing
 from floorplan_circuits.desktop.what_if_band import WhatIfBand
 from floorplan_circuits.drawing.palette import LIGHT, Theme
