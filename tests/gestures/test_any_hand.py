@@ -34,7 +34,7 @@ places = st.one_of(
     st.sampled_from(((1e7, -1e7), (3e7, 0.0))),
 )
 keys = st.sampled_from(("escape", "enter", "delete", "backspace", *ARROWS, "tab"))
-letters = st.sampled_from(list("nrslckhboiyu2 0358.x'\"m%é"))
+letters = st.sampled_from(list("nrslckhboiyu2+- 0358.x'\"m%é"))
 building = st.sampled_from(tuple(BUILDING_KEYS.values()))
 openings = st.sampled_from(tuple(BUILDING_KEYS[key] for key in "oiy"))
 pictures = st.sampled_from((MarkLength(), MarkWall(), MovePicture()))
