@@ -9,7 +9,7 @@ from floorplan_circuits.edits.switching import say_by_hand, switches_in_words, w
 from floorplan_circuits.gestures.switching import DrawSwitching, asked_by_hand
 
 BAR_HIGH = 48
-NOTHING_TO_ASK = "Click a switch, then what it works. Then it is asked here whether a hand alone works it."
+NOTHING_TO_ASK = "Click a switch, then what it works. Then it is asked here whether it is worked by hand alone."
 
 
 class HandBar(QWidget):
@@ -27,7 +27,7 @@ class HandBar(QWidget):
         self._left: set[int] = set()
         """The groups of which somebody said that they are not sure."""
         self.words = label("", "question")
-        self.by_hand = button("A hand alone", act=self._say)
+        self.by_hand = button("By hand alone", act=self._say)
         self.by_hand.setToolTip("A lever or a cord: what it works then bears witness for the switch. (Enter)")
         self.not_sure = button("Not sure", act=self._leave)
         self.not_sure.setToolTip("It stays not known: what the switch works shows nothing of the switch.")
@@ -57,12 +57,12 @@ class HandBar(QWidget):
             switches = switches_in_words(session.home, group)
             self.words.setText(
                 f"{switches} works {what_works(session.home, group.id)}. "
-                "Does a hand alone work it, with no timer, sensor or radio in it?"
+                "Is it worked by hand alone, with no timer, sensor or radio in it?"
             )
         else:
             self.words.setText(NOTHING_TO_ASK)
         for one in (self.by_hand, self.not_sure):
-            one.setEnabled(self._asked is not None)
+            one.setVisible(self._asked is not None)
         self.setVisible(isinstance(tool, DrawSwitching))
 
     def _say(self) -> None:

@@ -131,15 +131,15 @@ def test_a_bar_asks_how_a_switch_is_worked_that_was_drawn_and_moves_nothing(open
     hand.key(Qt.Key.Key_H)
     high = opened.work.canvas.height()
     hand.click(switch.at[0], switch.at[1])
-    assert not bar.by_hand.isEnabled()
+    assert not bar.by_hand.isVisible()
     hand.click(light.at[0], light.at[1])
 
     (group,) = groups_of(session.home, [switch.devices[0].id])
-    assert bar.by_hand.isEnabled()
+    assert bar.by_hand.isVisible()
     assert light.mark in bar.words.text()
     assert opened.work.canvas.height() == high
     bar.not_sure.click()
-    assert (session.home.controls[group.id].by, bar.by_hand.isEnabled()) == ("not known", False)
+    assert (session.home.controls[group.id].by, bar.by_hand.isVisible()) == ("not known", False)
     hand.key(Qt.Key.Key_Return)
     assert session.home.controls[group.id].by == "hand"
     hand.key(Qt.Key.Key_Escape)
