@@ -32,7 +32,8 @@ def add_room(home: Home, level: int, outline: Sequence[Point], name: str = "") -
     there(home.levels, level, "level")
     ids = counter(home)
     called = name or next_room_name(home)
-    room = Room(id=ids.new(), level=level, name=called, use=use_named(called), outline=sound_outline(outline))
+    use = "" if name else use_named(called)
+    room = Room(id=ids.new(), level=level, name=called, use=use, outline=sound_outline(outline))
     home = change(home, rooms=home.rooms.put(room), next_id=ids.next_id)
     return Edited(home, f"Draw {room.name}", (room.id,))
 

@@ -92,6 +92,24 @@ def say_by_hand(home: Home, group: int) -> Edited:
     return Edited(said, f"Say that a hand alone works {what_works(home, group)}", (group,))
 
 
+@edit
+def set_groups_by(home: Home, things: Iterable[int], by: WorkedBy) -> Edited:
+    """Say how all groups are worked that have one of these switches, or a switch in one of these boxes.
+
+    Raises `Refused` where no switch of them works anything yet.
+    """
+    named = set(things)
+    named |= {device.id for box in home.boxes if box.id in named for device in box.devices}
+    groups = [one for one in home.controls if not named.isdisjoint(one.switches)]
+    if not groups:
+        raise Refused("None of these switches works anything yet. Draw what they work first.")
+    table = home.controls
+    for group in groups:
+        table = table.put(change(group, by=by))
+    are = "is" if len(groups) == 1 else "are"
+    return Edited(change(home, controls=table), f"Say how {counted(len(groups), 'group')} of switches {are} worked")
+
+
 # --- what there is ----------------------------------------------------------------------------------------------------
 
 

@@ -8,7 +8,15 @@ from floorplan_circuits.edits.asking import touched_evidence
 from floorplan_circuits.edits.boxes import join_box, put_device, split_halves
 from floorplan_circuits.edits.edited import Refused
 from floorplan_circuits.edits.removal import remove
-from floorplan_circuits.edits.switching import is_switch, let_go, let_work, say_by_hand, set_group, what_works
+from floorplan_circuits.edits.switching import (
+    is_switch,
+    let_go,
+    let_work,
+    say_by_hand,
+    set_group,
+    set_groups_by,
+    what_works,
+)
 from floorplan_circuits.find import find
 from floorplan_circuits.home.home import Home, existing_feeds
 from floorplan_circuits.home.integrity import problems
@@ -54,6 +62,18 @@ def test_that_a_hand_alone_works_it_is_said_by_somebody_and_holds_until_a_switch
     assert [one.controls[group].by for one in (said.home, with_a_light_more, with_a_switch_more)] == [
         "hand", "hand", "not known",
     ]  # fmt: skip
+
+
+def test_how_many_groups_are_worked_is_said_at_once():
+    home = worked(worked(lit()), "B5", "B1")
+    boxes = [box_of(home, mark) for mark in ("B3", "B5", "B4")]
+
+    edited = set_groups_by(home, boxes, "hand")
+
+    assert edited.says == "Say how 2 groups of switches are worked"
+    assert [one.by for one in edited.home.controls] == ["hand", "hand"]
+    with pytest.raises(Refused, match="works anything yet"):
+        set_groups_by(home, boxes[2:], "hand")
 
 
 def test_what_was_said_to_be_worked_by_a_timer_is_not_said_to_be_worked_by_hand():
