@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QPoint, QPointF
 from PySide6.QtWidgets import QMenu
 
+from floorplan_circuits.desktop import copying
 from floorplan_circuits.desktop.box_menu import rows as box_rows
 from floorplan_circuits.desktop.building_menus import level_rows
 from floorplan_circuits.desktop.looking_inside import box_of
@@ -119,7 +120,7 @@ class PlanMenu:
             return
         yield "Fit into the window", commands.fit_selected
         if any(one.kind in ("box", "room") for one in session.view.selected):
-            yield "Put down more like this", session.stamp_selected
+            yield "Put down more like this", partial(copying.stamp_selected, session)
         yield "Turn a quarter", commands.turn
         yield "Mirror left to right", commands.mirror
         yield RULE

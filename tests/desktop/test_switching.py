@@ -4,6 +4,7 @@ import pytest
 from PySide6.QtCore import QMimeData, Qt
 from PySide6.QtGui import QGuiApplication
 
+from floorplan_circuits.desktop import copying
 from floorplan_circuits.desktop.box_fields import MIXED
 from floorplan_circuits.desktop.box_menu import ACROSS
 from floorplan_circuits.desktop.fields import Choice
@@ -92,18 +93,18 @@ def test_boxes_that_would_leave_their_wall_stay_and_the_status_line_says_so(open
 def test_what_was_copied_elsewhere_is_refused_and_the_home_unchanged(opened, hand):
     session = opened.session
     session.select((Subject("box", boxes_of(opened, "switch")[0].id),))
-    assert session.copy()
+    assert copying.copy(session)
     data = QMimeData()
     data.setText("Milk, bread, 2 bulbs")
     QGuiApplication.clipboard().setMimeData(data)
     before = session.home
 
-    session.paste()
+    copying.paste(session)
 
     assert session.home is before
     assert opened.work.status.text() == FROM_ELSEWHERE
-    assert session.copy()
-    session.paste()
+    assert copying.copy(session)
+    copying.paste(session)
     assert len(session.home.boxes) == len(before.boxes) + 1
 
 

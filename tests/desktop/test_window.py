@@ -8,6 +8,7 @@ from PySide6.QtGui import QDropEvent
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QLineEdit, QMessageBox, QPushButton
 
+from floorplan_circuits.desktop import copying
 from floorplan_circuits.desktop.kind_palette import COMMON
 from floorplan_circuits.desktop.rail import DRAW, PANEL, TIE
 from floorplan_circuits.drawing.ink import flat
@@ -261,8 +262,8 @@ def test_a_box_is_selected_moved_nudged_copied_and_removed(drawn, hand):
     assert drawn.session.home.boxes[box.id].at == (moved[0] + 20, 0)
     drawn.session.undo()  # nudges merge
     assert drawn.session.home.boxes[box.id].at == moved
-    drawn.session.copy()
-    drawn.session.paste()
+    copying.copy(drawn.session)
+    copying.paste(drawn.session)
     hand.settle()
     assert [one.mark for one in drawn.session.home.boxes] == ["B1", "B2"]
     hand.key(Qt.Key.Key_Delete)
