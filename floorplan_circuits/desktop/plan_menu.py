@@ -15,6 +15,8 @@ from floorplan_circuits.desktop.looking_inside import box_of
 from floorplan_circuits.desktop.rail import DRAW
 from floorplan_circuits.desktop.session import Session
 from floorplan_circuits.edits.dividing import lapped
+from floorplan_circuits.edits.edited import counted
+from floorplan_circuits.edits.moving import contents
 from floorplan_circuits.edits.openings import a_kind, put_opening, turn_over
 from floorplan_circuits.edits.walls import named, remove_corner
 from floorplan_circuits.findings import XY, Subject
@@ -22,6 +24,7 @@ from floorplan_circuits.geometry.wall_spots import wall_spot
 from floorplan_circuits.gestures.events import Context
 from floorplan_circuits.gestures.selecting import room_at
 from floorplan_circuits.home.building import Opening, Room
+from floorplan_circuits.home.home import Home
 from floorplan_circuits.home.record import Point
 
 if TYPE_CHECKING:
@@ -107,6 +110,9 @@ class PlanMenu:
         if len(rooms) == 1:
             room = session.home.rooms[rooms[0].id]
             yield f"Name {room.name}", lambda: self._area.naming.ask(rooms[0])
+            boxes = boxes_in(session.home, room)
+            if boxes:
+                yield f"Select the {counted(len(boxes), 'box', 'boxes')} in {room.name}", partial(session.select, boxes)
             over = _lapped(room, context)
             if over:
                 yield f"Cut {room.name} back to {over}", commands.cut_back
@@ -125,6 +131,12 @@ class PlanMenu:
         yield "Mirror left to right", commands.mirror
         yield RULE
         yield "Remove", commands.remove_selected
+
+
+def boxes_in(home: Home, room: Room) -> tuple[Subject, ...]:
+    """Return the boxes that belong to a room: to tie them all, or to put the like down in another."""
+    here = contents(home, {room.id})
+    return tuple(Subject("box", box.id) for box in home.boxes if box.id in here)
 
 
 def _corner_at(at: XY, context: Context) -> Point | None:

@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QComboBox, QDialog, QLineEdit, QMenu, QPushButton
 from floorplan_circuits.desktop.building_tools import name_of
 from floorplan_circuits.desktop.help_page import HelpPage
 from floorplan_circuits.desktop.rail import DRAW, TIE
+from floorplan_circuits.edits.boxes import put_device
 from floorplan_circuits.findings import Subject
 from floorplan_circuits.gestures.step import BUILDING_KEYS
 
@@ -145,6 +146,24 @@ def test_a_room_after_a_numbered_one_is_offered_the_next_number_and_keeps_it_if_
 
 
 # --- the right button -----------------------------------------------------------------------------------------------
+
+
+@menus
+def test_the_right_button_selects_the_boxes_of_a_room_and_puts_down_more_like_them(home, hand):
+    session = home.session
+    for at, angle, kind in (((1000, 0), 90, "switch"), ((2000, 1500), 90, "ceiling light")):
+        session.attempt(lambda one, at=at, angle=angle, kind=kind: put_device(one, session.view.level, at, angle, kind))
+    hand.settle()
+    menu, offered = right_click(home, hand, 3000, 2500)
+    choose(hand, menu, offered, "Select the 2 boxes in Kitchen")
+    menu, offered = right_click(home, hand, 2000, 1500)
+    choose(hand, menu, offered, "Put down more like this")
+
+    hand.click(5500, 800)
+
+    switch, light = session.home.boxes.rows[2:]
+    assert (switch.at, light.at) == (pytest.approx((5000, 0), abs=20), pytest.approx((6000, 1500), abs=20))
+    assert (switch.at[1], switch.mount, light.mount) == (0, "wall", "ceiling")
 
 
 @menus
