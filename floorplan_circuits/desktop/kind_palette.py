@@ -35,8 +35,8 @@ class Packing(NamedTuple):
 
 
 AMPLE = Packing(QSize(43, 46), 4, CELL, 3, 4)
-DENSE = Packing(QSize(34, 28), 5, QSize(28, 34), 6, 2)
-GAP = 8
+DENSE = Packing(QSize(34, 24), 5, QSize(28, 30), 6, 2)
+GAP = 4
 """Between the search, the building's tools and the kinds, in px."""
 SHORT = {
     "ground-fault receptacle": "GFCI", "double duplex receptacle": "double", "duplex receptacle": "receptacle",

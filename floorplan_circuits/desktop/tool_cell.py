@@ -15,7 +15,7 @@ from floorplan_circuits.gestures.step import Tool
 CELL = QSize(58, 56)
 LEAST_NAMED = 40
 """Height in px from which a cell has room for its name."""
-SMALL, SMALLEST = 0.8, 0.68
+SMALL, SMALLEST = 0.8, 0.6
 """How large a tool's strokes are drawn with a name below them, and without."""
 SYMBOL_SIZE = 1.3
 
@@ -83,7 +83,7 @@ class ToolCell(QAbstractButton):
     def _paint_shape(self, painter: QPainter, ink: str) -> None:
         painter.setPen(QPen(QColor(ink), 1.6))
         painter.setBrush(Qt.BrushStyle.NoBrush)
-        x, y = self.width() / 2 - (2 if self._named else 4), self._middle() + (1 if self._named else -2)
+        x, y = self.width() / 2 - (2 if self._named else 4), self._middle() + (1 if self._named else -1)
         size = SMALL if self._named else SMALLEST
         for line in strokes(self.tool):
             painter.drawPolyline([QPointF(x + size * dx, y + size * dy) for dx, dy in line])
