@@ -5,12 +5,22 @@ from collections.abc import Callable
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QFrame, QLabel, QPushButton, QScrollArea, QWidget
 
+INSET = 16
+"""How far the words of a pane stand off its edge, in px."""
+
 
 def label(words: str, name: str = "caption") -> QLabel:
     """Return words that wrap, dressed as the style sheet has it for the name."""
     made = QLabel(words)
     made.setObjectName(name)
     made.setWordWrap(True)
+    return made
+
+
+def line(name: str, words: str = "") -> QLabel:
+    """Return words on one line, dressed as the style sheet has it for the name."""
+    made = QLabel(words)
+    made.setObjectName(name)
     return made
 
 

@@ -4,6 +4,7 @@ from PySide6.QtCore import Qt, QTimer
 from PySide6.QtWidgets import QHBoxLayout, QSplitter, QStackedWidget, QVBoxLayout, QWidget
 
 from floorplan_circuits.desktop.asking_bar import AskingBar
+from floorplan_circuits.desktop.below import BELOW_HIGH, Below
 from floorplan_circuits.desktop.building_commands import BuildingCommands
 from floorplan_circuits.desktop.building_view import BuildingView
 from floorplan_circuits.desktop.canvas import PlanCanvas
@@ -11,20 +12,22 @@ from floorplan_circuits.desktop.clicks import Clicks
 from floorplan_circuits.desktop.finding_out import FindingOut
 from floorplan_circuits.desktop.guide_page import GuidePage
 from floorplan_circuits.desktop.guiding import Guiding
+from floorplan_circuits.desktop.hand_bar import HandBar
 from floorplan_circuits.desktop.hazard_rows import HazardRows
 from floorplan_circuits.desktop.looking_inside import LookingInside
 from floorplan_circuits.desktop.naming import Naming
 from floorplan_circuits.desktop.panel_entry import PanelEntry
 from floorplan_circuits.desktop.panel_page import PanelPage
-from floorplan_circuits.desktop.panes import BELOW_HIGH, SIDE_WIDE, Below, Side, Strip
 from floorplan_circuits.desktop.photo_page import PanelPhoto
 from floorplan_circuits.desktop.plan_menu import PlanMenu
 from floorplan_circuits.desktop.rail import DRAW, PANEL, PRINT, Rail
 from floorplan_circuits.desktop.session import Session
 from floorplan_circuits.desktop.showing import Showing, on_canvas
 from floorplan_circuits.desktop.shutting_off import ShuttingOff
+from floorplan_circuits.desktop.side import SIDE_WIDE, Side
 from floorplan_circuits.desktop.staging import Staging
 from floorplan_circuits.desktop.status_line import StatusLine
+from floorplan_circuits.desktop.strip import Strip
 from floorplan_circuits.desktop.tracing import Tracing
 from floorplan_circuits.desktop.what_if_band import WhatIfBand
 from floorplan_circuits.drawing.palette import LIGHT, Theme
@@ -51,7 +54,8 @@ class WorkArea(QWidget):
         self.status = self.foot.says
         self.rail = Rail(PanelPage(self.show_panel, self.take))
         self.entry, self.naming, self.clicks = PanelEntry(self), Naming(self), Clicks(self)
-        self.finding, self.asking = FindingOut(self, self.rail.find_out_page), AskingBar()
+        self.finding = FindingOut(self, self.rail.find_out_page)
+        self.asking, self.hands = AskingBar(), HandBar()
         self.shutting = ShuttingOff(self, self.rail.shut_off_page)
         self.inside, self.staging, self.showing = LookingInside(self), Staging(self), Showing(self)
         self.front = QStackedWidget()
@@ -93,6 +97,7 @@ class WorkArea(QWidget):
         column.setSpacing(0)
         column.addWidget(self.strip)
         column.addWidget(self.asking)
+        column.addWidget(self.hands)
         column.addLayout(row, 1)
         column.addWidget(self.foot)
 
@@ -138,6 +143,7 @@ class WorkArea(QWidget):
         session.tried.connect(lambda: self.rail.refresh(session, self.theme))
         session.name_wanted.connect(lambda subject: QTimer.singleShot(0, lambda: self.naming.ask(subject)))
         self.asking.watch(session)
+        self.hands.watch(session)
         self.finding.leave()
         self.guiding.forget()
         self.shutting.forget()

@@ -7,8 +7,10 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QPushButton
 from pytestqt.qtbot import QtBot
 
-from floorplan_circuits.desktop.panes import Below, Side, Strip, counts_of
+from floorplan_circuits.desktop.below import Below, counts_of
+from floorplan_circuits.desktop.side import Side
 from floorplan_circuits.desktop.status_line import StatusLine
+from floorplan_circuits.desktop.strip import Strip
 from floorplan_circuits.findings import Findings
 from floorplan_circuits.home.building import Level
 
