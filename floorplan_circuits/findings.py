@@ -236,8 +236,9 @@ class ToTest:
 
 
 StepKind = Literal[
-    "stop", "bring", "tell", "mind", "prove", "see it work", "keep off", "off", "tag", "open", "ground", "test",
-    "found live", "prove again", "work", "close", "on", "stays off", "by itself", "afterwards", "call",
+    "stop", "bring", "tell", "mind", "prove", "see it work", "keep off", "off", "tag", "see it stopped",
+    "open", "ground", "test", "found live", "prove again", "work", "close", "by itself", "on", "stays off",
+    "afterwards", "call",
 ]  # fmt: skip
 """What a step of a shut-off is. 'stop' and 'found live' end the work; 'call' tells when to call an electrician."""
 

@@ -30,7 +30,7 @@ from floorplan_circuits.sheets.sections import Section
 from floorplan_circuits.sheets.shutoff_flow import GAP, LEFT_WIDE, Flow
 from floorplan_circuits.sheets.shutoff_lists import goes_dark, instead, not_known, stays_live, when_to_stop
 from floorplan_circuits.sheets.shutoff_panel import LEAST_ROW, USUAL_ROW, PanelToMove, panels_to_move
-from floorplan_circuits.sheets.shutoff_states import state_blocks
+from floorplan_circuits.sheets.shutoff_states import state_blocks, with_off
 from floorplan_circuits.sheets.shutoff_steps import step_blocks
 
 MOST_PLAN, LEAST_PLAN = 80.0, 56.0
@@ -90,7 +90,8 @@ class _Maker:
         """Set everything between head and foot."""
         width, _ = self.size
         bottom = self.foot.y - self._practice_high - 1.5
-        blocks = state_blocks(self.plan.states, self.findings, width - 2 * MARGIN, self.theme)
+        off = with_off(self.plan, self.findings)
+        blocks = state_blocks(self.plan.states, off, self.findings, width - 2 * MARGIN, self.theme)
         shown, y, states = 0, TOP, list[Mark]()
         while shown < len(blocks) and (not shown or y + blocks[shown].height <= bottom * STATES_PART):
             states.append(moved(blocks[shown].ink, MARGIN, y))

@@ -18,8 +18,8 @@ from tests.supply.wiring import UNKNOWN, breaker, on
 from tests.survey.houses import FEED, A, B, a_test, box_of, house, opened
 
 ORDER = (
-    "bring", "tell", "mind", "see it work", "keep off", "off", "tag", "prove", "open", "ground", "test", "found live",
-    "prove again", "work", "close", "on", "stays off", "by itself", "afterwards", "call",
+    "bring", "tell", "mind", "see it work", "keep off", "off", "tag", "see it stopped", "prove", "open", "ground",
+    "test", "found live", "prove again", "work", "close", "by itself", "on", "stays off", "afterwards", "call",
 )  # fmt: skip
 NEAR = 401
 """A feed in a box of its own whose receptacle was tested and stays live: the point to prove the tester on."""
