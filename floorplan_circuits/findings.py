@@ -213,6 +213,11 @@ class ShutOff:
     stay_shut: tuple[int, ...] = ()
 
     @property
+    def handles(self) -> frozenset[int]:
+        """All handles to turn off."""
+        return frozenset(handle for one in self.off for handle in one.handles)
+
+    @property
     def is_whole(self) -> bool:
         """Whether every box should be dead with its neutrals known: the sheet may say so, and to test it."""
         return bool(self.states) and all(one.state == "should be dead" and one.neutral_known for one in self.states)
