@@ -7,10 +7,11 @@ from unittest.mock import patch
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
-from floorplan_circuits.shutoff import dark
+from floorplan_circuits.shutoff import wiring
 from floorplan_circuits.shutoff.choices import Board, cheapest, movements_among, single_handles
 from floorplan_circuits.shutoff.cut import Cut, is_live, roots_of
 from floorplan_circuits.shutoff.targets import Target
+from floorplan_circuits.shutoff.wiring import Wiring
 from floorplan_circuits.supply.walks import reached
 from tests.shutoff.plans import bench
 from tests.survey.hidden import evening, hidden_home, with_evening
@@ -90,12 +91,15 @@ def test_what_goes_dark_is_what_each_feed_says_of_itself(seed, data) -> None:
     handles = sorted(board.handles.together)
     off = frozenset(data.draw(st.lists(st.sampled_from(handles), min_size=1, unique=True))) - board.handles.resting
     resting = board.handles.resting
-    alone = tuple(
-        feed
-        for feed in sorted(board.places)
-        if is_live(("feed", feed), resting, board.supplies)
-        and not is_live(("feed", feed), off | resting, board.supplies)
-    )
+    alone = {
+        number
+        for kind, number in board.supplies
+        if kind == "feed"
+        and is_live((kind, number), resting, board.supplies)
+        and not is_live((kind, number), off | resting, board.supplies)
+    }
     for many in (0, 10_000):
-        with patch.object(dark, "MANY", many):
-            assert dark.goes_dark(off, resting, board.supplies, board.loads) == alone
+        with patch.object(wiring, "MANY", many):
+            assert board.wiring.goes_dark(off) == alone
+            assert board.wiring.goes_dark(off) == alone  # as it is kept
+            assert Wiring.of(board.supplies, resting).goes_dark(off) == alone
