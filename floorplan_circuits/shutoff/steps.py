@@ -136,10 +136,19 @@ def _turning_off(job: _Job) -> Iterator[Step]:
         fuses = (FUSE_KEPT,) if any_fuse(job.findings.home, _handles(plan)) else ()
         yield Step("tag", "Lock or tape each handle, and hang a tag on it: who and when.", fuses)
     stopped = ("What still lights or runs means stop: leave its cover on.",)
-    yield Step("see it stopped", f"See that nothing in {job.opened()} works now; try its switches.", stopped)
+    yield Step("see it stopped", f"See that nothing in {job.opened()} works now{_tried(job)}.", stopped)
     if plan.prove_tester_at is not None:
         more = ("It must show live there.",)
         yield Step("prove", f"Prove the tester at {job.place(plan.prove_tester_at)}.", more)
+
+
+def _tried(job: _Job) -> str:
+    """Return how to see that it stopped, by what is in the boxes."""
+    boxes = (job.findings.home.boxes[one.box] for one in job.boxes)
+    groups = {kind_named(device.kind).group for box in boxes for device in box.devices if not device.planned}
+    tried = {"switch": "its switches on and off", "receptacle": "a lamp plugged in"}
+    said = [words for group, words in tried.items() if group in groups]
+    return f", {' and '.join(said)}" if said else ""
 
 
 def _off(one: ToTurnOff, job: _Job, is_first: bool) -> Step:
