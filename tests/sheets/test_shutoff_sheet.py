@@ -185,7 +185,7 @@ def _overlap(a: tuple[float, ...], b: tuple[float, ...]) -> bool:
     return a[0] + slack < b[2] and b[0] + slack < a[2] and a[1] + slack < b[3] and b[1] + slack < a[3]
 
 
-@pytest.mark.parametrize(("name", "marks"), CHOSEN)
+@pytest.mark.parametrize(("name", "marks"), CHOSEN[::3])
 def test_grey_paper_loses_no_word_and_gets_no_colour(name: str, marks: tuple[str, ...]) -> None:
     assert text_of(name, marks) == text_of(name, marks, grey=True)
     drawn = [mark for page in pages(name, marks, grey=True) for mark in page["marks"]]
@@ -203,7 +203,7 @@ def test_on_colour_paper_red_goes_only_with_the_word_live() -> None:
                 assert "live" in " ".join(mark.words for mark in reds)
 
 
-@pytest.mark.parametrize(("name", "marks"), CHOSEN)
+@pytest.mark.parametrize(("name", "marks"), CHOSEN[::3])
 def test_equal_input_gives_equal_bytes(name: str, marks: tuple[str, ...]) -> None:
     again = shutoff_sheet(*planned(name, marks), PAPERS["letter"], MADE)
     assert pdf_of(again) == printed(name, marks)

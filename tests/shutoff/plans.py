@@ -10,7 +10,9 @@ from floorplan_circuits.shutoff.handles import Handles
 from floorplan_circuits.shutoff.targets import Target, sharing_neutrals, targets, with_candidates
 from floorplan_circuits.shutoff.wiring import Wiring
 from floorplan_circuits.supply.graph import supply_graph
+from floorplan_circuits.survey.conclusions import conclude
 from floorplan_circuits.survey.log_book import LogBook
+from floorplan_circuits.survey.statements import statements
 from tests.survey.houses import FEED, box_of
 
 
@@ -26,9 +28,10 @@ def handles_off(plan: ShutOff) -> set[int]:
 
 def bench(home: Home, *boxes: int) -> tuple[tuple[Target, ...], Board, Cut]:
     """The targets of boxes, what they are weighed by, and the cut."""
-    record, known = LogBook(home), find(home).conclusions
+    record, graph = LogBook(home), supply_graph(home)
+    known = conclude(home, graph, record, statements(home, graph)).conclusions
     wanted = targets(home, boxes, record, known, sharing_neutrals(home))
-    supplies, handles = supply_graph(home).supplies, Handles.of(home, record)
+    supplies, handles = graph.supplies, Handles.of(home, record)
     wiring = Wiring.of(supplies, handles.resting).laid_over(with_candidates(supplies, wanted))
     board = Board(wiring, handles, critical_among(places_of(home)))
     return wanted, board, nearest_cut(wanted, wiring.supplies, handles)

@@ -174,7 +174,7 @@ def test_a_switch_box_gets_the_caution_about_the_neutral(kind: str, warned: bool
     assert (SMART_SWITCH in said(steps_of(house({FEED: on(A)}, kind=kind)), "work")) == warned
 
 
-@settings(max_examples=80, deadline=None, suppress_health_check=[HealthCheck.too_slow, HealthCheck.data_too_large])
+@settings(max_examples=25, deadline=None, suppress_health_check=[HealthCheck.too_slow, HealthCheck.data_too_large])
 @given(homes(), st.data())
 def test_the_steps_of_any_home_never_say_more_than_the_states(home: Home, data: st.DataObject) -> None:
     findings = find(home)
