@@ -64,8 +64,8 @@ def _parts(device: Device, halves: tuple[str, ...]) -> Iterator[tuple[str, Feed 
     """Yield each part of a device with its feed: every half of a receptacle, whether or not a feed names it."""
     whole = next((feed for feed in device.feeds if not feed.part), None)
     for half in halves:
-        own = [feed for feed in device.feeds if feed.part == half]  # two of one name are a slip, and both enter
-        yield from ((half, feed) for feed in own or [whole])
+        own = tuple(feed for feed in device.feeds if feed.part == half)  # two of one name are a slip, and both enter
+        yield from ((half, feed) for feed in own or (whole,))
     for feed in device.feeds:
         if feed.part not in halves and (feed.part or not halves or len(device.feeds) > 1):
             yield feed.part, feed
