@@ -146,7 +146,8 @@ class ShutOffPage(QWidget):
             self._line(ONLY_THE_MAIN, "body")
         for one in plan.off:
             self._tell_movement(one, findings)
-        worst = [state for state in plan.states if state.state in ("live", "unknown")]
+        # of a box that stays shut it is told above, and nobody is asked to test its wires
+        worst = [one for one in plan.states if one.state in ("live", "unknown") and one.box not in plan.stay_shut]
         if plan.off and worst:
             marks = ", ".join(findings.home.boxes[one.box].mark for one in worst)
             self._line(NOT_WHOLE.format(marks), "alarm")
@@ -185,6 +186,8 @@ class ShutOffPage(QWidget):
             self._line(NEUTRAL)
 
     def _tell_choices(self, plan: ShutOff, findings: Findings) -> None:
+        if all(one.state == "live" for one in plan.states):
+            return  # nothing else would do: no handle makes these dead
         if plan.choices:
             self._section("Instead")
         for one in plan.choices:

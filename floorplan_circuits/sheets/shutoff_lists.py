@@ -49,8 +49,8 @@ def goes_dark(plan: ShutOff, findings: Findings, wide: float, theme: Theme, dens
 
 
 def _instead(plan: ShutOff, findings: Findings, wide: float, theme: Theme) -> Iterator[Block]:
-    """Yield what else would do, with what it costs."""
-    for one in plan.choices:
+    """Yield what else would do, with what it costs: nothing does for a box that stays shut all the same."""
+    for one in () if plan.stay_shut else plan.choices:
         critical = f", {one.critical} of them critical" if one.critical else ""
         handles = listed([findings.marks.get(handle, "?") for handle in one.handles])
         dark = "1 feed goes dark" if one.dark == 1 else f"{one.dark} feeds go dark"

@@ -42,7 +42,7 @@ def small_picture(findings: Findings, box: int, wide: float, theme: Theme) -> Sm
     scale = scale if is_beside else min(LARGEST, wide / drawn.width)
     across = drawn.width * scale
     ink: tuple[Mark, ...] = (
-        section_head(0, 0, across, f"{contents.box.mark} open", theme),
+        section_head(0, 0, across, f"Inside {contents.box.mark}", theme),
         moved(scaled(drawn.ink, scale), 0, HEAD),
     )
     return SmallPicture(Group(ink), across, HEAD + drawn.height * scale, is_beside, drawn.shortened)

@@ -64,6 +64,12 @@ def test_other_choices_are_told_with_what_they_cost() -> None:
     ]
 
 
+def test_nothing_else_would_do_for_a_box_that_stays_shut() -> None:
+    choices = (OtherChoice((6,), 1, 0, 2),)
+    told = lines(goes_dark(plan(choices=choices, stay_shut=(20,)), find(home(breakers=(breaker(6, 1),))), 110, PAPER))
+    assert told == ["Nothing else, as far as anybody recorded it."]
+
+
 def test_where_room_is_short_the_rooms_run_on_and_none_is_lost() -> None:
     assert lines(goes_dark(plan(goes_dark=DARK), find(home(())), 110, PAPER, dense=True)) == [
         "Cellar: sump pump (keeps it dry)",

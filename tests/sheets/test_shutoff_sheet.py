@@ -222,7 +222,7 @@ def test_one_box_is_one_page_with_its_picture_and_what_goes_dark(name: str, mark
     sheet = sheet_of(name, (mark,), paper)
     assert len(sheet.pages) == 1
     said = text_of(name, (mark,), paper)
-    assert f"{mark} open" in said
+    assert f"Inside {mark}" in said
     assert "Goes dark" in said
     assert sheet.shortened == sheet.not_placed == ()
 
