@@ -3,9 +3,9 @@
 What has the very same inputs as in earlier findings is carried over, so that `find(h, before) == find(h)` always.
 """
 
-from collections.abc import Callable, Collection, Iterable, Sequence
+from collections.abc import Callable, Collection, Iterable, Mapping, Sequence
 from dataclasses import replace
-from typing import TypeGuard
+from typing import NamedTuple, TypeGuard
 
 from floorplan_circuits.areas import circuit_colours, loads_by_room, zones
 from floorplan_circuits.directory.written import written
@@ -26,14 +26,14 @@ from floorplan_circuits.shutoff.revive import Revival
 from floorplan_circuits.shutoff.revive import revive as look_for
 from floorplan_circuits.shutoff.shut_off import Desk
 from floorplan_circuits.shutoff.shut_off import shut_off as work_out
-from floorplan_circuits.supply.graph import supply_graph
+from floorplan_circuits.supply.graph import SupplyGraph, supply_graph
 from floorplan_circuits.supply.handles import moves_together
 from floorplan_circuits.supply.numbering import marks, panel_finding, reading_order
 from floorplan_circuits.survey.boxes import Survey, box_findings, placed_again
 from floorplan_circuits.survey.cases import Evidence
 from floorplan_circuits.survey.conclusions import conclude
 from floorplan_circuits.survey.log_book import LogBook
-from floorplan_circuits.survey.statements import statements
+from floorplan_circuits.survey.statements import Stated, statements
 from floorplan_circuits.survey.states import Judge, box_states, feed_states
 from floorplan_circuits.survey.telling import Telling
 
@@ -69,13 +69,12 @@ def shut_off(findings: Findings, boxes: Sequence[int], chosen: frozenset[int] = 
 
     With handles that a person chose it is told of these.
     """
-    judge = _judge(findings)
-    return work_out(Desk(findings, judge, Telling.of(findings.home, judge.evidence.record)), boxes, chosen)
+    return work_out(_desk(findings), boxes, chosen)
 
 
 def what_if(findings: Findings, handles: Iterable[int]) -> WhatIf:
     """Return what every feed and box would be with these handles off. Nothing is changed."""
-    judge = _judge(findings)
+    judge = _desk(findings).judge
     together, record = moves_together(findings.home), judge.evidence.record
     moved = frozenset(one for handle in handles for one in together.get(handle, frozenset({handle})))
     off = moved | record.found_off
@@ -84,17 +83,37 @@ def what_if(findings: Findings, handles: Iterable[int]) -> WhatIf:
     return WhatIf(off, feed_states(judge, off), box_states(judge, off), frozenset(lit))
 
 
-def _judge(findings: Findings) -> Judge:
-    """Return what states are judged by. A person asks again and again of one home: the last judge is kept."""
-    if not _last or _last[0][0] is not findings:
-        home, at_odds = findings.home, frozenset(one.feed for one in findings.disagreements)
+def _desk(findings: Findings) -> Desk:
+    """Return what shut-offs and states are worked out from. A person asks again and again of one home: it is kept."""
+    if not _last or _last[0].findings is not findings:
+        _last[:] = [_new_desk(findings)]
+    return _last[0]
+
+
+def _new_desk(findings: Findings) -> Desk:
+    home, at_odds = findings.home, frozenset(one.feed for one in findings.disagreements)
+    read = _read[0] if _read and _read[0].home is home else _Read.of(home, LogBook(home))
+    judge = Judge(Evidence.of(home, read.graph, read.book), findings.conclusions, read.stated, at_odds)
+    return Desk(findings, judge, Telling(read.book, findings.marks))
+
+
+class _Read(NamedTuple):
+    """What is read from a home before anything is concluded."""
+
+    home: Home
+    book: LogBook
+    graph: SupplyGraph
+    stated: Mapping[int, Stated]
+
+    @classmethod
+    def of(cls, home: Home, book: LogBook) -> "_Read":
         graph = supply_graph(home)
-        judge = Judge(Evidence.of(home, graph, LogBook(home)), findings.conclusions, statements(home, graph), at_odds)
-        _last[:] = [(findings, judge)]
-    return _last[0][1]
+        return cls(home, book, graph, statements(home, graph))
 
 
-_last: list[tuple[Findings, Judge]] = []
+_last: list[Desk] = []
+_read: list[_Read] = []
+"""What the last findings were concluded from: the first shut-off of the same home begins with it."""
 
 
 def plan_rounds(
@@ -163,15 +182,15 @@ def _surveyed(home: Home, before: Findings | None, drawn: Findings, book: LogBoo
             boxes=boxes,
             never_tested=before.never_tested,
         )
-    graph = supply_graph(home)
-    stated = statements(home, graph)
-    known = conclude(home, graph, book, stated)
+    read = _Read.of(home, book)
+    _read[:] = [read]
+    known = conclude(home, read.graph, book, read.stated)
     order = {breaker: place for place, breaker in enumerate(reading_order(home))}
     return replace(
         drawn,
         conclusions=known.conclusions,
         disagreements=known.disagreements,
-        boxes=box_findings(Survey(home, book, known.conclusions, stated, drawn.room_of, order)),
+        boxes=box_findings(Survey(home, book, known.conclusions, read.stated, drawn.room_of, order)),
         never_tested=known.never_proved,
     )
 

@@ -213,6 +213,11 @@ class ShutOff:
     stay_shut: tuple[int, ...] = ()
 
     @property
+    def handles(self) -> frozenset[int]:
+        """All handles to turn off."""
+        return frozenset(handle for one in self.off for handle in one.handles)
+
+    @property
     def is_whole(self) -> bool:
         """Whether every box should be dead with its neutrals known: the sheet may say so, and to test it."""
         return bool(self.states) and all(one.state == "should be dead" and one.neutral_known for one in self.states)
@@ -236,8 +241,9 @@ class ToTest:
 
 
 StepKind = Literal[
-    "stop", "bring", "tell", "mind", "prove", "see it work", "keep off", "off", "tag", "open", "ground", "test",
-    "found live", "prove again", "work", "close", "on", "stays off", "by itself", "afterwards", "call",
+    "stop", "bring", "tell", "mind", "prove", "see it work", "keep off", "off", "tag", "see it stopped",
+    "open", "ground", "test", "found live", "prove again", "work", "close", "by itself", "on", "stays off",
+    "afterwards", "call",
 ]  # fmt: skip
 """What a step of a shut-off is. 'stop' and 'found live' end the work; 'call' tells when to call an electrician."""
 

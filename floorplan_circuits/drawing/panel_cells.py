@@ -24,7 +24,8 @@ class FaceStyle:
     """How a face is laid out: its width and the height of a usual row in mm, its theme, and for which ground.
 
     On screen all rows are equally high; on paper blank rows are lower and rows of halves high enough to read.
-    `to_turn_off` are breakers that a shut-off asks for: each in a heavy ring, its handle drawn off.
+    `to_turn_off` are breakers that a shut-off asks for: each in a heavy ring, its handle drawn off. `words_alone`: the
+    face only shows where a handle is, without the squares that tell how well each feed is known.
     """
 
     width: float
@@ -32,6 +33,7 @@ class FaceStyle:
     theme: Theme
     on_screen: bool = False
     to_turn_off: frozenset[int] = frozenset()
+    words_alone: bool = False
 
 
 @dataclass(frozen=True, slots=True)
