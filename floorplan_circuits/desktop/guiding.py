@@ -17,6 +17,7 @@ from floorplan_circuits.edits.one_box import boxes_alone
 from floorplan_circuits.findings import Findings, Subject, TestPlan
 from floorplan_circuits.rounds.guide import DONE, Course, GuideStep, Manner
 from floorplan_circuits.rounds.guide_words import guide_words, to_turn
+from floorplan_circuits.rounds.wording import not_watched
 
 if TYPE_CHECKING:
     from floorplan_circuits.desktop.work_area import WorkArea
@@ -67,7 +68,8 @@ class Guiding:
         self._area.plan_or_guide.setCurrentWidget(self.page)
         self._area.rail.find_out_page.show_guided(is_guided=True)
         if not plan.feeds or not (plan.handles or plan.apart):
-            self.page.show_pieces(text(NOTHING, "guide_words"), self._leave_button())
+            unseen = (text(words, "guide_words") for words in not_watched(plan, findings))
+            self.page.show_pieces(text(NOTHING, "guide_words"), *unseen, self._leave_button())
             return
         form = SetUpForm(self._manner, findings, self._agreed, self._cap)
         of_what = "this box alone" if len(self._boxes) == 1 else f"{len(plan.feeds)} devices and parts"
@@ -76,6 +78,7 @@ class Guiding:
             "breaker found is tried alone. Stop at any time: every answer is kept, and the guide goes on from there."
         )
         start = partial(self._start, form)
+        about = "\n".join((about, *not_watched(plan, findings)))
         self.page.show_pieces(*set_up_pieces(form, findings, about, start), act=start)
 
     def _plan(self, findings: Findings) -> TestPlan:

@@ -15,6 +15,11 @@ PLUG_IN = "plug in a lamp or a radio without a battery"
 BULB_FIRST = "put in a bulb that works, and leave its switch on"
 ADAPTER = "nothing to watch: with the breaker off and tested, clip on a tracer's adapter for bare ends"
 BY_TESTER = "nothing to watch from outside: it is found when its box is opened with all that may feed it off"
+WHAT_IT_WORKS = "look at what it works, switched on; the switch itself stays shut"
+NOT_SAID = (
+    "nobody said what it works, so nothing shows from outside: say which light it works, or it is found when its box "
+    "is opened with all that may feed it off"
+)
 AUTOMATIC = "it may go out by itself: force it on, or call it unclear"
 
 
@@ -50,7 +55,8 @@ def scope(
     said = said_on(known)
     feeders = frozenset[int]().union(*breakers_above(home).values())
     wanted = [place for place in _unproved(home, known) if not boxes or place.box.id in boxes]
-    watched = [place for place in wanted if not _nothing_to_watch(place)]
+    working = _switches_that_work_something(home)
+    watched = [place for place in wanted if not _nothing_to_watch(place, working)]
     possible = {breaker for place in watched for breaker in _may_be(known[place.feed.id], home)}
     movements = dict.fromkeys(min(together[breaker]) for breaker in home.breakers.ids() if breaker in possible)
     apart = [one for one in movements if together[one] & feeders or home.breakers[one].device == "fuse"]
@@ -61,7 +67,7 @@ def scope(
         alone,
         (*apart, *(main.id for _, main in mains(home))),
         tuple(watched),
-        dict(_advice(home, wanted)),
+        dict(_advice(home, wanted, working)),
     )
 
 
@@ -106,11 +112,19 @@ def _left_alone(home: Home, record: LogBook, leave_on: Collection[int], agreed: 
     return {**wished, **asks, **keep_off(home, record), **found}
 
 
-def _nothing_to_watch(place: FeedPlace) -> bool:
-    return place.device is None or place.device.kind in ("junction box", "loose cable end", "blank outlet")
+def _switches_that_work_something(home: Home) -> frozenset[int]:
+    """Return the switches of which it is recorded what they work."""
+    return frozenset(switch for control in home.controls if control.feeds for switch in control.switches)
 
 
-def _advice(home: Home, places: list[FeedPlace]) -> Iterator[tuple[int, str]]:
+def _nothing_to_watch(place: FeedPlace, working: Collection[int]) -> bool:
+    """Tell whether nothing shows from outside: with a switch, where nobody said what it works."""
+    if place.device is None or place.device.kind in ("junction box", "loose cable end", "blank outlet"):
+        return True
+    return kind_named(place.device.kind).group == "switch" and place.device.id not in working
+
+
+def _advice(home: Home, places: list[FeedPlace], working: Collection[int]) -> Iterator[tuple[int, str]]:
     """Yield for each feed what to put there or to mind; nothing for what shows by itself."""
     by_itself = {feed for control in home.controls if control.by not in ("hand", "pull cord") for feed in control.feeds}
     for place in places:
@@ -118,7 +132,9 @@ def _advice(home: Home, places: list[FeedPlace]) -> Iterator[tuple[int, str]]:
             yield place.feed.id, AUTOMATIC
         elif place.box.mount == "loose cable end" or (place.device and place.device.kind == "loose cable end"):
             yield place.feed.id, ADAPTER
-        elif _nothing_to_watch(place):
+        elif place.device is not None and kind_named(place.device.kind).group == "switch":
+            yield place.feed.id, WHAT_IT_WORKS if place.device.id in working else NOT_SAID
+        elif _nothing_to_watch(place, working):
             yield place.feed.id, BY_TESTER
         elif place.device is not None and kind_named(place.device.kind).group == "receptacle":
             yield place.feed.id, PLUG_IN

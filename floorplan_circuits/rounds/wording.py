@@ -1,6 +1,6 @@
 """A plan in words, for those who carry it out away from the computer: on paper and on a phone alike."""
 
-from collections.abc import Collection, Iterator, Mapping
+from collections.abc import Collection, Iterator
 
 from floorplan_circuits.findings import Alone, Findings, Look, RoundsInWords, TestPlan, Turned, Walked
 from floorplan_circuits.home.called import feed_called
@@ -27,7 +27,7 @@ def in_words(plan: TestPlan, findings: Findings) -> RoundsInWords:
         home=findings.home.name,
         cautions=CAUTIONS,
         left_alone=tuple(left_alone(plan, findings)),
-        not_watched=tuple(_not_watched(plan, places)),
+        not_watched=tuple(not_watched(plan, findings)),
         walk=tuple(_walked(stop.room, [looks[feed] for feed in stop.feeds], findings) for stop in plan.all_on.walk),
         rounds=tuple(_rounds(plan, findings)),
         solo=tuple(Alone(findings.marks[one.handle], tuple(looks[feed] for feed in one.feeds)) for one in plan.solo),
@@ -48,8 +48,9 @@ def left_alone(plan: TestPlan, findings: Findings) -> Iterator[str]:
         yield f"{', '.join(fuses)} {'is a fuse' if one else 'are fuses'}: out one at a time. {FUSE_CARE} {FUSE_BACK}"
 
 
-def _not_watched(plan: TestPlan, places: Mapping[int, FeedPlace]) -> Iterator[str]:
+def not_watched(plan: TestPlan, findings: Findings) -> Iterator[str]:
     """Yield what shows nothing from outside, those for which the same is to be done in one sentence."""
+    places = {place.feed.id: place for place in existing_feeds(findings.home)}
     called: dict[str, dict[str, None]] = {}
     watched = {*plan.feeds}
     for feed, do in plan.advice.items():

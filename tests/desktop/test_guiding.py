@@ -21,6 +21,7 @@ def first(window, hand):
     QTest.keyClicks(form.name, "hall, by the door")
     tap(form.more)
     form.gangs[1].setCurrentText("receptacle")
+    form.works[0].setCurrentText("It works a light I can see")
     QTest.keyClicks(form.handles, "8")
     form.hot_alone.setChecked(True)
     return form
