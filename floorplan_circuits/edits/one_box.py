@@ -136,8 +136,8 @@ def _worked_by(device: Device, kind: str, box: Box, mark: str, ids: Counter) -> 
         raise Refused(f"What a switch works is one of: {', '.join(WORKED)}.")
     where = f"gang {device.slot} of {box.mark}" if box.gangs > 1 else box.mark
     load = Device(id=ids.new(), kind=kind, name=f"what {where} works", feeds=(Feed(id=ids.new()),))
-    mount = "wall" if kind_named(kind).group == "receptacle" else "ceiling"
-    return Box(id=ids.new(), mark=mark, mount=mount, devices=(load,))
+    is_receptacle = kind_named(kind).group == "receptacle"
+    return Box(id=ids.new(), mark=mark, mount="wall" if is_receptacle else "ceiling", devices=(load,))
 
 
 def counted_handles(words: str) -> str:
