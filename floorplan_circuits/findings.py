@@ -30,6 +30,7 @@ class Conclusion:
     `others` tells, in words, supplies that are no breaker of the panels (a source, elsewhere). `besides` are the
     handles found off that a proof leans on: it holds only while they stay off. `candidates` are the breakers that no
     reading excludes as its only supply; unless it is proved, more than one, or a supply from elsewhere, may be it too.
+    `fits` are those of them that explain every 'dead' that counts; empty where none does, or nothing was read.
     `behind` are the feeds of ground-fault devices that it was seen to hang behind.
     """
 
@@ -44,6 +45,7 @@ class Conclusion:
     besides: tuple[int, ...] = ()
     candidates: tuple[int, ...] = ()
     behind: tuple[int, ...] = ()
+    fits: tuple[int, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -304,7 +306,8 @@ class TestPlan:
 
     `handles` are those to be told apart, one of each movement. `left_alone`: handles that stay as they are, with why.
     `apart`: feeders and mains, and fuses, which are tested by themselves. `advice`: feeds with nothing to watch, with
-    what to put there. `all_on` is the walk with all on.
+    what to put there. `all_on` is the walk with all on. `kept_on`: the feeders and mains among `apart` that are tested
+    after the rounds, what is turned off together; the mains last.
     """
 
     __test__ = False
@@ -318,6 +321,7 @@ class TestPlan:
     rounds: tuple[PlannedRound, ...]
     solo: tuple[Solo, ...]
     compared: Mapping[str, Effort]
+    kept_on: tuple[tuple[int, ...], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

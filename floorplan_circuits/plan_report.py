@@ -23,6 +23,7 @@ def as_json(plan: TestPlan, findings: Findings) -> dict[str, Any]:
         "solo": [{"off": marks[one.handle], "feeds": list(_called(one.feeds, findings))} for one in plan.solo],
         "left_alone": {marks[handle]: why for handle, why in plan.left_alone.items() if handle in marks},
         "apart": [marks[handle] for handle in plan.apart],
+        "kept_on": [[marks[handle] for handle in handles] for handles in plan.kept_on],
         "advice": [
             {"feed": called, "do": plan.advice[feed]}
             for feed, called in zip(plan.advice, _called(plan.advice, findings), strict=True)

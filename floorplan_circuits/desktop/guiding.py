@@ -12,10 +12,12 @@ from PySide6.QtWidgets import QWidget
 from floorplan_circuits.desktop.guide_page import GuidePage, button, text
 from floorplan_circuits.desktop.guide_screens import SetUpForm, done_pieces, set_up_pieces
 from floorplan_circuits.desktop.rail import SHUT_OFF
+from floorplan_circuits.edits.edited import counted
 from floorplan_circuits.edits.guiding import answer, take_back, tie_found, to_tie
 from floorplan_circuits.edits.one_box import boxes_alone
 from floorplan_circuits.findings import Findings, Subject, TestPlan
-from floorplan_circuits.rounds.guide import DONE, Course, GuideStep, Manner
+from floorplan_circuits.rounds.course import Course
+from floorplan_circuits.rounds.guide import DONE, GuideStep, Manner
 from floorplan_circuits.rounds.guide_words import guide_words, to_turn
 from floorplan_circuits.rounds.wording import not_watched
 
@@ -44,6 +46,7 @@ class Guiding:
         self._is_stopping = False
         page.answered.connect(self._on_answered)
         page.turned.connect(self._on_turned)
+        page.left_out.connect(self._on_left_out)
         page.back_wanted.connect(self._take_back)
         page.leaving.connect(self._stop)
 
@@ -145,6 +148,7 @@ class Guiding:
         if session is None or course is None:
             return
         findings = session.find_now()
+        course = self._renewed(findings, course)
         step = self._step = next_step(findings, course, self._manner, date.today().isoformat(), self._skipped)
         self._area.side.view.ring(self.rings())
         words = guide_words(step, course.plan, findings)
@@ -155,6 +159,17 @@ class Guiding:
             self._show_done(findings, course)
         else:
             self.page.show_room(words)
+
+    def _renewed(self, findings: Findings, course: Course) -> Course:
+        """Return the course, its rest planned anew where that is shorter."""
+        from floorplan_circuits.find import renewed
+
+        anew = renewed(findings, course, self._plan)
+        if anew is not course:
+            self._course = anew
+            self._skipped.clear()
+            self._area.say(f"What was found leaves less to tell apart: {counted(len(anew.plan.rounds), 'round')} left.")
+        return anew
 
     def rings(self) -> frozenset[Subject]:
         """Return the breakers that are to be off now, which the panel rings."""
@@ -191,6 +206,12 @@ class Guiding:
         if self._is_stopping:
             self.leave()
         else:
+            self.show()
+
+    def _on_left_out(self) -> None:
+        """Pass by a test that nobody wants tonight; nothing of it is recorded."""
+        if self._step is not None and self._course is not None:
+            self._skipped |= {(self._step.key, feed) for feed in self._course.plan.feeds}
             self.show()
 
     def _on_answered(self, feeds: tuple[int, ...], says: str) -> None:

@@ -7,6 +7,7 @@ from itertools import pairwise, permutations
 from floorplan_circuits.findings import Conclusion, Effort, PlannedRound, Solo, Stop, TestPlan
 from floorplan_circuits.geometry.routes import Routes, Spot, routes
 from floorplan_circuits.home.home import FeedPlace, Home
+from floorplan_circuits.rounds.kept_on import kept_on
 from floorplan_circuits.rounds.patterns import Strength, off_in, patterns
 from floorplan_circuits.rounds.scope import Scope, feeds_on, said_on, scope
 from floorplan_circuits.rounds.walk import length_of, short_walk
@@ -63,7 +64,7 @@ def plan(
     agreed: Collection[int] = (),
 ) -> TestPlan:
     """Return the plan for all that is not proved yet, or for `boxes` alone; it goes on from what the log says."""
-    about = scope(home, record, known, leave_on, boxes, agreed)
+    about = scope(home, record, known, leave_on, boxes, agreed, trusting=strength != "equal weight")
     site = Site(home, room_of, routes(home), _at_panel(home))
     masks = patterns([about.busy[handle] for handle in about.handles], strength, cap)
     count = max((mask.bit_length() for mask in masks), default=0)
@@ -81,6 +82,7 @@ def plan(
         rounds=rounds,
         solo=solo,
         compared=_compared(about, rounds, all_on, solo),
+        kept_on=() if boxes else tuple(kept_on(home, about.apart, about.left_alone, record.found_off)),
     )
 
 

@@ -45,11 +45,14 @@ def scope(
     leave_on: Collection[int],
     boxes: Collection[int],
     agreed: Collection[int] = (),
+    *,
+    trusting: bool = False,
 ) -> Scope:
     """Return what a plan is about: all that is not proved, or of `boxes` alone where any are given.
 
     `agreed` are handles to be asked for that may be turned off now: whoever it is agreed.
-    Handles that no such feed can hang on by what the log says are left on: they need not be told apart any more.
+    Handles that no such feed can hang on by what the log says are left on: they need not be told apart any more. If
+    `trusting`, a 'dead' counts for that too: patterns that are no stronger lean on each one anyway.
     """
     together, alone = moves_together(home), _left_alone(home, record, leave_on, agreed)
     said = said_on(known)
@@ -57,7 +60,7 @@ def scope(
     wanted = [place for place in _unproved(home, known) if not boxes or place.box.id in boxes]
     working = _switches_that_work_something(home)
     watched = [place for place in wanted if not _nothing_to_watch(place, working)]
-    possible = {breaker for place in watched for breaker in _may_be(known[place.feed.id], home)}
+    possible = {breaker for place in watched for breaker in _may_be(known[place.feed.id], home, trusting)}
     movements = dict.fromkeys(min(together[breaker]) for breaker in home.breakers.ids() if breaker in possible)
     apart = [one for one in movements if together[one] & feeders or home.breakers[one].device == "fuse"]
     handles = [one for one in movements if one not in apart and not any(other in alone for other in together[one])]
@@ -77,9 +80,10 @@ def _unproved(home: Home, known: Mapping[int, Conclusion]) -> Iterator[FeedPlace
             yield place
 
 
-def _may_be(one: Conclusion, home: Home) -> tuple[int, ...]:
+def _may_be(one: Conclusion, home: Home, trusting: bool) -> tuple[int, ...]:
     """Return the breakers a feed may be on: what no reading excludes, and what is said of it."""
-    return (*one.candidates, *(breaker for breaker in one.breakers if breaker in home.breakers))
+    left = one.fits if trusting and one.fits else one.candidates
+    return (*left, *(breaker for breaker in one.breakers if breaker in home.breakers))
 
 
 def said_on(known: Mapping[int, Conclusion]) -> dict[int, list[int]]:

@@ -42,6 +42,9 @@ def left_alone(plan: TestPlan, findings: Findings) -> Iterator[str]:
             yield f"Leave {marks[handle]} as it is: {why}."
     if plan.apart:
         yield f"Kept on, tested by themselves: {', '.join(marks[handle] for handle in plan.apart)}."
+    if plan.kept_on:
+        told = ", then ".join(" with ".join(marks[handle] for handle in handles) for handles in plan.kept_on)
+        yield f"After the rounds, each alone, and only if you want to: {told}. What hangs on it should then be dead."
     fuses = [marks[handle] for handle in plan.apart if is_fuse(findings.home, handle)]
     if fuses:
         one = len(fuses) == 1

@@ -234,7 +234,7 @@ def test_a_number_is_never_broken_and_lines_hold_what_fits() -> None:
 # --- any home -------------------------------------------------------------------------------------------------------
 
 
-@settings(max_examples=25, deadline=None, suppress_health_check=[HealthCheck.too_slow, HealthCheck.data_too_large])
+@settings(max_examples=8, deadline=None, suppress_health_check=[HealthCheck.too_slow, HealthCheck.data_too_large])
 @given(homes())
 def test_any_home_has_a_worksheet_with_all_its_feeds(wild: Home) -> None:
     words = told(wild)
