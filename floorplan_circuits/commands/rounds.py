@@ -138,10 +138,11 @@ def _is_a_cap(cap: int | None) -> bool:
 def _take_answers(path: Path, answers: Path, plans: Sequence["TestPlan"]) -> int:
     """Record the answers of a plan in the home, and save it: of the plan begun, or of one made now."""
     from floorplan_circuits.edits.answering import take_answers
-    from floorplan_circuits.rounds.answers import CannotRead, read_answers
+    from floorplan_circuits.rounds.answers import CannotRead, plan_named, read_answers
 
     def taken(home: "Home") -> "Edited":
-        return take_answers(home, read_answers(*_of_its_plan(answers.read_text(encoding="utf-8"), plans)))
+        told = answers.read_text(encoding="utf-8")
+        return take_answers(home, read_answers(told, plan_named(told, plans)))
 
     try:
         edited = changed(path, taken, answers)
@@ -152,11 +153,3 @@ def _take_answers(path: Path, answers: Path, plans: Sequence["TestPlan"]) -> int
         return UNREADABLE
     tell(f"{path}: {edited.says}. See what they suggest: floorplan-circuits known {path}")
     return DONE
-
-
-def _of_its_plan(text: str, plans: Sequence["TestPlan"]) -> tuple[str, "TestPlan"]:
-    """Return answers with the plan whose code they name, the last one where they name none of these."""
-    from floorplan_circuits.rounds.answers import plan_code
-
-    named = (plan for plan in plans if f"plan {plan_code(plan)}" in text.splitlines())
-    return text, next(named, plans[-1])

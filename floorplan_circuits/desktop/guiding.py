@@ -25,6 +25,7 @@ if TYPE_CHECKING:
     from floorplan_circuits.desktop.work_area import WorkArea
     from floorplan_circuits.rounds.patterns import Strength
 
+STOP_FIRST = "The guide has breakers off. Stop it first, and turn them back on."
 NOTHING = "There is nothing to look at in rounds: put devices on the plan and breakers in the panel, or name one box."
 
 
@@ -67,9 +68,8 @@ class Guiding:
         selected = (one.id for one in session.view.selected if one.kind == "box")
         self._boxes = tuple(boxes or selected) or boxes_alone(session.home)
         findings = session.find_now()
-        plan = self._plan(findings)
-        self._area.plan_or_guide.setCurrentWidget(self.page)
-        self._area.rail.find_out_page.show_guided(is_guided=True)
+        plan = self.plan(findings)
+        self._open()
         if not plan.feeds or not (plan.handles or plan.apart):
             unseen = (text(words, "guide_words") for words in not_watched(plan, findings))
             self.page.show_pieces(text(NOTHING, "guide_words"), *unseen, self._leave_button())
@@ -84,7 +84,36 @@ class Guiding:
         about = "\n".join((about, *not_watched(plan, findings)))
         self.page.show_pieces(*set_up_pieces(form, findings, about, start), act=start)
 
-    def _plan(self, findings: Findings) -> TestPlan:
+    def _open(self) -> None:
+        self._area.plan_or_guide.setCurrentWidget(self.page)
+        self._area.rail.find_out_page.show_guided(is_guided=True)
+
+    def show_instead(self, *shown: QWidget) -> None:
+        """Show something else in the guide's place; what was under way goes on from the log."""
+        if self._now_off:
+            self._area.say(STOP_FIRST)
+            return
+        boxes = self._boxes
+        self.forget()
+        self._boxes = boxes
+        self._open()
+        self.page.show_pieces(*shown)
+
+    @property
+    def boxes(self) -> tuple[int, ...]:
+        """The boxes that are asked about, none for all."""
+        return self._boxes
+
+    def plans(self, findings: Findings) -> tuple[TestPlan, ...]:
+        """Return the plans that answers may be of: the one begun, and those made now."""
+        from floorplan_circuits.find import course_of, plan_rounds
+
+        strengths: tuple[Strength, ...] = ("least rounds", "one more round", "equal weight")
+        plain = (plan_rounds(findings, strength=strength) for strength in strengths)
+        return (course_of(findings, self.plan).plan, *plain, self.plan(findings))
+
+    def plan(self, findings: Findings) -> TestPlan:
+        """Return the plan for what is asked about, as the person wants it."""
         from floorplan_circuits.find import plan_rounds  # late: shapely must not delay the first frame
 
         strength: Strength = "least rounds" if self._boxes else "equal weight"
@@ -102,7 +131,7 @@ class Guiding:
             return
         findings = session.find_now()
         self._skipped.clear()
-        self._course = Course(self._plan(findings), len(session.home.log)) if anew else course_of(findings, self._plan)
+        self._course = Course(self.plan(findings), len(session.home.log)) if anew else course_of(findings, self.plan)
         self.show()
 
     def _stop(self) -> None:
@@ -164,7 +193,7 @@ class Guiding:
         """Return the course, its rest planned anew where that is shorter."""
         from floorplan_circuits.find import renewed
 
-        anew = renewed(findings, course, self._plan)
+        anew = renewed(findings, course, self.plan)
         if anew is not course:
             self._course = anew
             self._skipped.clear()

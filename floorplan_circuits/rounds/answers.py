@@ -11,7 +11,7 @@ Line 0 is all on at the start, then each round, then all on at the end; one lett
 l live, d dead, u unclear, - not looked at. Lines of rounds that were not done may be missing.
 """
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from hashlib import sha256
 
@@ -24,6 +24,8 @@ ALPHABET = "ABCDEFGHJKLMNPQRTUVWXY34679"
 """Letters and digits that are hard to take for one another."""
 CODE_LENGTH = 6
 LONGEST = 200_000
+MOST_HEAD = 50
+"""Lines among which the plan's code is looked for."""
 
 
 class CannotRead(ValueError):
@@ -59,6 +61,12 @@ def plan_code(plan: TestPlan) -> str:
         number, at = divmod(number, len(ALPHABET))
         letters.append(ALPHABET[at])
     return "".join(letters)
+
+
+def plan_named(text: str, plans: Sequence[TestPlan]) -> TestPlan:
+    """Return the plan whose code answers name, the last one where they name none of these."""
+    lines = {line.strip() for line in text.splitlines()[:MOST_HEAD]}
+    return next((plan for plan in plans if f"plan {plan_code(plan)}" in lines), plans[-1])
 
 
 def read_answers(text: str, plan: TestPlan) -> Answers:
