@@ -105,10 +105,11 @@ def plan_rounds(
     leave_on: Collection[int] = (),
     boxes: Collection[int] = (),
     agreed: Collection[int] = (),
+    minutes: int | None = None,
 ) -> TestPlan:
     """Return the plan of test rounds for all that is not proved yet, or for some boxes alone.
 
-    `agreed` are handles to be asked for that whoever it is agreed to.
+    `agreed` are handles to be asked for that whoever it is agreed to. `minutes`: how long any may be off at a stretch.
     """
     home, known, room_of = findings.home, findings.conclusions, findings.room_of
     return make_plan(
@@ -121,6 +122,7 @@ def plan_rounds(
         leave_on=leave_on,
         boxes=boxes,
         agreed=agreed,
+        minutes=minutes,
     )
 
 

@@ -269,16 +269,28 @@ class Stop:
 
 
 @dataclass(frozen=True, slots=True)
+class Rest:
+    """Before a feed is looked at: handles to turn on for as long as they were off, and off again."""
+
+    feed: int
+    handles: tuple[int, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class PlannedRound:
     """One round of a plan: the handles that are off, those to move beforehand, and the walk past the feeds.
 
     `off` and `moves` name one handle of each movement. `moves` are turned off where they are in `off`, else back on.
+    `minutes` are a guess, with the way back to the panel and the `rests` that keep each handle from being off for
+    longer than it may.
     """
 
     off: tuple[int, ...]
     moves: tuple[int, ...]
     walk: tuple[Stop, ...]
     metres: float
+    minutes: float = 0.0
+    rests: tuple[Rest, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -307,7 +319,8 @@ class TestPlan:
     `handles` are those to be told apart, one of each movement. `left_alone`: handles that stay as they are, with why.
     `apart`: feeders and mains, and fuses, which are tested by themselves. `advice`: feeds with nothing to watch, with
     what to put there. `all_on` is the walk with all on. `kept_on`: the feeders and mains among `apart` that are tested
-    after the rounds, what is turned off together; the mains last.
+    after the rounds, what is turned off together; the mains last. `at_most`: the minutes that a handle may be off at a
+    stretch, for those that have a limit.
     """
 
     __test__ = False
@@ -322,6 +335,7 @@ class TestPlan:
     solo: tuple[Solo, ...]
     compared: Mapping[str, Effort]
     kept_on: tuple[tuple[int, ...], ...] = ()
+    at_most: Mapping[int, int] = field(default_factory=dict)
 
 
 @dataclass(frozen=True, slots=True)
@@ -350,11 +364,15 @@ class Walked:
 
 @dataclass(frozen=True, slots=True)
 class Turned:
-    """One round in words: what is off in it, and the handles to turn before it, as numbered on the panel."""
+    """One round in words: what is off in it, and the handles to turn before it, as numbered on the panel.
+
+    `rests` are sentences: where on the walk something is turned on for a while.
+    """
 
     off: tuple[str, ...]
     turn_off: tuple[str, ...]
     turn_on: tuple[str, ...]
+    rests: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

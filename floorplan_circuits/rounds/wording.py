@@ -2,10 +2,10 @@
 
 from collections.abc import Collection, Iterator
 
-from floorplan_circuits.findings import Alone, Findings, Look, RoundsInWords, TestPlan, Turned, Walked
+from floorplan_circuits.findings import Alone, Findings, Look, PlannedRound, RoundsInWords, TestPlan, Turned, Walked
 from floorplan_circuits.home.called import feed_called
 from floorplan_circuits.home.handling import FUSE_BACK, FUSE_CARE, is_fuse
-from floorplan_circuits.home.home import FeedPlace, existing_feeds
+from floorplan_circuits.home.home import FeedPlace, existing_feeds, mains
 from floorplan_circuits.home.kinds import kind_named
 from floorplan_circuits.rounds.answers import plan_code
 from floorplan_circuits.supply.numbering import reading_order
@@ -40,6 +40,8 @@ def left_alone(plan: TestPlan, findings: Findings) -> Iterator[str]:
     for handle, why in plan.left_alone.items():
         if handle in marks:
             yield f"Leave {marks[handle]} as it is: {why}."
+    if plan.at_most:
+        yield _limits(plan, findings)
     if plan.apart:
         yield f"Kept on, tested by themselves: {', '.join(marks[handle] for handle in plan.apart)}."
     if plan.kept_on:
@@ -91,13 +93,49 @@ def _walked(room: int | None, looks: Collection[Look], findings: Findings) -> Wa
 def _rounds(plan: TestPlan, findings: Findings) -> Iterator[Turned]:
     """Yield all on, each round, all on again, each with what is turned before it."""
     before: Collection[int] = ()
-    for off in ((), *(one.off for one in plan.rounds), ()):
+    for one in (plan.all_on, *plan.rounds, plan.all_on):
+        off = one.off
         yield Turned(
             _marks(off, findings),
             _marks({*off} - {*before}, findings),
             _marks({*before} - {*off}, findings),
+            tuple(rests(one, findings)),
         )
         before = off
+
+
+def rests(one: PlannedRound, findings: Findings) -> Iterator[str]:
+    """Yield where on the walk of a round something is turned on for a while, in sentences."""
+    places = {place.feed.id: place for place in existing_feeds(findings.home)}
+    for rest in one.rests:
+        told, place = ", ".join(marked(rest.handles, findings)), places[rest.feed]
+        if rest.feed == one.walk[0].feeds[0]:
+            yield f"First: {told} on for as long as off, then off again with the others of this round."
+            continue
+        room = findings.boxes[place.box.id].room_name
+        first = next((stop.feeds[0] for stop in one.walk if rest.feed in stop.feeds), None)
+        where = room if room and rest.feed == first else " in ".join(word for word in (place.box.mark, room) if word)
+        yield f"Before {where}: turn {told} on for as long as off, then off again."
+
+
+def _limits(plan: TestPlan, findings: Findings) -> str:
+    """Return how long handles may be off, told of all at once where it is the same for all."""
+    by_minutes: dict[int, list[int]] = {}
+    for handle, minutes in plan.at_most.items():
+        by_minutes.setdefault(minutes, []).append(handle)
+    if len(by_minutes) == 1 and {*plan.handles} <= {*plan.at_most}:
+        return f"No breaker stays off for longer than {next(iter(by_minutes))} min at a stretch."
+    told = "; ".join(f"{', '.join(marked(some, findings))} {minutes} min" for minutes, some in by_minutes.items())
+    return f"Not off for longer at a stretch: {told}."
+
+
+def marked(handles: Collection[int], findings: Findings) -> tuple[str, ...]:
+    """Return the numbers of handles, mains among them, in the order in which a hand finds them."""
+    return tuple(findings.marks[one] for one in (*_mains(findings), *reading_order(findings.home)) if one in handles)
+
+
+def _mains(findings: Findings) -> Iterator[int]:
+    return (main.id for _, main in mains(findings.home))
 
 
 def _marks(handles: Collection[int], findings: Findings) -> tuple[str, ...]:
