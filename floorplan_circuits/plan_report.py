@@ -106,7 +106,7 @@ def _rounds(plan: TestPlan, findings: Findings) -> Iterator[str]:
         turned = "; ".join(
             part for part in (f"off: {', '.join(off)}" if off else "", f"on: {', '.join(back)}" if back else "") if part
         )
-        yield f"Round {nth}, about {one.minutes:.0f} min: {turned}. Then look at everything."
+        yield f"Round {nth}: {turned}. Then look at everything. About {max(one.minutes, 1):.0f} min."
         yield from (f"    {words}" for words in rests(one, findings))
     yield f"Round {len(plan.rounds) + 1}: all on again. Look at everything: what is dead now tells nothing before."
 

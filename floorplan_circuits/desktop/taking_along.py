@@ -68,7 +68,7 @@ class TakingAlong:
             self._area.say("That is the home itself. Choose another name.")
             return
         findings = session.find_now()
-        plan = self._guiding.plan(findings)
+        plan = self._guiding.wanted.plan(findings)
         if not plan.feeds:
             self._area.say(NOTHING)
             return
@@ -137,7 +137,7 @@ class TakingAlong:
         if session is None:
             return
         findings = session.find_now()
-        plans = [*self._given.values(), *self._guiding.plans(findings)]
+        plans = [*self._given.values(), *self._guiding.wanted.plans(findings)]
         try:
             answers = read_answers(told, plan_named(told, plans))
         except CannotRead as error:
@@ -147,7 +147,7 @@ class TakingAlong:
         if edited is None:
             self._refuse(self._area.status.text())
             return
-        self._guiding.begin(self._guiding.boxes)
+        self._guiding.begin(self._guiding.wanted.boxes)
         self._area.say(f"{edited.says}. The guide goes on with what they leave.")
 
     def _refuse(self, words: str) -> None:

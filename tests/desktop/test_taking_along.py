@@ -17,7 +17,7 @@ def taking(window, hand):
 
 
 def plan_now(window):
-    return window.work.guiding.plan(window.session.find_now())
+    return window.work.guiding.wanted.plan(window.session.find_now())
 
 
 def all_live(plan, nth: int = 0) -> str:
