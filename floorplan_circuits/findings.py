@@ -384,10 +384,19 @@ class Alone:
 
 
 @dataclass(frozen=True, slots=True)
+class ToTry:
+    """One handle to be turned off alone of which nothing is suggested yet, and what to mind with it."""
+
+    handle: str
+    how: str = ""
+
+
+@dataclass(frozen=True, slots=True)
 class RoundsInWords:
     """A plan of test rounds as people carry it out, away from the computer.
 
-    `code` is the plan's. `left_alone` and `not_watched` are sentences. `rounds` begin and end with all on.
+    `code` is the plan's. `left_alone` and `not_watched` are sentences. `rounds` begin and end with all on. `to_try` are
+    the handles that are not in `solo`: those of the rounds, then fuses, feeders, and mains last.
     """
 
     code: str
@@ -398,6 +407,7 @@ class RoundsInWords:
     walk: tuple[Walked, ...]
     rounds: tuple[Turned, ...]
     solo: tuple[Alone, ...]
+    to_try: tuple[ToTry, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,12 +2,23 @@
 
 from collections.abc import Collection, Iterator
 
-from floorplan_circuits.findings import Alone, Findings, Look, PlannedRound, RoundsInWords, TestPlan, Turned, Walked
+from floorplan_circuits.findings import (
+    Alone,
+    Findings,
+    Look,
+    PlannedRound,
+    RoundsInWords,
+    TestPlan,
+    ToTry,
+    Turned,
+    Walked,
+)
 from floorplan_circuits.home.called import feed_called
 from floorplan_circuits.home.handling import FUSE_BACK, FUSE_CARE, is_fuse
 from floorplan_circuits.home.home import FeedPlace, existing_feeds, mains
 from floorplan_circuits.home.kinds import kind_named
 from floorplan_circuits.rounds.answers import plan_code
+from floorplan_circuits.rounds.kept_on import never_dark
 from floorplan_circuits.supply.numbering import reading_order
 
 CAUTIONS = (
@@ -15,6 +26,12 @@ CAUTIONS = (
     "whoever depends on it agrees. Shut computers down; mind pumps, freezers, aquariums, locks and alarms.",
     "Only one person turns breakers, and says each number aloud. Keep off one that buzzes, is hot or does not open.",
     "Nothing is opened and nothing is touched for this. A plan suggests; it never shows that a wire is dead.",
+)
+
+FEEDER_ALONE = "A feeder, only if wanted: all of its panel should be dead. Tell whoever is there first."
+MAIN_ALONE = (
+    "The main, last and only if wanted: everything should be dead. Torch in hand, what draws much switched off first. "
+    "One that nobody moved for years may not go back on."
 )
 
 
@@ -30,6 +47,7 @@ def in_words(plan: TestPlan, findings: Findings) -> RoundsInWords:
         not_watched=tuple(not_watched(plan, findings)),
         walk=tuple(_walked(stop.room, [looks[feed] for feed in stop.feeds], findings) for stop in plan.all_on.walk),
         rounds=tuple(_rounds(plan, findings)),
+        to_try=tuple(_to_try(plan, findings)),
         solo=tuple(Alone(findings.marks[one.handle], tuple(looks[feed] for feed in one.feeds)) for one in plan.solo),
     )
 
@@ -47,6 +65,10 @@ def left_alone(plan: TestPlan, findings: Findings) -> Iterator[str]:
     if plan.kept_on:
         told = ", then ".join(" with ".join(marks[handle] for handle in handles) for handles in plan.kept_on)
         yield f"After the rounds, each alone, and only if you want to: {told}. What hangs on it should then be dead."
+    resting = [breaker.id for breaker in findings.home.breakers if breaker.found.state in ("off", "tripped")]
+    dark = never_dark(findings.home, plan.apart, plan.left_alone, resting)
+    if dark:
+        yield f"Never off for a test, since something on it must stay on: {', '.join(marked(dark, findings))}."
     fuses = [marks[handle] for handle in plan.apart if is_fuse(findings.home, handle)]
     if fuses:
         one = len(fuses) == 1
@@ -116,6 +138,20 @@ def rests(one: PlannedRound, findings: Findings) -> Iterator[str]:
         first = next((stop.feeds[0] for stop in one.walk if rest.feed in stop.feeds), None)
         where = room if room and rest.feed == first else " in ".join(word for word in (place.box.mark, room) if word)
         yield f"Before {where}: turn {told} on for as long as off, then off again."
+
+
+def _to_try(plan: TestPlan, findings: Findings) -> Iterator[ToTry]:
+    """Yield the handles to be tried alone of which nothing is suggested yet, with what to mind."""
+    home, suggested = findings.home, {one.handle for one in plan.solo}
+    for handle in reading_order(home):
+        if handle in plan.handles and handle not in suggested:
+            yield ToTry(findings.marks[handle])
+    for handle in plan.apart:
+        if is_fuse(home, handle):
+            yield ToTry(findings.marks[handle], f"A fuse: out alone. {FUSE_CARE} {FUSE_BACK}")
+    for handles in plan.kept_on:
+        is_main = not any(handle in home.breakers for handle in handles)
+        yield ToTry(", ".join(findings.marks[one] for one in handles), MAIN_ALONE if is_main else FEEDER_ALONE)
 
 
 def _limits(plan: TestPlan, findings: Findings) -> str:
