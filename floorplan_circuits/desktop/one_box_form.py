@@ -93,6 +93,7 @@ class OneBoxForm(QWidget):
     def _one_more(self) -> None:
         self._shown = min(self._shown + 1, MOST_SHOWN)
         self._show_gangs()
+        self.gangs[self._shown - 1].setFocus()
 
     def _show_gangs(self) -> None:
         for place, (gang, works) in enumerate(zip(self.gangs, self.works, strict=True)):

@@ -4,7 +4,7 @@ All of it stays in the home and waits for the drawing: the box lies in no room u
 """
 
 import re
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from typing import NamedTuple
 
 from floorplan_circuits.edits.breakers import add_breaker, set_breaker
@@ -107,6 +107,15 @@ def _with_panel(home: Home, handles: Sequence[Handle], *, opens_hot_alone: bool)
     return after
 
 
+def _names(name: str, gangs: Sequence[Gang]) -> Iterator[str]:
+    """Yield a name for what is in each gang: the box's, with as much more as tells one from the other."""
+    kinds = [gang.kind for gang in gangs]
+    for nth, kind in enumerate(kinds, 1):
+        repeats = kinds.count(kind) > 1
+        label = kind_named(kind).label if repeats or (name and len(kinds) > 1) else ""
+        yield " ".join(word for word in (name, label, str(nth) if repeats else "") if word)
+
+
 def is_switch(kind: str) -> bool:
     """Tell whether a kind is a switch, of which it is asked what it works."""
     return kind_named(kind).group == "switch"
@@ -115,8 +124,8 @@ def is_switch(kind: str) -> bool:
 def _with_box(home: Home, name: str, gangs: Sequence[Gang]) -> tuple[Home, Box]:
     ids = counter(home)
     devices = tuple(
-        Device(id=ids.new(), slot=slot, kind=gang.kind, name=name, feeds=(Feed(id=ids.new()),))
-        for slot, gang in enumerate(gangs, 1)
+        Device(id=ids.new(), slot=slot, kind=gang.kind, name=called, feeds=(Feed(id=ids.new()),))
+        for slot, (gang, called) in enumerate(zip(gangs, _names(name, gangs), strict=True), 1)
     )
     box = Box(id=ids.new(), mark=next_mark(home), gangs=max(len(gangs), 1), devices=devices)
     boxes, controls, given = home.boxes.put(box), home.controls, marks_given(home) + 1

@@ -74,6 +74,20 @@ def test_nothing_is_stated_of_a_switch_that_nobody_spoke_of_and_nobody_is_asked_
     assert "nobody said what it works" in made.advice[switch.id]
 
 
+@pytest.mark.parametrize(
+    ("name", "kinds", "names"),
+    [
+        ("hall", ["switch"], ["hall"]),
+        ("hall", ["switch", "dimmer"], ["hall switch", "hall dimmer"]),
+        ("hall", ["switch", "switch"], ["hall switch 1", "hall switch 2"]),
+        ("", ["switch", "switch", "dimmer"], ["switch 1", "switch 2", ""]),
+    ],
+)
+def test_what_is_in_a_box_is_told_apart_by_name(name, kinds, names) -> None:
+    made = start_one_box(EMPTY, name, [Gang(kind) for kind in kinds], "8", opens_hot_alone=True)
+    assert [device.name for device in made.home.boxes[made.made[0]].devices] == names
+
+
 def test_what_is_said_of_a_switch_is_its_one_control_by_hand() -> None:
     home = begun(gangs=[Gang("switch", "ceiling fan")]).home
     fan = home.boxes.rows[1]
