@@ -28,6 +28,7 @@ from floorplan_circuits.rounds.wording import not_watched
 if TYPE_CHECKING:
     from floorplan_circuits.desktop.work_area import WorkArea
 
+HOW_IT_GOES = "The guide asks for one thing after another. Each answer is in the log at once."
 BACK_ON = "Back on for a while"
 STOP_FIRST = "The guide has breakers off. Stop it first, and turn them back on."
 NOTHING = "There is nothing to look at in rounds: put devices on the plan and breakers in the panel, or name one box."
@@ -92,6 +93,7 @@ class Guiding:
 
     def _open(self) -> None:
         self._area.plan_or_guide.setCurrentWidget(self.page)
+        self._area.say(HOW_IT_GOES)
         self._area.rail.find_out_page.show_guided(is_guided=True)
 
     def show_instead(self, *shown: QWidget) -> None:
