@@ -110,7 +110,8 @@ class Progress:
         for nth, one in enumerate(plan.rounds, 1):
             off = tuple(handle for handle in one.off if not self._moved(handle) & self._barred)
             step = GuideStep("round", nth, len(plan.rounds), off, note=course.note(f"round {nth}"), done=course.done)
-            yield step, [feed for feed in plan.feeds if self._worth_it(feed, off)]
+            moved = frozenset(other for handle in off for other in self._moved(handle))
+            yield step, [feed for feed in plan.feeds if self._worth_it(feed, moved)]
 
     def left(self) -> tuple[int, int]:
         """Return how many rounds are left in which something is to be looked at, and how many looks at the most."""
@@ -163,14 +164,13 @@ class Progress:
         found = {feed: [one for one in some if self.course.has(one)] for feed, some in self.book.readings.items()}
         return {feed: mine for feed, mine in found.items() if mine}
 
-    def _worth_it(self, feed: int, off: Collection[int]) -> bool:
+    def _worth_it(self, feed: int, moved: frozenset[int]) -> bool:
         """Tell whether a look says anything: it was live at first, and something it may hang on is off."""
         known = self.known.get(feed)
         first = next((seen.reading.says for seen in self._mine.get(feed, ())), "live")
         if known is None or known.standing == "proved" or first == "dead":
             return False
-        moved = {other for handle in off for other in self._moved(handle)}
-        return bool(moved & {*known.candidates})
+        return not moved.isdisjoint(known.candidates)
 
     @cached_property
     def _barred(self) -> frozenset[int]:
