@@ -23,6 +23,8 @@ Stage = Literal[
     "all on", "round", "all on again", "before alone", "alone", "after alone", "feeder", "main", "after kept on", "done"
 ]
 Says = Literal["dead", "live", "unclear"]
+FEW_TO_TRY = 3
+"""Where a wrong answer left a feed so few breakers, each is tried alone: that settles it, whatever the rounds say."""
 MADE_TO_PROVE = ("suggested", "claimed", "traced", "expired")
 
 
@@ -227,7 +229,9 @@ class Progress:
         said = {*known.breakers} & possible
         if any(self.home.breakers[one].device == "fuse" for one in moved if one in self.home.breakers):
             return bool(moved & possible) and not (said and not said & moved)
-        return bool(said & moved) if said else bool(possible) and possible <= moved
+        if said:
+            return bool(said & moved)
+        return bool(moved & possible) and len({self._moved(one) for one in possible}) <= FEW_TO_TRY
 
     @cached_property
     def _feeders(self) -> frozenset[int]:

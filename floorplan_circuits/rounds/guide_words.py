@@ -31,7 +31,7 @@ HEADS = {
     "before alone": "All on, before each is tried alone",
     "alone": "Alone, {nth} of {of}",
     "after alone": "All on, the last look",
-    "feeder": "A feeder alone",
+    "feeder": "{off} alone, with all behind it",
     "main": "The main, alone and last",
     "after kept on": "All on, the last look",
     "done": "That is all for now",
@@ -43,7 +43,7 @@ WHY = {
     "before alone": "See each of these live today, before its breaker is tried alone.",
     "alone": "One breaker alone is off now. This is what proves.",
     "after alone": "See that each is live again.",
-    "feeder": "All of its panel should be dead now. What is live has another supply: treat as live whatever is off.",
+    "feeder": "All behind it should be dead now. What is live has another supply: treat as live whatever is off.",
     "main": "Everything should be dead now. What is live has another supply: treat as live whatever is off.",
     "after kept on": "See that each is live again.",
     "done": "",
@@ -82,10 +82,11 @@ class GuideWords:
 
 def guide_words(step: GuideStep, plan: TestPlan, findings: Findings) -> GuideWords:
     """Return a step in words."""
+    off = ", ".join(_marks(step.off, findings))
     places = {place.feed.id: place for place in existing_feeds(findings.home)}
     looks = tuple((feed, look(0, places[feed], plan.advice.get(feed, ""), findings)) for feed in step.feeds)
     return GuideWords(
-        head=HEADS[step.stage].format(nth=step.nth + step.done, of=step.of + step.done),
+        head=HEADS[step.stage].format(nth=step.nth + step.done, of=step.of + step.done, off=off),
         why=WHY[step.stage],
         state=state_in_words(step.off, findings),
         room=_room(step, looks, findings),
@@ -123,7 +124,7 @@ def _minded(step: GuideStep, findings: Findings) -> Iterator[str]:
     if step.stage == "main":
         yield from MAIN_CARE
     elif step.stage == "feeder":
-        named = ", ".join(_fed_by(step.off, findings.home)) or "What hangs on it"
+        named = ", ".join(_fed_by(step.off, findings.home)) or "What is behind it"
         yield f"{named} goes dark with it, whole: tell whoever is there. {STARTS_AGAIN}"
 
 

@@ -28,7 +28,7 @@ CAUTIONS = (
     "Nothing is opened and nothing is touched for this. A plan suggests; it never shows that a wire is dead.",
 )
 
-FEEDER_ALONE = "A feeder, only if wanted: all of its panel should be dead. Tell whoever is there first."
+FEEDER_ALONE = "It feeds others; only if wanted: all behind it should be dead. Tell whoever is there first."
 MAIN_ALONE = (
     "The main, last and only if wanted: everything should be dead. Torch in hand, what draws much switched off first. "
     "One that nobody moved for years may not go back on."
