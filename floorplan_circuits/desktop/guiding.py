@@ -175,7 +175,9 @@ class Guiding:
         if self._must_rest(course, step, findings, is_at_panel=not turn.is_nothing):
             return
         if not turn.is_nothing:
-            until = self.clock.runs_until({*step.off} - {*self._now_off}, course.plan.at_most, findings.marks)
+            until = self.clock.runs_until(
+                [one for one in step.off if one not in self._now_off], course.plan.at_most, findings.marks
+            )
             self.page.show_turning(words, replace(turn, also=" ".join(told for told in (turn.also, until) if told)))
         elif step.stage == "done":
             self._show_done(findings, course)

@@ -84,6 +84,8 @@ def read_answers(text: str, plan: TestPlan) -> Answers:
             rounds[nth] = _round(nth, rest.strip(), plan, number)
         elif word in ("plan", "date", "who", "with") and word not in head:
             head[word] = rest.strip()
+            if word == "plan":
+                _is_of(head["plan"], plan)  # before any line of it is measured against another plan
         else:
             raise CannotRead(f"Line {number}: {line[:40]!r} is no line of answers.")
     _fits(head, plan)
@@ -101,14 +103,17 @@ def _lines(text: str) -> Iterator[tuple[int, str]]:
 
 
 def _fits(head: Mapping[str, str], plan: TestPlan) -> None:
-    if head.get("plan", "") != plan_code(plan):
-        given = head.get("plan", "")
-        raise CannotRead(
-            f"These answers are of plan {given or 'unknown'}, and this home's plan is now {plan_code(plan)}. "
-            "Open the home as it was when that plan was made, or print the plan anew."
-        )
+    _is_of(head.get("plan", ""), plan)
     if head.get("with", "not said") not in {way.name for way in ways().values() if "round" in way.recorded_as}:
         raise CannotRead(f"Nobody can tell what {head['with'][:40]!r} is to test with.")
+
+
+def _is_of(code: str, plan: TestPlan) -> None:
+    if code != plan_code(plan):
+        raise CannotRead(
+            f"These answers are of plan {code[:40] or 'unknown'}, and this home's plan is now {plan_code(plan)}. "
+            "Open the home as it was when that plan was made, or print the plan anew."
+        )
 
 
 def _round(nth: int, letters: str, plan: TestPlan, number: int) -> Answered:
