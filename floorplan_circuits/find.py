@@ -19,9 +19,10 @@ from floorplan_circuits.home.boxes import Box
 from floorplan_circuits.home.home import Home
 from floorplan_circuits.home.record import change
 from floorplan_circuits.rounds.course import Course, course_in
-from floorplan_circuits.rounds.guide import GuideStep, Manner, Progress, Skipped
+from floorplan_circuits.rounds.guide import Progress
 from floorplan_circuits.rounds.patterns import Strength
 from floorplan_circuits.rounds.plan import plan as make_plan
+from floorplan_circuits.rounds.steps import GuideStep, Manner, Skipped
 from floorplan_circuits.shutoff.handles import barred
 from floorplan_circuits.shutoff.revive import Revival
 from floorplan_circuits.shutoff.revive import revive as look_for

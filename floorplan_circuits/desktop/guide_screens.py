@@ -13,8 +13,8 @@ from floorplan_circuits.findings import Findings
 from floorplan_circuits.home.called import feed_called
 from floorplan_circuits.home.home import existing_feeds
 from floorplan_circuits.home.power import Permission
-from floorplan_circuits.rounds.guide import Manner
 from floorplan_circuits.rounds.guide_words import cautions
+from floorplan_circuits.rounds.steps import Manner
 
 WAYS = {
     "A lamp plugged in, and what is there by itself": "",

@@ -20,8 +20,8 @@ from floorplan_circuits.edits.guiding import answer, take_back, tie_found, to_ti
 from floorplan_circuits.edits.one_box import boxes_alone
 from floorplan_circuits.findings import Findings, Subject
 from floorplan_circuits.rounds.course import Course
-from floorplan_circuits.rounds.guide import DONE, GuideStep, Manner
 from floorplan_circuits.rounds.guide_words import guide_words, to_turn
+from floorplan_circuits.rounds.steps import DONE, GuideStep, Manner
 from floorplan_circuits.rounds.stretches import PACE_M_PER_S, READ_S
 from floorplan_circuits.rounds.wording import not_watched
 

@@ -7,74 +7,20 @@ promises: a loop on two breakers, read truly, is live in some round of every han
 from collections.abc import Collection, Iterator, Mapping
 from dataclasses import dataclass, replace
 from functools import cached_property
-from typing import Literal
 
 from floorplan_circuits.findings import Conclusion
-from floorplan_circuits.home.home import FeedPlace, Home, existing_feeds
-from floorplan_circuits.home.kinds import kind_named
+from floorplan_circuits.home.home import Home, existing_feeds
 from floorplan_circuits.rounds.course import Course, noted
 from floorplan_circuits.rounds.kept_on import below
+from floorplan_circuits.rounds.steps import DONE, GuideStep, Manner, Skipped, group_of
 from floorplan_circuits.supply.handles import moves_together
 from floorplan_circuits.survey.log_book import LogBook, Seen, day
 from floorplan_circuits.survey.statements import breakers_above
 from floorplan_circuits.survey.troubles import keep_off
 
-Stage = Literal[
-    "all on", "round", "all on again", "before alone", "alone", "after alone", "feeder", "main", "after kept on", "done"
-]
-Says = Literal["dead", "live", "unclear"]
 FEW_TO_TRY = 3
 """Where a wrong answer left a feed so few breakers, each is tried alone: that settles it, whatever the rounds say."""
 MADE_TO_PROVE = ("suggested", "claimed", "traced", "expired")
-
-
-@dataclass(frozen=True, slots=True)
-class Manner:
-    """How somebody looks, as they say themselves.
-
-    `way`: a way of testing, or '' for what is there: a lamp plugged in, or the thing itself. `tried`: whatever reads
-    dead was tried on something live before and after. `each_hot`: every hot is read to a proved reference.
-    """
-
-    way: str = ""
-    tried: bool = False
-    each_hot: bool = False
-    who: str = ""
-    helper: str = ""
-
-    def method(self, group: str) -> str:
-        """Return what a reading of a thing of this group of kinds is taken with."""
-        return self.way or ("lamp plugged in" if group == "receptacle" else "the fixture itself")
-
-
-@dataclass(frozen=True, slots=True)
-class GuideStep:
-    """One thing to do: the handles to have off, and in one room the feeds to look at that are not answered yet.
-
-    `nth` of `of` counts the rounds, or the handles that are tried alone; `done` rounds went before, of a plan that was
-    made anew since. `off` names one handle of each movement. `left` counts the looks that are left in this round, other
-    rooms included. `note` goes into the log.
-    """
-
-    stage: Stage
-    nth: int = 0
-    of: int = 0
-    off: tuple[int, ...] = ()
-    room: int | None = None
-    feeds: tuple[int, ...] = ()
-    left: int = 0
-    note: str = ""
-    done: int = 0
-
-    @property
-    def key(self) -> tuple[str, int]:
-        """Which walk it belongs to: what is skipped is skipped for this walk."""
-        return self.stage, self.nth
-
-
-DONE = GuideStep("done")
-Skipped = Collection[tuple[tuple[str, int], int]]
-"""Walks with feeds that the person passed by."""
 
 
 @dataclass(frozen=True)
@@ -306,8 +252,3 @@ def _walk_of(seen: Seen) -> str:
 
 def _is_alone(seen: Seen) -> bool:
     return _walk_of(seen) == "one alone"
-
-
-def group_of(place: FeedPlace) -> str:
-    """Return the group of kinds that a feed's device belongs to; '' for a cable."""
-    return "" if place.device is None else kind_named(place.device.kind).group

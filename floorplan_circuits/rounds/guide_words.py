@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from floorplan_circuits.findings import Findings, Look, TestPlan
 from floorplan_circuits.home.home import Home, existing_feeds, mains
-from floorplan_circuits.rounds.guide import GuideStep
+from floorplan_circuits.rounds.steps import GuideStep
 from floorplan_circuits.rounds.wording import CAUTIONS, look
 from floorplan_circuits.supply.handles import moves_together
 from floorplan_circuits.supply.numbering import reading_order

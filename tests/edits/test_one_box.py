@@ -11,7 +11,7 @@ from floorplan_circuits.edits.starting import new_home
 from floorplan_circuits.find import course_of, find, next_step, plan_rounds, shut_off
 from floorplan_circuits.home.integrity import problems
 from floorplan_circuits.home.record import change
-from floorplan_circuits.rounds.guide import Manner
+from floorplan_circuits.rounds.steps import Manner
 from floorplan_circuits.supply.numbering import marks
 
 DAY = "2026-03-14"

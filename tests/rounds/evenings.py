@@ -6,7 +6,7 @@ from floorplan_circuits.edits.guiding import answer
 from floorplan_circuits.find import course_of, find, next_step, plan_rounds, renewed
 from floorplan_circuits.findings import Findings, TestPlan
 from floorplan_circuits.home.home import Home
-from floorplan_circuits.rounds.guide import GuideStep, Manner
+from floorplan_circuits.rounds.steps import GuideStep, Manner
 from floorplan_circuits.supply.handles import moves_together
 from tests.supply.wiring import breaker
 from tests.survey.hidden import Hidden

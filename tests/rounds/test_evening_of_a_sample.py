@@ -7,7 +7,7 @@ from floorplan_circuits.home.boxes import NotKnown
 from floorplan_circuits.home.home import Home
 from floorplan_circuits.home.record import change
 from floorplan_circuits.home.table import Table
-from floorplan_circuits.rounds.guide import GuideStep
+from floorplan_circuits.rounds.steps import GuideStep
 from floorplan_circuits.supply.graph import supply_graph
 from floorplan_circuits.supply.handles import moves_together
 from floorplan_circuits.supply.reach import closed_off

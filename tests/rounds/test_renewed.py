@@ -6,7 +6,7 @@ from hypothesis import strategies as st
 
 from floorplan_circuits.edits.guiding import answer
 from floorplan_circuits.find import course_of, find, next_step, plan_rounds, renewed
-from floorplan_circuits.rounds.guide import GuideStep
+from floorplan_circuits.rounds.steps import GuideStep
 from floorplan_circuits.supply.handles import moves_together
 from tests.rounds.evenings import BY_EYE, BY_TESTER, MOST_STEPS, carried_out, least, on, truthful
 from tests.supply.wiring import breaker
