@@ -35,7 +35,7 @@ def test_the_samples_fit_the_published_schema(sample) -> None:
     VALID.validate(as_json(plan_rounds(findings), findings))
 
 
-@settings(max_examples=40)
+@settings(max_examples=12)
 @given(homes())
 def test_any_home_fits_it_and_is_told_without_a_word_of_safety(home) -> None:
     findings = find(home)

@@ -18,8 +18,11 @@ from floorplan_circuits.survey.log_book import LogBook, Seen, day
 from floorplan_circuits.survey.statements import breakers_above
 from floorplan_circuits.survey.troubles import keep_off
 
-FEW_TO_TRY = 3
-"""Where a wrong answer left a feed so few breakers, each is tried alone: that settles it, whatever the rounds say."""
+FEW_TO_TRY = 5
+"""Where a wrong answer left a feed so few breakers, each is tried alone: that settles it, whatever the rounds say.
+
+Of equal weight w, w + 1 patterns lie within w + 1 'dead': one wrong 'dead' leaves no more (w is 4 up to 70 handles).
+"""
 MADE_TO_PROVE = ("suggested", "claimed", "traced", "expired")
 
 

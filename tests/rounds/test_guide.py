@@ -150,7 +150,7 @@ def test_a_fuse_is_tried_alone_and_never_in_a_group() -> None:
 # --- in homes with a hidden truth -------------------------------------------------------------------------------------
 
 
-@settings(max_examples=6)
+@settings(max_examples=4)
 @given(SEEDS)
 def test_each_feed_on_one_handle_is_proved_to_be_on_it(seed) -> None:
     hidden = hidden_home(seed, odd=False, right=True, sizes=SMALL)
@@ -167,7 +167,7 @@ def test_each_feed_on_one_handle_is_proved_to_be_on_it(seed) -> None:
     assert looks <= plan.compared["plan"].readings + (3 + apart) * len(plan.feeds)
 
 
-@settings(max_examples=6)
+@settings(max_examples=4)
 @given(SEEDS)
 def test_with_odd_wiring_what_is_proved_is_true(seed) -> None:
     hidden = hidden_home(seed, sizes=SMALL)
