@@ -18,9 +18,11 @@ from floorplan_circuits.hazards.all_hazards import hazards
 from floorplan_circuits.home.boxes import Box
 from floorplan_circuits.home.home import Home
 from floorplan_circuits.home.record import change
-from floorplan_circuits.rounds.guide import Course, GuideStep, Manner, Progress, Skipped, course_in
+from floorplan_circuits.rounds.course import Course, course_in
+from floorplan_circuits.rounds.guide import Progress
 from floorplan_circuits.rounds.patterns import Strength
 from floorplan_circuits.rounds.plan import plan as make_plan
+from floorplan_circuits.rounds.steps import GuideStep, Manner, Skipped
 from floorplan_circuits.shutoff.handles import barred
 from floorplan_circuits.shutoff.revive import Revival
 from floorplan_circuits.shutoff.revive import revive as look_for
@@ -124,10 +126,11 @@ def plan_rounds(
     leave_on: Collection[int] = (),
     boxes: Collection[int] = (),
     agreed: Collection[int] = (),
+    minutes: int | None = None,
 ) -> TestPlan:
     """Return the plan of test rounds for all that is not proved yet, or for some boxes alone.
 
-    `agreed` are handles to be asked for that whoever it is agreed to.
+    `agreed` are handles to be asked for that whoever it is agreed to. `minutes`: how long any may be off at a stretch.
     """
     home, known, room_of = findings.home, findings.conclusions, findings.room_of
     return make_plan(
@@ -140,6 +143,7 @@ def plan_rounds(
         leave_on=leave_on,
         boxes=boxes,
         agreed=agreed,
+        minutes=minutes,
     )
 
 
@@ -152,11 +156,30 @@ def course_of(findings: Findings, make: Callable[[Findings], TestPlan]) -> Cours
     home = findings.home
     last = course_in(home.log, LogBook(home))
     if last is not None:
-        code, begun = last
-        course = Course(make(find(change(home, log=home.log[:begun]), findings)), begun)
-        if course.code == code:
+        plan = make(find(change(home, log=home.log[: last.place]), findings))
+        course = Course(plan, last.place, last.earlier, last.start, last.done)
+        if course.code == last.code:
             return course
     return Course(make(findings), len(home.log))
+
+
+def renewed(findings: Findings, course: Course, make: Callable[[Findings], TestPlan]) -> Course:
+    """Return a plan made anew for what is still open, if a round is over and that saves rounds or looks; else the same.
+
+    It never has more of either left than the plan before it.
+    """
+    home = findings.home
+    book = LogBook(home)
+    progress = Progress(course, home, book, findings.conclusions, Manner(), "")
+    if not progress.is_between_rounds():
+        return course
+    earlier, start = (*course.earlier, course.code), course.start if course.earlier else course.begun
+    anew = Course(make(findings), len(home.log), earlier, start, progress.rounds_done)
+    if anew.code in earlier:
+        return course
+    left, then = progress.left(), replace(progress, course=anew).left()
+    is_less = then != left and then[0] <= left[0] and then[1] <= left[1]
+    return anew if is_less else course
 
 
 def next_step(findings: Findings, course: Course, manner: Manner, today: str, skipped: Skipped = ()) -> GuideStep:

@@ -30,6 +30,7 @@ class Conclusion:
     `others` tells, in words, supplies that are no breaker of the panels (a source, elsewhere). `besides` are the
     handles found off that a proof leans on: it holds only while they stay off. `candidates` are the breakers that no
     reading excludes as its only supply; unless it is proved, more than one, or a supply from elsewhere, may be it too.
+    `fits` are those of them that explain every 'dead' that counts; empty where none does, or nothing was read.
     `behind` are the feeds of ground-fault devices that it was seen to hang behind.
     """
 
@@ -44,6 +45,7 @@ class Conclusion:
     besides: tuple[int, ...] = ()
     candidates: tuple[int, ...] = ()
     behind: tuple[int, ...] = ()
+    fits: tuple[int, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -273,16 +275,28 @@ class Stop:
 
 
 @dataclass(frozen=True, slots=True)
+class Rest:
+    """Before a feed is looked at: handles to turn on for as long as they were off, and off again."""
+
+    feed: int
+    handles: tuple[int, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class PlannedRound:
     """One round of a plan: the handles that are off, those to move beforehand, and the walk past the feeds.
 
     `off` and `moves` name one handle of each movement. `moves` are turned off where they are in `off`, else back on.
+    `minutes` are a guess, with the way back to the panel and the `rests` that keep each handle from being off for
+    longer than it may.
     """
 
     off: tuple[int, ...]
     moves: tuple[int, ...]
     walk: tuple[Stop, ...]
     metres: float
+    minutes: float = 0.0
+    rests: tuple[Rest, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -310,7 +324,9 @@ class TestPlan:
 
     `handles` are those to be told apart, one of each movement. `left_alone`: handles that stay as they are, with why.
     `apart`: feeders and mains, and fuses, which are tested by themselves. `advice`: feeds with nothing to watch, with
-    what to put there. `all_on` is the walk with all on.
+    what to put there. `all_on` is the walk with all on. `kept_on`: the feeders and mains among `apart` that are tested
+    after the rounds, what is turned off together; the mains last. `at_most`: the minutes that a handle may be off at a
+    stretch, for those that have a limit.
     """
 
     __test__ = False
@@ -324,6 +340,8 @@ class TestPlan:
     rounds: tuple[PlannedRound, ...]
     solo: tuple[Solo, ...]
     compared: Mapping[str, Effort]
+    kept_on: tuple[tuple[int, ...], ...] = ()
+    at_most: Mapping[int, int] = field(default_factory=dict)
 
 
 @dataclass(frozen=True, slots=True)
@@ -352,11 +370,15 @@ class Walked:
 
 @dataclass(frozen=True, slots=True)
 class Turned:
-    """One round in words: what is off in it, and the handles to turn before it, as numbered on the panel."""
+    """One round in words: what is off in it, and the handles to turn before it, as numbered on the panel.
+
+    `rests` are sentences: where on the walk something is turned on for a while.
+    """
 
     off: tuple[str, ...]
     turn_off: tuple[str, ...]
     turn_on: tuple[str, ...]
+    rests: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -368,10 +390,19 @@ class Alone:
 
 
 @dataclass(frozen=True, slots=True)
+class ToTry:
+    """One handle to be turned off alone of which nothing is suggested yet, and what to mind with it."""
+
+    handle: str
+    how: str = ""
+
+
+@dataclass(frozen=True, slots=True)
 class RoundsInWords:
     """A plan of test rounds as people carry it out, away from the computer.
 
-    `code` is the plan's. `left_alone` and `not_watched` are sentences. `rounds` begin and end with all on.
+    `code` is the plan's. `left_alone` and `not_watched` are sentences. `rounds` begin and end with all on. `to_try` are
+    the handles that are not in `solo`: those of the rounds, then fuses, feeders, and mains last.
     """
 
     code: str
@@ -382,6 +413,7 @@ class RoundsInWords:
     walk: tuple[Walked, ...]
     rounds: tuple[Turned, ...]
     solo: tuple[Alone, ...]
+    to_try: tuple[ToTry, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

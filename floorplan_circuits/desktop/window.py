@@ -20,7 +20,7 @@ from floorplan_circuits.desktop.tracing import NOT_YET
 from floorplan_circuits.desktop.work_area import WorkArea
 from floorplan_circuits.drawing.palette import Theme
 from floorplan_circuits.edits.edited import Refused
-from floorplan_circuits.edits.one_box import start_one_box
+from floorplan_circuits.edits.one_box import Gang, start_one_box
 from floorplan_circuits.edits.starting import new_home
 from floorplan_circuits.files.open import Stored
 from floorplan_circuits.files.rescue import Rescue, drop_rescue, list_rescues
@@ -91,11 +91,11 @@ class Window(QMainWindow):
         if self.may_leave():
             self._work_on(Session(Stored(new_home(name, units), {}, False, ""), None))
 
-    def start_one_box(self, name: str, kinds: Sequence[str], handles: str, opens_hot_alone: bool) -> None:  # a signal's
+    def start_one_box(self, name: str, gangs: Sequence[Gang], handles: str, opens_hot_alone: bool) -> None:  # as sent
         """Start a home of one box and its panel, drawn or not, and let the guide lead to its breakers."""
         begun = new_home(name.strip() or "One box")
         try:
-            edited = start_one_box(begun, name, kinds, handles, opens_hot_alone=opens_hot_alone)
+            edited = start_one_box(begun, name, gangs, handles, opens_hot_alone=opens_hot_alone)
         except Refused as refused:
             self.first.one_box.refuse(str(refused))
             return

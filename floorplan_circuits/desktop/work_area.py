@@ -28,6 +28,7 @@ from floorplan_circuits.desktop.side import SIDE_WIDE, Side
 from floorplan_circuits.desktop.staging import Staging
 from floorplan_circuits.desktop.status_line import StatusLine
 from floorplan_circuits.desktop.strip import Strip
+from floorplan_circuits.desktop.taking_along import TakingAlong
 from floorplan_circuits.desktop.tracing import Tracing
 from floorplan_circuits.desktop.what_if_band import WhatIfBand
 from floorplan_circuits.drawing.palette import LIGHT, Theme
@@ -66,6 +67,7 @@ class WorkArea(QWidget):
         self.splitters = QSplitter(Qt.Orientation.Vertical), QSplitter(Qt.Orientation.Horizontal)
         self.middle, self.plan_or_guide = QStackedWidget(), QStackedWidget()
         self.guiding = Guiding(self, GuidePage())
+        self.taking = TakingAlong(self, self.guiding)
         self._lay_out()
         self._connect()
         self.rail.choose(DRAW)
@@ -124,6 +126,9 @@ class WorkArea(QWidget):
         self.below.list.hazard_chosen.connect(self.hazard_rows.go_to)
         self.below.list.menu_wanted.connect(self.hazard_rows.offer)
         self.rail.find_out_page.guide_wanted.connect(self.guiding.begin)
+        self.rail.find_out_page.worksheet_wanted.connect(self.taking.ask_for_worksheet)
+        self.rail.find_out_page.phone_wanted.connect(self.taking.ask_for_phone_page)
+        self.rail.find_out_page.answers_wanted.connect(self.taking.show)
         self.rail.stage_chosen.connect(self.show_stage)
         self.rail.palette_page.tool_taken.connect(self.take)
         self.rail.panel_page.photo_wanted.connect(self.photo.show)

@@ -113,11 +113,12 @@ class Found(Record):
 
 
 class Permission(Record):
-    """Whether the breaker may be opened, whose word that is, and why."""
+    """Whether the breaker may be opened, for how many minutes at a stretch, whose word that is, and why."""
 
     may: Literal["yes", "ask", "never"] = "yes"
     whose: Name = ""
     why: Name = ""
+    minutes: Annotated[int, Field(ge=1, le=1440)] | None = None
 
 
 class Conductor(Record):

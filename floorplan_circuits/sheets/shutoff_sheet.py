@@ -203,7 +203,7 @@ class _Maker:
         for box in self.plan.boxes:
             if box not in self.findings.boxes:
                 continue
-            narrow = self._opened(box, LEFT_WIDE)
+            narrow = self._opened(box, flow.left_wide)
             if flow.has_room_left(narrow.height * CLOSE_UP):
                 flow.piece("left", scaled(narrow.ink, CLOSE_UP), narrow.height * CLOSE_UP, from_last=True)
                 self.cut += narrow.shortened

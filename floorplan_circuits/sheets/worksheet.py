@@ -8,6 +8,7 @@ from floorplan_circuits.home.days import written
 from floorplan_circuits.sheets.flow import Flow
 from floorplan_circuits.sheets.furniture import BODY_SIZE, CAPTION_SIZE, HEAD_RULE, caution_height, foot_caution, head
 from floorplan_circuits.sheets.paper import MARGIN, Orientation, Paper, Rect
+from floorplan_circuits.sheets.worksheet_blank import blank_rows
 from floorplan_circuits.sheets.worksheet_grid import Grid, columns_in, grid_head, grids, look_row, room_head
 from floorplan_circuits.sheets.worksheet_notes import listed_handles, notes
 from floorplan_circuits.sheets.worksheet_solo import solo_rows
@@ -42,6 +43,10 @@ def worksheet(words: RoundsInWords, paper: Paper, made_on: str, theme: Theme = P
         if not at:
             flow.new_page()
         flow.add(block, heads)
+    for at, (block, heads) in enumerate(blank_rows(words.to_try, wide, theme)):
+        if not at and not words.solo:
+            flow.new_page()
+        flow.add(block, heads, GAP if not at else 0.0)
     inks, cut, pages = flow.ink(), list[str](), list[Page]()
     for number, ink in enumerate(inks, 1):
         caption = f"Worksheet {number} of {len(inks)}" if len(inks) > 1 else "Worksheet"
