@@ -5,6 +5,7 @@ from typing import TYPE_CHECKING
 
 from floorplan_circuits.desktop.belonging import belonging, levels_lit, sentence
 from floorplan_circuits.desktop.rail import FIND_OUT, SHUT_OFF
+from floorplan_circuits.drawing.arranged import Arrangement
 from floorplan_circuits.drawing.palette import Theme
 from floorplan_circuits.drawing.plan import Plan, plan
 from floorplan_circuits.findings import Subject
@@ -26,6 +27,7 @@ class Showing:
         self._area = area
         self._fitted_for: int | None = None
         self._switching = False
+        self._arrangement = Arrangement()
 
     def begin(self) -> None:
         """Forget what was shown: another home is at work."""
@@ -54,6 +56,7 @@ class Showing:
             return plan(
                 findings, level, scale, theme, only, what_if, picked,
                 traced=traced, switching=switching, with_planned=what_if is None,
+                arrangement=self._arrangement,
             )  # fmt: skip
 
         keep, building = self._fitted_for == level, self._area.building

@@ -1,9 +1,10 @@
 """The plan: one level of the home at one scale, with every circuit's number, as ink."""
 
 from collections import Counter
-from collections.abc import Iterable
+from collections.abc import Hashable, Iterable, Sequence
 from dataclasses import dataclass
 
+from floorplan_circuits.drawing.arranged import Arranged, Arrangement
 from floorplan_circuits.drawing.crowding import Crowd
 from floorplan_circuits.drawing.frame import Frame
 from floorplan_circuits.drawing.ink import Bounds, Group, Mark, PictureMark
@@ -22,11 +23,12 @@ from floorplan_circuits.drawing.plan_building import (
     zone_edges,
 )
 from floorplan_circuits.drawing.plan_dots import dots
-from floorplan_circuits.drawing.plan_labels import Labels, label_boxes, write_labels
+from floorplan_circuits.drawing.plan_labels import Labels, label_boxes, stands_of, write_labels
 from floorplan_circuits.drawing.plan_planned import planned
 from floorplan_circuits.drawing.plan_stairs import flight_bounds, flight_spots, stair_words, stairs
 from floorplan_circuits.drawing.plan_switching import legs
 from floorplan_circuits.drawing.plan_underlay import underlay, underlay_bounds
+from floorplan_circuits.drawing.plates import row_width
 from floorplan_circuits.drawing.room_names import name_rooms
 from floorplan_circuits.drawing.shown_zones import Floor, shown_floor
 from floorplan_circuits.drawing.symbols import bounds as symbol_bounds
@@ -72,13 +74,14 @@ def plan(
     switching: bool = False,
     with_planned: bool = False,
     traced: bool = False,
+    arrangement: Arrangement | None = None,
 ) -> Plan:
     """Draw one level for one scale. Positions come out as house millimetres divided by `scale`.
 
     `only` is a breaker to show alone: its floors, its boxes and their labels; all other boxes stand pale, and so do
     those in `pale`. With `what_if` it is drawn as with those handles off; `picked` are boxes chosen for work, which
     show their marks. `traced`: with the picture that the level is drawn over. `switching` adds what each switch works,
-    `with_planned` what is not built yet.
+    `with_planned` what is not built yet. An `arrangement` remembers from one call to the next where labels stand.
     """
     frame = Frame(findings, level, scale, theme, only, what_if, frozenset(picked), pale)
     segments = wall_segments(frame)
@@ -100,7 +103,8 @@ def plan(
     else:
         things += legs(frame, ground) if switching else ()
         things += _planned(frame, ground, labels) if with_planned else ()
-        things += _close_up(frame, floor, ground, labels)
+        depends_on = level, scale, theme.name, only, frame.picked, pale, switching, with_planned
+        things += _close_up(frame, floor, ground, labels, arrangement or Arrangement(), depends_on)
     ink = Group((*base, *things, *labels.marks), Subject("level", level))
     return Plan(ink, _extent(segments, frame, labels, beneath), tuple(labels.spots), tuple(labels.keys),
                 tuple(labels.not_placed), scale, tuple(labels.listed))  # fmt: skip
@@ -116,23 +120,42 @@ def _planned(frame: Frame, ground: Ground, labels: Labels) -> list[Mark]:
     return [one.ink for one in found]
 
 
-def _close_up(frame: Frame, floor: Floor, ground: Ground, labels: Labels) -> list[Mark]:
+def _close_up(
+    frame: Frame, floor: Floor, ground: Ground, labels: Labels, arrangement: Arrangement, depends_on: Hashable
+) -> list[Mark]:
     """Draw every symbol, then place names and plates round them: what is most in danger first."""
-    things: list[Mark] = []
     boxes = drawn_apart(frame.boxes(), frame, ground)
     for one in boxes:
-        things.append(Group(one.marks, subject_of(one.box), circuits_in_words(one.box, frame.findings)))
         for bounds in one.bounds:
             ground.take(bounds)
             labels.spots.append((bounds, subject_of(one.box)))
     first, rest = _by_urgency([one for one in boxes if frame.shows(one.box)], frame)
-    crowd = Crowd(ground)
+    asked = tuple((max(one.row_room, row_width(one.plates)), one.named) for one in (*first, *rest))
+    found = arrangement.of(
+        frame.findings, (depends_on, asked), lambda: _arranged(boxes, first, rest, frame, floor, ground)
+    )
+    labels.add(found.names)
+    write_labels((*first, *rest), found.kept, frame, labels)
+    things = [Group(one.marks, subject_of(one.box), found.told[one.box.id]) for one in boxes]
+    return [*things, *found.words]
+
+
+def _arranged(
+    boxes: Sequence[DrawnBox],
+    first: Sequence[DrawnBox],
+    rest: Sequence[DrawnBox],
+    frame: Frame,
+    floor: Floor,
+    ground: Ground,
+) -> Arranged:
+    """Find places for names and plates: what is most in danger first."""
+    told = {one.box.id: circuits_in_words(one.box, frame.findings) for one in boxes}
+    crowd, names = Crowd(ground), Labels()
     label_boxes(first, crowd)
     _shun(frame, floor, ground)
-    name_rooms(frame.rooms(), frame, ground, labels)
+    name_rooms(frame.rooms(), frame, ground, names)
     label_boxes(rest, crowd)
-    write_labels((*first, *rest), crowd, frame, labels)
-    return [*things, *stair_words(frame, ground)]
+    return Arranged(stands_of((*first, *rest), crowd), names, tuple(stair_words(frame, ground)), told)
 
 
 def _shun(frame: Frame, floor: Floor, ground: Ground) -> None:

@@ -9,7 +9,7 @@ from floorplan_circuits.drawing.overlaps import around
 from floorplan_circuits.drawing.placement import Ground
 from floorplan_circuits.drawing.plan_boxes import DOUBTFUL, ON_WALL, dot_box, subject_of
 from floorplan_circuits.drawing.plan_building import OUTER, facing
-from floorplan_circuits.drawing.plan_labels import Labels, label_dots, write_labels
+from floorplan_circuits.drawing.plan_labels import Labels, label_dots, stands_of, write_labels
 from floorplan_circuits.drawing.plan_stairs import stair_words
 from floorplan_circuits.drawing.room_names import name_rooms_of_overview
 from floorplan_circuits.findings import XY
@@ -55,7 +55,7 @@ def dots(frame: Frame, ground: Ground, labels: Labels) -> list[Mark]:
     told = doubtful if frame.scale < PLATES_TO and len(doubtful) <= MOST_PLATES else set()
     unsure = [dot_box(box, at, DOT, frame) for box, at in drawn if box.id in told]
     label_dots(unsure, crowd)
-    write_labels((*urgent, *unsure), crowd, frame, labels)
+    write_labels((*urgent, *unsure), stands_of((*urgent, *unsure), crowd), frame, labels)
     return [*(mark for mark in marks if mark is not None), *stair_words(frame, ground)]
 
 

@@ -1,6 +1,6 @@
 """Labels of boxes on the plan: their plates, placed so that nothing covers anything and none leaves its room unled."""
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from functools import partial
 from itertools import chain
@@ -82,6 +82,14 @@ class Labels:
     not_placed: list[str] = field(default_factory=list)
     listed: list[int] = field(default_factory=list)
 
+    def add(self, others: "Labels") -> None:
+        """Take in labels that were placed by themselves."""
+        self.marks += others.marks
+        self.spots += others.spots
+        self.keys += others.keys
+        self.not_placed += others.not_placed
+        self.listed += others.listed
+
 
 def label_boxes(drawn: Iterable[DrawnBox], crowd: Crowd) -> None:
     """Find a place for the label of each box, in the order given; where there is none, others step aside."""
@@ -109,11 +117,16 @@ def _tries(one: DrawnBox, sort: str, ground: Ground) -> Iterator[Try]:
             yield form, stage in FAR, size, _candidates(one, stage, size)
 
 
-def write_labels(drawn: Iterable[DrawnBox], crowd: Crowd, frame: Frame, labels: Labels) -> None:
+def stands_of(drawn: Iterable[DrawnBox], crowd: Crowd) -> dict[int, Kept | None]:
+    """Return where the label of each box that wants one came to stand, None where it found no place."""
+    return {one.box.id: crowd.kept.get(one.box.id) for one in drawn if crowd.wanted(one.box.id)}
+
+
+def write_labels(drawn: Iterable[DrawnBox], stands: Mapping[int, Kept | None], frame: Frame, labels: Labels) -> None:
     """Draw the labels where they came to stand, and note what the plan has no room to say."""
     for one in drawn:
-        if crowd.wanted(one.box.id):
-            _write(one, crowd.kept.get(one.box.id), frame, labels)
+        if one.box.id in stands:
+            _write(one, stands[one.box.id], frame, labels)
 
 
 def _write(one: DrawnBox, kept: Kept | None, frame: Frame, labels: Labels) -> None:
@@ -160,7 +173,7 @@ def _label_size(one: DrawnBox, form: Form) -> tuple[float, float]:
         return width(one.box.mark, MARK_SIZE) + 0.4, cap_height(MARK_SIZE) + 0.6
     if form == "danger" and one.found is not None:
         return box_plate_width(one.box.mark, one.found.tied), BOX_PLATE_HEIGHT
-    wide, high = row_width(one.plates), PLATE_HEIGHT
+    wide, high = max(row_width(one.plates), one.row_room), PLATE_HEIGHT
     if form == "plates":
         return wide, high
     if one.caution and one.found is not None:
@@ -175,9 +188,11 @@ def _mark_height() -> float:
 def _blocks(one: DrawnBox, form: Form, centre: XY) -> tuple[Bounds, ...]:
     """Return where the blocks of a label stand: the row of its circuits first, then what goes with it."""
     x, y = centre
+    row = row_width(one.plates), PLATE_HEIGHT
+    if form == "plates":
+        return (around(centre, row),)
     if form != "whole":
         return (around(centre, _label_size(one, form)),)
-    row = row_width(one.plates), PLATE_HEIGHT
     if one.caution and one.found is not None:
         plate = box_plate_width(one.box.mark, one.found.tied), BOX_PLATE_HEIGHT
         inward_up = one.facing is not None and one.facing[1] < 0

@@ -3,15 +3,15 @@
 Nothing here is stronger than the findings: what is not proved keeps its look, what nobody knows gets the caution.
 """
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
 
 from floorplan_circuits.drawing.frame import Frame
 from floorplan_circuits.drawing.ink import Group, Mark, Text
 from floorplan_circuits.drawing.lettering import cap_height, width
 from floorplan_circuits.drawing.palette import Theme
-from floorplan_circuits.drawing.plates import PLATE_GAP, UNKNOWN_WORD, Liveness, Plate, plate, plate_of
-from floorplan_circuits.findings import BoxState, Findings, WhatIf, state_in_words
+from floorplan_circuits.drawing.plates import PLATE_GAP, UNKNOWN_WORD, Liveness, Plate, plate, plate_of, row_width
+from floorplan_circuits.findings import BoxFinding, BoxState, Findings, WhatIf, state_in_words
 from floorplan_circuits.home.boxes import Box, Feed
 
 WORST_FIRST: tuple[BoxState, ...] = ("live", "unknown", "not proved", "not opened", "should be dead")
@@ -64,6 +64,20 @@ def plates_when_off(box: Box, entering: Iterable[Entering], frame: Frame, what_i
     if state.state == "not opened":
         shown.append(NOT_OPENED)
     return tuple(dict.fromkeys(shown))
+
+
+def room_when_off(plates: Sequence[Plate], found: BoxFinding | None) -> float:
+    """Return how wide in mm the row of these plates may come to be, whatever handles are flipped."""
+    lasting = [one for one in plates if one != NOT_OPENED]
+    may_be_left = found is None or not found.opened
+    with_leaf = may_be_left and all(one.standing == "proved" for one in lasting)
+    return row_width([*(_widest(one) for one in lasting), *([NOT_OPENED] if with_leaf else [])])
+
+
+def _widest(shown: Plate) -> Plate:
+    """Return a plate as wide as it may come to be: what was tested may get its box to tick, all else bold words."""
+    can_be: tuple[Liveness, ...] = ("live", "should be dead") if shown.standing == "proved" else ("live",)
+    return max((shown, *(replace(shown, liveness=one) for one in can_be)), key=lambda one: one.width)
 
 
 def _strange(box: Box, findings: Findings) -> Iterator[Entering]:

@@ -11,7 +11,7 @@ from floorplan_circuits.drawing.overlaps import Segment
 from floorplan_circuits.drawing.palette import PAPER
 from floorplan_circuits.drawing.placement import Ground
 from floorplan_circuits.drawing.plan_boxes import drawn_box
-from floorplan_circuits.drawing.plan_labels import Labels, label_boxes, write_labels
+from floorplan_circuits.drawing.plan_labels import Labels, label_boxes, stands_of, write_labels
 from floorplan_circuits.find import find
 from floorplan_circuits.home.boxes import Box
 from tests.drawing.drawn import bounds_of, box, breaker, device, fed, home, words_in
@@ -43,7 +43,7 @@ def labelled(one: Box, half: float, neighbours_full: bool = False) -> Labels:
         ground.take(bounds)
     crowd = Crowd(ground)
     label_boxes([drawn], crowd)
-    write_labels([drawn], crowd, frame, labels)
+    write_labels([drawn], stands_of([drawn], crowd), frame, labels)
     return labels
 
 
