@@ -1,4 +1,7 @@
-"""The piece of a plan around certain boxes: their rooms and as many near ones as fit, the boxes ringed and named."""
+"""The piece of a plan around certain boxes: their rooms and as many near ones as fit, the boxes ringed and named.
+
+Where even their own room is too large to be read as a whole, what is next to them is cut out of the plan.
+"""
 
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
@@ -11,12 +14,18 @@ from floorplan_circuits.drawing.plan import DOTS_FROM, plan
 from floorplan_circuits.findings import Findings
 from floorplan_circuits.home.boxes import Box
 from floorplan_circuits.home.building import Room
+from floorplan_circuits.sheets.parts import only_in
 from floorplan_circuits.sheets.rings import ringed
 from floorplan_circuits.sheets.rooms_around import extent, holds, nearest_first, only
 
 SCALES = (50.0, 60.0, 75.0, 90.0, 100.0, 125.0, 150.0, 200.0, 300.0, 500.0, 1000.0, 5000.0, 50_000.0, 500_000.0)
 USUAL = 75.0
 """No larger than this, so that something of what is near is seen as well."""
+LEAST_SCALE = 125.0
+"""The least scale, if there is a way to keep to it: farther off plates cover the rooms, and at last dots are left."""
+LEAST_CUT = 1900.0
+"""House mm that are cut out of the plan at least, either way: with less a person does not know the place again."""
+BESIDE_ROOM = 150.0
 LABELS, MOST_TRIES = 14.0, 4
 """mm that labels outside the walls are likely to take in all; with how many sets of rooms a scale is tried."""
 
@@ -68,18 +77,52 @@ def _is_drawn(box: Box) -> bool:
 def _around(
     findings: Findings, level: int, wanted: Sequence[Box], room: tuple[float, float], theme: Theme
 ) -> PlanAround | None:
-    """Draw the largest that fits, with as many of the nearest rooms as go with it."""
+    """Draw the largest that fits, with as many of the nearest rooms as go with it, or what is next to the boxes."""
     near = nearest_first(findings, level, wanted)
     least = sum(1 for one in near if holds(one, wanted, findings))
-    for scale in SCALES:
+    for at, scale in enumerate(SCALES):
         if scale < USUAL and len(near) > least:
             continue
+        if scale > LEAST_SCALE and SCALES[at - 1] <= LEAST_SCALE:
+            cut = _cut_out(findings, level, wanted, near[:least], room, theme)
+            if cut is not None:
+                return cut
         for count in _counts(near, least, wanted, scale, room):
             drawn = plan(only(findings, level, near[:count], wanted), level, scale, theme)
             with_rings = ringed(drawn, wanted, theme)
             if _fits(with_rings, room):
                 return PlanAround(*_at_origin(with_rings), scale, level, tuple(box.id for box in wanted))
     return None
+
+
+def _cut_out(
+    findings: Findings, level: int, wanted: Sequence[Box], own: Sequence[Room], room: tuple[float, float], theme: Theme
+) -> PlanAround | None:
+    """Draw what is next to the boxes, cut out of the plan; None where they lie too far apart for that."""
+    for labels in (LABELS / 2, LABELS, 1.5 * LABELS):
+        wide, high = ((side - labels) * LEAST_SCALE for side in room)
+        window = _window(extent(own, wanted), extent((), wanted), (wide, high))
+        if min(wide, high) < LEAST_CUT or window is None:
+            return None
+        drawn = plan(only_in(findings, findings.home.levels[level], window), level, LEAST_SCALE, theme)
+        with_rings = ringed(drawn, wanted, theme)
+        if _fits(with_rings, room):
+            return PlanAround(*_at_origin(with_rings), LEAST_SCALE, level, tuple(box.id for box in wanted))
+    return None
+
+
+def _window(whole: Bounds, needed: Bounds, size: tuple[float, float]) -> Bounds | None:
+    """Return the rectangle of this size round what is needed that shows most of the whole; None if it needs more."""
+    edges: list[tuple[float, float]] = []
+    for axis in (0, 1):
+        first, last = whole[axis] - BESIDE_ROOM, whole[axis + 2] + BESIDE_ROOM
+        if needed[axis + 2] - needed[axis] > size[axis] - 2 * BESIDE_ROOM:
+            return None
+        middle = (needed[axis] + needed[axis + 2]) / 2
+        inside = max(first, min(last - size[axis], middle - size[axis] / 2))
+        start = inside if last - first > size[axis] else (first + last - size[axis]) / 2
+        edges.append((start, start + size[axis]))
+    return edges[0][0], edges[1][0], edges[0][1], edges[1][1]
 
 
 def _counts(

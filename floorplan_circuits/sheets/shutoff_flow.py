@@ -2,6 +2,7 @@
 
 from collections.abc import Callable
 from dataclasses import dataclass, field
+from functools import partial
 from typing import Literal
 
 from floorplan_circuits.drawing.ink import Group, Mark, moved
@@ -32,6 +33,8 @@ class Flow:
     bottom: float
     first_top: float
     theme: Theme
+    is_tight: bool = False
+    """Whether a list stands in the fuller column with room for it, so that more finds place; else in the emptier."""
     _pages: list[_Page] = field(default_factory=list)
 
     def __post_init__(self) -> None:
@@ -120,18 +123,20 @@ class Flow:
             page += 1
 
     def whole(self, make: MakeSection, sides: tuple[Side, ...] = ("left", "right")) -> None:
-        """Put a list in one piece where it first fits, in the emptier column; else it runs on from a new page."""
+        """Put a list in one piece where it first fits (see `is_tight`); else it runs on from a new page."""
         made = {side: make(self.wide(side)) for side in sides}
         if not made[sides[0]].blocks:
             return
         for page in range(len(self._pages)):
-            emptier_first = sorted((-self.room(side, page), sides.index(side)) for side in sides)
-            for side in (sides[at] for _, at in emptier_first):
+            for side in sorted(sides, key=partial(self._order, page)):
                 if self.room(side, page) >= made[side].height:
                     ink = put(made[side], made[side].blocks, "", (0, 0), self.theme)
                     self._fill(self._pages[page], side, ink, made[side].height)
                     return
         self.running(sides[-1], made[sides[-1]], len(self._pages))
+
+    def _order(self, page: int, side: Side) -> float:
+        return self.room(side, page) if self.is_tight else -self.room(side, page)
 
     def across(self, ink: Mark, height: float) -> None:
         """Put a piece over the whole width, below all that stands on the last page, or on a new one."""

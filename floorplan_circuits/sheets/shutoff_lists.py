@@ -12,6 +12,9 @@ from floorplan_circuits.sheets.sections import Block, Section
 
 INDENT, BULLET, LINE_GAP = 3.0, 1.1, 0.7
 NO_ROOM_NAME = "In no room"
+ALL_OF = "All that is recorded in"
+MANY_IN_ROOM = 4
+"""Of so many kinds of things that go dark in a room its name says it shorter, if nothing in it stays live."""
 
 
 def when_to_stop(steps: Sequence[Step], wide: float, theme: Theme) -> Section:
@@ -40,6 +43,8 @@ def goes_dark(plan: ShutOff, findings: Findings, wide: float, theme: Theme, dens
     blocks = [_item(*_critical(one), wide, theme) for one in plan.goes_dark if one.critical]
     rooms = _by_room(plan.goes_dark)
     if dense and rooms:
+        whole = _wholly_dark(plan.goes_dark, findings)
+        rooms = [(ALL_OF, ", ".join(whole)), *(one for one in rooms if one[0] not in whole)] if whole else rooms
         blocks.append(_item("", " ".join(f"{room}: {words}." for room, words in rooms), wide, theme))
     else:
         blocks += [_item(f"{room}:", words, wide, theme) for room, words in rooms]
@@ -73,6 +78,17 @@ def _by_room(dark: Iterable[GoesDark]) -> list[tuple[str, str]]:
         (room, "; ".join(f"{what} ({count} ×)" if count > 1 else what for what, count in things.items()))
         for room, things in rooms.items()
     ]
+
+
+def _wholly_dark(dark: Sequence[GoesDark], findings: Findings) -> list[str]:
+    """Return the rooms with many things in which all that is recorded goes dark."""
+    going, every = {one.feed for one in dark}, findings.conclusions.values()
+    lasting = [one.box for one in every if one.feed not in going and one.box in findings.boxes]
+    staying = {findings.boxes[box].room_name for box in lasting}
+    kinds: dict[str, set[str]] = {}
+    for one in dark:
+        kinds.setdefault(one.room, set()).add(one.what)
+    return [room for room, what in kinds.items() if room and room not in staying and len(what) >= MANY_IN_ROOM]
 
 
 def _item(bold: str, plain: str, wide: float, theme: Theme) -> Block:

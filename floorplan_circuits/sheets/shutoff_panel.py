@@ -12,6 +12,7 @@ from floorplan_circuits.drawing.plates import text_height
 from floorplan_circuits.findings import Findings, ShutOff
 from floorplan_circuits.home.power import Main, Panel
 from floorplan_circuits.sheets.furniture import CAPTION_SIZE, one_line, text_lines
+from floorplan_circuits.sheets.panel_rows import rows_around, stretches, with_rows
 
 TITLE_SIZE, MAIN_SIZE = 10.0, 9.0
 TITLE_HIGH, MAIN_HIGH, GAP = 5.6, 6.4, 0.8
@@ -19,33 +20,46 @@ MOST_ROW, USUAL_ROW, LEAST_ROW = 7.6, 5.0, 4.4
 """Height in mm of a row: with room to spare, wanted, and the least in which a line of words can be read."""
 KEY = "Heavy ring: turn off, a fuse comes out. Off without a ring: found so, stays so. The supply side stays live."
 STAYS_LIVE = "wires above it stay live"
+LEFT_OUT_HIGH = 3.8
+"""mm between two stretches of rows, in which it says how many are left out."""
 
 
 @dataclass(frozen=True, slots=True)
 class PanelToMove:
-    """One panel of a shut-off on paper."""
+    """One panel of a shut-off on paper. `in_part`: only the rows with handles to move, and those beside."""
 
     findings: Findings
     plan: ShutOff
     panel: Panel
     theme: Theme
+    in_part: bool = False
 
     def height(self, wide: float, row: float = LEAST_ROW) -> float:
         """Return how high it stands in mm, all of it."""
-        return self._around(wide) + face_height(self.findings, self.panel, FaceStyle(wide, row, self.theme))
+        return self._around(wide) + face_height(self._shown(), self.panel, FaceStyle(wide, row, self.theme))
+
+    def _rows(self) -> frozenset[int]:
+        """Return the rows that are shown."""
+        if not self.in_part:
+            return frozenset(range(self.findings.panels[self.panel.id].rows))
+        handles = {handle for one in self.plan.off or self.plan.keep_off for handle in one.handles}
+        return rows_around(self.findings, self.panel, handles)
+
+    def _shown(self) -> Findings:
+        """Return findings to measure the face by: all rows that are shown, as if they stood together."""
+        return with_rows(self.findings, self.panel, sorted(self._rows())) if self.in_part else self.findings
 
     def row_in(self, wide: float, room: float) -> float:
         """Return the height of a row with which it fills `room` mm, between the least and the most."""
         style = FaceStyle(wide, MOST_ROW, self.theme)
-        row = fitting_row(self.findings, self.panel, style, room - self._around(wide), MOST_ROW)
+        most = USUAL_ROW if self.in_part else MOST_ROW  # what is shown in part is to leave room for all else
+        row = fitting_row(self._shown(), self.panel, style, room - self._around(wide), most)
         return max(LEAST_ROW, row)
 
     def ink(self, wide: float, row: float) -> tuple[Group, tuple[str, ...]]:
         """Draw title, mains, face and key from the origin; return also what had to be cut."""
         moving = frozenset(handle for one in self.plan.off for handle in one.handles)
-        face = panel_face(
-            self.findings, self.panel, FaceStyle(wide, row, self.theme, to_turn_off=moving, words_alone=True)
-        )
+        style = FaceStyle(wide, row, self.theme, to_turn_off=moving, words_alone=True)
         name, name_cut = one_line((self.panel.name,), wide, TITLE_SIZE, True)
         marks: list[Mark] = [Text((0, 3.6), name, TITLE_SIZE, True, self.theme.ink)]
         marks += self._place(wide - width(name, TITLE_SIZE, True) - 3.0, wide)
@@ -54,14 +68,38 @@ class PanelToMove:
             marks += [moved(mark, 0, y) for mark in self._main(main, wide, main.id in moving)]
             y += MAIN_HIGH
         y += GAP if self.panel.mains else 0.0
-        marks.append(moved(face.ink, 0, y))
-        marks += text_lines(self._key(wide), 0, y + face.height + 0.8, CAPTION_SIZE, self.theme)
-        return Group(tuple(marks)), (*((self.panel.name,) if name_cut else ()), *face.shortened)
+        drawn, y, cut = self._face(style, y)
+        marks += [*drawn, *text_lines(self._key(wide), 0, y + 0.8, CAPTION_SIZE, self.theme)]
+        return Group(tuple(marks)), (*((self.panel.name,) if name_cut else ()), *cut)
+
+    def _face(self, style: FaceStyle, y: float) -> tuple[list[Mark], float, list[str]]:
+        """Draw the rows that are shown from y on; return also where they end, and what had to be cut."""
+        found, left_out_after = stretches(self.findings, self.panel, self._rows())
+        marks, cut = list[Mark](), list[str]()
+        for one in found:
+            if one.left_out:
+                marks.append(self._left_out(one.left_out, style.width, y))
+                y += LEFT_OUT_HIGH
+            face = panel_face(one.findings, self.panel, style)
+            marks.append(moved(face.ink, 0, y))
+            y += face.height
+            cut += face.shortened
+        if left_out_after:
+            marks.append(self._left_out(left_out_after, style.width, y))
+            y += LEFT_OUT_HIGH
+        return marks, y, cut
+
+    def _left_out(self, rows: int, wide: float, y: float) -> Text:
+        words = f"{rows} rows left out here: nothing to move" if rows > 1 else "1 row left out here: nothing to move"
+        baseline = y + (LEFT_OUT_HIGH + cap_height(CAPTION_SIZE)) / 2
+        return Text((wide / 2, baseline), words, CAPTION_SIZE, False, self.theme.soft, "middle")
 
     def _around(self, wide: float) -> float:
         """Return the height in mm of all but the face."""
         mains = len(self.panel.mains) * MAIN_HIGH + (GAP if self.panel.mains else 0.0)
-        return TITLE_HIGH + mains + 0.8 + len(self._key(wide)) * text_height(CAPTION_SIZE)
+        found, left_out_after = stretches(self.findings, self.panel, self._rows())
+        gaps = LEFT_OUT_HIGH * (sum(one.left_out > 0 for one in found) + (left_out_after > 0))
+        return TITLE_HIGH + mains + gaps + 0.8 + len(self._key(wide)) * text_height(CAPTION_SIZE)
 
     def _key(self, wide: float) -> tuple[str, ...]:
         return wrap(KEY, wide, CAPTION_SIZE)
@@ -88,8 +126,8 @@ class PanelToMove:
         return [*marks, Shape(ring, None, Pen(RING, theme.ink))] if is_moved else marks
 
 
-def panels_to_move(findings: Findings, plan: ShutOff, theme: Theme) -> list[PanelToMove]:
+def panels_to_move(findings: Findings, plan: ShutOff, theme: Theme, in_part: bool = False) -> list[PanelToMove]:
     """Return every panel in which a handle is moved; where none is, those in which one stays off."""
     named = dict.fromkeys(one.panel for one in plan.off or plan.keep_off)
     panels = (findings.home.panels[panel] for panel in named if panel in findings.home.panels)
-    return [PanelToMove(findings, plan, panel, theme) for panel in panels]
+    return [PanelToMove(findings, plan, panel, theme, in_part) for panel in panels]

@@ -32,14 +32,19 @@ class SmallPicture:
     shortened: tuple[str, ...]
 
 
-def small_picture(findings: Findings, box: int, wide: float, theme: Theme) -> SmallPicture:
-    """Return the picture as large as it may be beside a plan in a column of this width, or on its own if it must."""
+def small_picture(findings: Findings, box: int, wide: float, theme: Theme, apart: bool = False) -> SmallPicture:
+    """Return the picture as large as it may be beside a plan in a column of this width, or on its own if it must.
+
+    `apart`: it is to stand on its own anyway, no higher than it would beside the plan.
+    """
     contents = contents_of(findings, findings.home.boxes[box])
     drawn = picture(contents, natural_width(contents), theme, findings.home.system not in ROUND_HOLES)
     usual = min(LARGEST, (wide - BESIDE - USUAL_PLAN) / drawn.width, USUAL_HIGH / drawn.height)
     scale = max(usual, _least_scale(drawn))
-    is_beside = drawn.height * scale <= MOST_HIGH and drawn.width * scale <= wide - BESIDE - LEAST_PLAN
-    scale = scale if is_beside else min(LARGEST, wide / drawn.width)
+    if apart:
+        scale = max(_least_scale(drawn), min(LARGEST, wide / drawn.width, USUAL_HIGH / drawn.height))
+    is_beside = not apart and drawn.height * scale <= MOST_HIGH and drawn.width * scale <= wide - BESIDE - LEAST_PLAN
+    scale = scale if is_beside or apart else min(LARGEST, wide / drawn.width)
     across = drawn.width * scale
     ink: tuple[Mark, ...] = (
         section_head(0, 0, across, f"Inside {contents.box.mark}", theme),

@@ -26,17 +26,16 @@ from floorplan_circuits.sheets.furniture import (
     text_lines,
 )
 from floorplan_circuits.sheets.paper import MARGIN, Paper, Rect
-from floorplan_circuits.sheets.plan_around import PlanAround, plans_around
+from floorplan_circuits.sheets.plan_around import LEAST_SCALE, PlanAround, plans_around
 from floorplan_circuits.sheets.sections import Section
-from floorplan_circuits.sheets.shutoff_flow import GAP, Flow
+from floorplan_circuits.sheets.shutoff_flow import GAP, Flow, Side
 from floorplan_circuits.sheets.shutoff_lists import goes_dark, not_known, stays_live, when_to_stop
 from floorplan_circuits.sheets.shutoff_panel import LEAST_ROW, USUAL_ROW, PanelToMove, panels_to_move
-from floorplan_circuits.sheets.shutoff_picture import BESIDE, beside, small_picture
+from floorplan_circuits.sheets.shutoff_picture import BESIDE, SmallPicture, beside, small_picture
 from floorplan_circuits.sheets.shutoff_states import state_blocks, with_off
 from floorplan_circuits.sheets.shutoff_steps import step_blocks
+from floorplan_circuits.sheets.shutoff_ways import FIRST_PAGE, LEAST_PLAN, MOST_PLAN, ONE_PAGE, Way
 
-MOST_PLAN, LEAST_PLAN = 80.0, 56.0
-"""mm that the piece of the plan is wide and high at most, and how high it may be at least."""
 SCALE_HIGH, PLAN_HEAD, RATIO_WIDE, AFTER_BAR = 6.4, 6.4, 12.0, 12.0
 CLOSE_UP = 0.85
 """How large a box is drawn with its plate off: its least letters stay as large as captions may be."""
@@ -54,7 +53,8 @@ def shutoff_sheet(
 ) -> Sheet:
     """Return the sheet of a shut-off and its steps. `made_on` is the day it is made, in ISO 8601.
 
-    One box stands on one page wherever that can be read: its picture beside the plan, what goes dark in one paragraph.
+    One box stands on one page wherever that can be read: with its picture, what goes dark in one paragraph, and where
+    room is short the panel in part.
     Where it can't, and for several boxes, the first page holds the states, the steps, the plan, the panel and when to
     stop, and the next ones what found no room there: first the lists, then each box with its plate off and how we know.
     """
@@ -75,6 +75,10 @@ class _Maker:
     cut: list[str] = field(default_factory=list)
     not_placed: list[str] = field(default_factory=list)
     _bodies: list[Group] = field(default_factory=list)
+    _is_all_on_first: bool = False
+    """Whether the first page holds all but the boxes with their plates off."""
+    _scale: float = 0.0
+    """The scale of the piece of the plan that shows least."""
     _plans: dict[tuple[float, float], list[PlanAround]] = field(default_factory=dict)
     _close_ups: dict[tuple[int, float], CloseUp] = field(default_factory=dict)
 
@@ -94,17 +98,33 @@ class _Maker:
 
     def fill(self) -> None:
         """Set everything between head and foot: one box on one page if that can be, else on as few as it takes."""
-        if len(self.plan.boxes) == 1 and self.plan.boxes[0] in self.findings.boxes:
-            self._fill(dense=True, with_picture=True)
-            if len(self._bodies) == 1:
-                return
-        self._fill(dense=False)
+        if len(self.plan.boxes) == 1 and self.plan.boxes[0] in self.findings.boxes and self._fills_one_page():
+            return
+        if len(self.plan.boxes) == 1:  # all but the close-up on the first page, if that can be
+            for way in FIRST_PAGE:
+                self._fill(way)
+                if len(self._bodies) == 2 and self._is_all_on_first:
+                    return
+        self._fill(Way(dense=False))
         taken = len(self._bodies)
-        self._fill(dense=True)
+        self._fill(Way(dense=True))
         if len(self._bodies) == taken:  # what is dense is harder to read, and worth it for a page alone
-            self._fill(dense=False)
+            self._fill(Way(dense=False))
 
-    def _fill(self, dense: bool, with_picture: bool = False) -> None:
+    def _fills_one_page(self) -> bool:
+        """Set one box on one page, the plan as large as it goes; tell whether that could be."""
+        found: list[tuple[float, Way]] = []
+        for way in ONE_PAGE:
+            self._fill(way)
+            if len(self._bodies) == 1 and self._scale <= LEAST_SCALE:
+                return True
+            if len(self._bodies) == 1:
+                found.append((self._scale, way))
+        if found:
+            self._fill(min(found, key=lambda one: one[0])[1])
+        return bool(found)
+
+    def _fill(self, way: Way) -> None:
         self.cut.clear()
         self.not_placed.clear()
         width, _ = self.size
@@ -116,26 +136,30 @@ class _Maker:
             states.append(moved(blocks[shown].ink, MARGIN, y))
             y += blocks[shown].height
             shown += 1
-        flow = Flow(width, TOP, bottom, y + 1.4, self.theme)
-        self._columns(flow, dense, with_picture)
+        flow = Flow(width, TOP, bottom, y + 1.4, self.theme, is_tight=way.is_tight)
+        self._columns(flow, way)
         for block in blocks[shown:]:
             flow.across(block.ink, block.height)
-        if not with_picture:
+        self._is_all_on_first = len(flow.pages()) == 1
+        if way.picture == "none":
             self._boxes(flow)
         first, *further = flow.pages()
         self._bodies = [Group((*states, first)), *further]
 
-    def _columns(self, flow: Flow, dense: bool, with_picture: bool) -> None:
+    def _columns(self, flow: Flow, way: Way) -> None:
         """Set the steps down the left; the plan, when to stop and the panel where there is room; then the lists."""
         theme = self.theme
         blocks = step_blocks(self.steps, self.findings, flow.left_wide, theme)
         if blocks:
             title = "In this order" if any(step.is_ticked for step in self.steps) else "Leave it shut"
             flow.running("left", Section(title, blocks, flow.left_wide))
-        panels = panels_to_move(self.findings, self.plan, theme)
-        shown = small_picture(self.findings, self.plan.boxes[0], flow.right_wide, theme) if with_picture else None
+        panels = panels_to_move(self.findings, self.plan, theme, way.in_part)
+        shown = self._picture(flow.right_wide, way)
         wide = flow.right_wide - (shown.width + BESIDE if shown is not None and shown.is_beside else 0.0)
-        pieces = self._plans_in(self._plan_room(flow, wide, panels))
+        alone = shown.height if shown is not None and not shown.is_beside else 0.0
+        side, others = self._side_of(alone, flow, panels)
+        pieces = self._plans_in(self._plan_room(flow, wide, others, way))
+        self._scale = max((piece.scale for piece in pieces), default=0.0)
         drawn = {box for piece in pieces for box in piece.boxes}
         self.not_placed += [self.findings.home.boxes[box].mark for box in self.plan.boxes if box not in drawn]
         first = self._plan_piece(pieces[0], wide) if pieces else None
@@ -145,7 +169,7 @@ class _Maker:
         if first is not None:
             flow.piece("right", *first)
         if shown is not None and not shown.is_beside:
-            flow.piece("left", shown.ink, shown.height)
+            flow.piece(side, shown.ink, shown.height)
         flow.whole(lambda wide: when_to_stop(self.steps, wide, theme))
         for panel in panels:
             self._panel(panel, flow)
@@ -153,10 +177,16 @@ class _Maker:
             flow.piece("right", *self._plan_piece(piece, flow.right_wide))
         flow.whole(lambda wide: stays_live(self.plan, wide, theme))
         flow.whole(lambda wide: not_known(self.plan, wide, theme))
-        if dense and not any(step.is_ticked for step in self.steps):  # the left column is nearly empty
-            flow.running("left", goes_dark(self.plan, self.findings, flow.left_wide, theme, dense))
+        if way.dense and not any(step.is_ticked for step in self.steps):  # the left column is nearly empty
+            flow.running("left", goes_dark(self.plan, self.findings, flow.left_wide, theme, way.dense))
         else:
-            flow.whole(lambda wide: goes_dark(self.plan, self.findings, wide, theme, dense))
+            flow.whole(lambda wide: goes_dark(self.plan, self.findings, wide, theme, way.dense))
+
+    def _picture(self, wide: float, way: Way) -> SmallPicture | None:
+        """Return the picture of the box for the first page, if it is to stand there."""
+        if way.picture == "none":
+            return None
+        return small_picture(self.findings, self.plan.boxes[0], wide, self.theme, way.picture == "apart")
 
     def _plans_in(self, room: tuple[float, float]) -> list[PlanAround]:
         """Return the pieces of the plan in this room: they take longest to draw, and are kept for a second try."""
@@ -164,12 +194,23 @@ class _Maker:
             self._plans[room] = plans_around(self.findings, self.plan.boxes, room, self.theme)
         return self._plans[room]
 
-    def _plan_room(self, flow: Flow, wide: float, panels: Sequence[PanelToMove]) -> tuple[float, float]:
-        """Return how wide and high the piece of the plan may be: less high where the panel has much to say."""
+    def _side_of(self, alone: float, flow: Flow, panels: Sequence[PanelToMove]) -> tuple[Side, float]:
+        """Return where a picture of this height stands that is not beside the plan, and what the right column holds.
+
+        It stands on the right under a plan of the least height where there is room, else on the left.
+        """
         others = when_to_stop(self.steps, flow.right_wide, self.theme).height + 2 * GAP
         others += sum(panel.height(flow.right_wide, USUAL_ROW) for panel in panels[:1])
+        if not alone:
+            return "left", others
+        if flow.room("left") >= alone and flow.room("right") - others - PLAN_HEAD - SCALE_HIGH - LEAST_PLAN < alone:
+            return "left", others
+        return "right", others + alone + GAP
+
+    def _plan_room(self, flow: Flow, wide: float, others: float, way: Way) -> tuple[float, float]:
+        """Return how wide and high the piece of the plan may be: less high where `others` under it take much room."""
         left = flow.room("right") - others - PLAN_HEAD - SCALE_HIGH
-        return min(MOST_PLAN, wide), max(LEAST_PLAN, min(MOST_PLAN, left))
+        return min(MOST_PLAN, wide), max(min(LEAST_PLAN, way.most_plan), min(way.most_plan, left))
 
     def _plan_piece(self, piece: PlanAround, wide: float) -> tuple[Group, float]:
         """Draw a piece of the plan under its level's name, with its scale."""

@@ -7,7 +7,7 @@ from floorplan_circuits.drawing.palette import PAPER
 from floorplan_circuits.drawing.plan import DOTS_FROM
 from floorplan_circuits.find import find
 from floorplan_circuits.findings import Findings
-from floorplan_circuits.sheets.plan_around import PlanAround, plans_around
+from floorplan_circuits.sheets.plan_around import LEAST_SCALE, PlanAround, plans_around
 from floorplan_circuits.sheets.rings import RING
 from tests.drawing.drawn import bounds_of, box, device, fed, home, room, sample, words_in
 
@@ -35,6 +35,20 @@ def test_every_box_of_the_samples_is_ringed_and_named_on_a_piece_that_fits(name:
         assert right - left <= ROOM[0] + 1
         assert bottom - top <= ROOM[1] + 1
         assert piece.scale < DOTS_FROM
+
+
+@pytest.mark.parametrize("at", [(200, 200), (8000, 100), (15_900, 11_900)])
+def test_of_a_room_too_large_to_be_read_what_is_next_to_the_box_is_cut_out(at: tuple[int, int]) -> None:
+    rooms = (room(30, "Barn", 0, 0, 16_000, 12_000),)
+    far = box(23, (16_000 - at[0], 12_000 - at[1]), device(24, fed(25)))
+    (piece,) = around(find(home((box(20, at, device(21, fed(22))), far), rooms=rooms)), 20)
+    assert piece.scale == LEAST_SCALE
+    assert "B20" in words_in(piece.ink)
+    assert "B23" not in words_in(piece.ink) or at == (8000, 100)
+    assert rings(piece) == 1
+    left, top, right, bottom = bounds_of(piece.ink)
+    assert right - left <= ROOM[0] + 1
+    assert bottom - top <= ROOM[1] + 1
 
 
 def test_its_room_is_named_and_a_near_one_is_shown_where_it_fits() -> None:

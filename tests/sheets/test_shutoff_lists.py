@@ -10,7 +10,7 @@ from floorplan_circuits.sheets.shutoff_lists import (
     stays_live,
     when_to_stop,
 )
-from tests.drawing.drawn import breaker, home, words_in
+from tests.drawing.drawn import box, breaker, device, fed, home, room, words_in
 
 DARK = (
     GoesDark(1, 20, "Cellar", "sump pump", "keeps it dry", "Look at the water first."),
@@ -75,6 +75,18 @@ def test_where_room_is_short_the_rooms_run_on_and_none_is_lost() -> None:
         "Cellar: sump pump (keeps it dry)",
         "Hall: ceiling light (2 ×). In no room: porch light.",
     ]
+
+
+def test_a_room_with_many_things_that_all_go_dark_is_told_by_its_name_and_not_if_one_stays() -> None:
+    kinds = ("receptacle", "switch", "ceiling light", "fan")
+    dark = tuple(GoesDark(22 + 10 * at, 20 + 10 * at, "Kitchen", what) for at, what in enumerate(kinds))
+    boxes = tuple(box(20 + 10 * at, (500 + at, 500), device(21 + 10 * at, fed(22 + 10 * at, 6))) for at in range(5))
+    kitchen = (room(6000, "Kitchen", 0, 0, 4000, 4000),)
+    without, with_one_more = (find(home(some, (breaker(6, 1),), rooms=kitchen)) for some in (boxes[:4], boxes))
+    told = lines(goes_dark(plan(goes_dark=dark), without, 110, PAPER, dense=True))
+    assert told == ["All that is recorded in: Kitchen."]
+    told = lines(goes_dark(plan(goes_dark=dark), with_one_more, 110, PAPER, dense=True))
+    assert told == ["Kitchen: receptacle; switch; ceiling light; fan."]
 
 
 def test_when_to_stop_is_the_last_step_line_by_line() -> None:

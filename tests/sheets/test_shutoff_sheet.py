@@ -1,5 +1,6 @@
 """The sheet of a shut-off, measured from the PDF: all is said, can be ticked and read, and is never too strong."""
 
+import re
 from dataclasses import replace
 from itertools import combinations
 from typing import Any
@@ -17,6 +18,7 @@ from floorplan_circuits.home.home import Home
 from floorplan_circuits.home.power import Panel
 from floorplan_circuits.home.table import Table
 from floorplan_circuits.sheets.paper import PAPERS
+from floorplan_circuits.sheets.plan_around import LEAST_SCALE
 from floorplan_circuits.sheets.shutoff_sheet import PRACTICE, shutoff_sheet
 from floorplan_circuits.sheets.shutoff_steps import TICK, TICK_PEN
 from floorplan_circuits.shutoff.steps import steps
@@ -26,8 +28,9 @@ from tests.homes import generate, homes
 from tests.sheets.shut_offs import CASES, CHOSEN, POINTS_A_MM, pages, planned, printed, sheet_of, text_of
 
 Case = tuple[str, tuple[str, ...], str]
-ONE_PAGE = (("house", "B14"), ("house", "B61"), ("house", "B156"), ("cottage", "B3"))
-"""A yoke with a shared neutral on 40 spaces, a switch box at a subpanel, 240 V on two breakers, a furnace."""
+ONE_PAGE = (("house", "B14"), ("house", "B61"), ("house", "B132"), ("house", "B156"), ("cottage", "B3"))
+"""A yoke with a shared neutral on 40 spaces, a switch box at a subpanel in a large room, a junction box for which the
+whole house goes dark, 240 V on two breakers, a furnace."""
 LEAST_POINTS = 6.75
 """LOOK: captions are 6.8 points at least; a hair of slack for rounding."""
 
@@ -225,6 +228,26 @@ def test_one_box_is_one_page_with_its_picture_and_what_goes_dark(name: str, mark
     assert f"Inside {mark}" in said
     assert "Goes dark" in said
     assert sheet.shortened == sheet.not_placed == ()
+    assert scale_told(said) <= LEAST_SCALE
+
+
+def scale_told(said: str) -> float:
+    found = re.search(r"1:(\d+)", said)
+    assert found is not None
+    return float(found[1])
+
+
+@pytest.mark.parametrize("paper", ["letter", "a4"])
+def test_where_three_gangs_find_no_room_all_but_their_picture_is_on_the_first_page(paper: str) -> None:
+    _, plan, found = planned("house", ("B42",))
+    first, second = pages("house", ("B42",), paper)
+    said = "".join(first["text"].split())
+    for step in found[:-1]:
+        assert "".join(step.do.split())[:24] in said or step.kind == "found live", step.do
+    assert "Goesdark" in said
+    assert all("".join(one.room.split()) in said for one in plan.goes_dark)
+    assert scale_told(first["text"]) <= LEAST_SCALE
+    assert "Two circuits enter" in " ".join(second["text"].split())
 
 
 def many_gangs(gangs: int, circuits: int) -> tuple[Findings, ShutOff, tuple[Step, ...]]:
