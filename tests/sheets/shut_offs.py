@@ -30,6 +30,12 @@ CHOSEN = (
 )
 """Boxes of the samples: one of each state, a panel behind a feeder, several at once."""
 CASES = [*((name, marks, paper) for name, marks in CHOSEN for paper in PRINTED), (*CHOSEN[0], "legal")]
+"""Each on every paper: for what is measured in the ink."""
+READ_BACK = [
+    *((name, marks, PRINTED[at % 2]) for at, (name, marks) in enumerate(CHOSEN)),
+    (*CHOSEN[0], "legal"),
+]
+"""Each on one paper, in turn: for what is read back from the PDF, which takes most of a second a page."""
 
 
 @cache
