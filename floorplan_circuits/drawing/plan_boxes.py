@@ -107,8 +107,8 @@ def _stands_at(box: Box, frame: Frame, ground: Ground) -> tuple[XY, XY | None]:
     if box.mount not in ON_WALL:
         return at, None
     looks = facing(box.angle)
-    half = ground.half_wall_at(at)
-    return (at[0] + looks[0] * half, at[1] + looks[1] * half), looks
+    out = ground.out_of_wall(at, looks)
+    return (at[0] + looks[0] * out, at[1] + looks[1] * out), looks
 
 
 def _symbols(box: Box) -> list[tuple[str, Sequence[Feed]]]:
