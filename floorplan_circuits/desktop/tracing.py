@@ -11,7 +11,8 @@ from PySide6.QtWidgets import QApplication, QFileDialog
 
 from floorplan_circuits.desktop.photos import MOST_PIXELS, NoPhoto, Photo, photo_of
 from floorplan_circuits.desktop.picture_band import PictureBand
-from floorplan_circuits.desktop.plan_files import FILTER, LONGEST_PX, is_picture, read_plan
+from floorplan_circuits.desktop.plan_files import FILTER, LONGEST_PX, is_drawing, is_picture, read_plan
+from floorplan_circuits.desktop.plan_reader import Answer, Asked, PlanReader, ReadingBar
 from floorplan_circuits.desktop.rail import DRAW, PANEL
 from floorplan_circuits.edits.edited import Edited
 from floorplan_circuits.edits.underlays import (
@@ -44,6 +45,9 @@ class Tracing:
     def __init__(self, area: "WorkArea") -> None:
         self._area = area
         self.band = PictureBand()
+        self.reader, self.waiting = PlanReader(area), ReadingBar()
+        self.reader.answered.connect(self._on_read)
+        self.waiting.stopped.connect(self.cancel)
         self.band.tool_wanted.connect(self.take)
         self.band.turn_wanted.connect(self.turn)
         self.band.fade_wanted.connect(self.fade)
@@ -62,7 +66,15 @@ class Tracing:
             self.put_file(Path(name))
 
     def put_file(self, path: Path) -> None:
-        """Lay the picture in a file under the level shown; one that can't be taken is refused in words."""
+        """Lay the picture in a file under the level shown; one that can't be taken is refused in words.
+
+        A drawing is laid once it is drawn: meanwhile the window is as quick as ever.
+        """
+        session = self._area.session
+        if is_drawing(path) and session is not None and session.view.level is not None:
+            self.reader.ask(Asked(path, session, session.view.level))
+            self.waiting.begin(path.name)
+            return
         QApplication.setOverrideCursor(Qt.CursorShape.WaitCursor)
         try:
             plan = read_plan(path)
@@ -72,6 +84,29 @@ class Tracing:
         finally:
             QApplication.restoreOverrideCursor()
         self._put(plan, path.stem)
+
+    def _on_read(self, answer: Answer) -> None:
+        """Lay a drawing under the level it was asked for, if the home it was asked for is still open."""
+        asked, area = answer.asked, self._area
+        if self.reader.is_stopped() or asked.session is not area.session:
+            return
+        self.waiting.end()
+        if answer.plan is None:
+            area.say(answer.refusal)
+        elif asked.level in asked.session.home.levels.ids():
+            if asked.session.view.level != asked.level:
+                area.show_level(asked.level)
+            self._put(answer.plan, asked.path.stem)
+
+    def cancel(self) -> None:
+        """Give up the drawing that is on its way."""
+        self.leave()
+        self._area.say("Stopped: no picture was laid under the level.")
+
+    def leave(self) -> None:
+        """Wait for no drawing any more."""
+        self.reader.stop()
+        self.waiting.end()
 
     def _on_clipboard(self) -> None:
         self._theirs = True

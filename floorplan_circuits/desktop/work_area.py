@@ -68,7 +68,7 @@ class WorkArea(QWidget):
 
     def _lay_out(self) -> None:
         drawing, across = self.splitters
-        self.front.addWidget(_under(self.tracing.band, _under(self.band, self.canvas)))
+        self.front.addWidget(_under(self.tracing.waiting, _under(self.tracing.band, _under(self.band, self.canvas))))
         self.front.addWidget(self.photo.page)
         drawing.addWidget(self.front)
         drawing.addWidget(self.below)
@@ -143,6 +143,7 @@ class WorkArea(QWidget):
         self.shutting.forget()
         self.inside.leave()
         self.photo.leave()
+        self.tracing.leave()
         self.showing.begin()
         self._on_edited()
         self.say(FINDING)

@@ -1,6 +1,7 @@
 """Drawing over a picture with real mouse and keys: dropped, pasted, sized, straightened, locked; refused in words."""
 
 import struct
+import threading
 import time
 import zlib
 from pathlib import Path
@@ -18,6 +19,7 @@ from floorplan_circuits.desktop.plan_files import LONGEST_PX, read_plan
 from floorplan_circuits.desktop.rail import DRAW, TIE
 from floorplan_circuits.desktop.session import Session
 from floorplan_circuits.desktop.window import Window
+from floorplan_circuits.edits.rooms import add_level
 from floorplan_circuits.files.open import open_home
 from floorplan_circuits.gestures.selecting import Select
 from floorplan_circuits.gestures.tracing import MarkLength
@@ -233,12 +235,14 @@ def bomb(path: Path, wide: int, high: int) -> Path:
         ("a.svg", b'<svg xmlns="http://www.w3.org/2000/svg"><image href="/etc/x.png"/></svg>', "other files"),
     ],
 )
-def test_what_is_no_whole_picture_is_refused_and_the_home_unchanged(at_work, tmp_path, name, content, says) -> None:
+def test_what_is_no_whole_picture_is_refused_and_the_home_unchanged(
+    at_work, qtbot, tmp_path, name, content, says
+) -> None:
     before = of(at_work).home
     (tmp_path / name).write_bytes(content)
     drop(at_work, tmp_path / name)
 
-    assert says in said(at_work)
+    qtbot.waitUntil(lambda: says in said(at_work), timeout=20_000)
     assert said(at_work).startswith(name)
     assert of(at_work).home is before
     assert of(at_work).tool == Select()
@@ -275,3 +279,53 @@ def test_a_drawing_that_takes_too_long_is_given_up(tmp_path, monkeypatch) -> Non
     (tmp_path / "a.svg").write_text('<svg xmlns="http://www.w3.org/2000/svg" width="4" height="3"/>')
     with pytest.raises(NoPhoto, match="too long"):
         read_plan(tmp_path / "a.svg")
+
+
+ENDLESS = 8 * '<path d="M0 0 L1000000 1000000" stroke="#000" stroke-dasharray="0.001 0.001"/>'
+"""Each line of it has a billion dashes."""
+
+
+def hostile(path: Path) -> Path:
+    path.write_text(f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 1000000 1000000">{ENDLESS}</svg>')
+    return path
+
+
+def test_the_window_stays_quick_while_a_drawing_takes_its_time_and_it_can_be_stopped(at_work, qtbot, tmp_path) -> None:
+    tracing, before = at_work.work.tracing, of(at_work).home
+    started = time.perf_counter()
+    drop(at_work, hostile(tmp_path / "plan.svg"))
+    assert time.perf_counter() - started < 0.2
+    assert not tracing.waiting.isVisible()
+
+    qtbot.waitUntil(tracing.waiting.isVisible)
+    assert "plan.svg" in tracing.waiting.words.text()
+    QTest.keyClick(at_work.work.canvas, Qt.Key.Key_N)
+    assert of(at_work).tool != Select()
+
+    QTest.mouseClick(tracing.waiting.cancel, Qt.MouseButton.LeftButton)
+    assert not tracing.waiting.isVisible()
+    assert "Stopped" in said(at_work)
+    assert of(at_work).home is before
+    qtbot.waitUntil(lambda: not any(thread.name == "drawing" for thread in threading.enumerate()), timeout=20_000)
+
+
+def test_a_drawing_is_laid_under_the_level_it_was_asked_for(at_work, qtbot, tmp_path) -> None:
+    first = of(at_work).view.level
+    (tmp_path / "plan.svg").write_text('<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 40 30"/>')
+    drop(at_work, tmp_path / "plan.svg")
+    of(at_work).attempt(lambda home: add_level(home, "Loft"))
+    at_work.work.show_level(of(at_work).home.levels.ids()[-1])
+    assert of(at_work).view.level != first
+
+    qtbot.waitUntil(lambda: of(at_work).view.level == first, timeout=20_000)
+    laid = [level.id for level in of(at_work).home.levels if level.underlay is not None]
+    assert laid == [first]
+
+
+def test_a_drawing_asked_for_in_another_home_is_forgotten(at_work, qtbot, tmp_path) -> None:
+    drop(at_work, hostile(tmp_path / "plan.svg"))
+    at_work.start("Another house", "metric")
+    settle(at_work, qtbot)
+    qtbot.waitUntil(lambda: not any(thread.name == "drawing" for thread in threading.enumerate()), timeout=20_000)
+    assert not at_work.work.tracing.waiting.isVisible()
+    assert all(level.underlay is None for level in of(at_work).home.levels)
