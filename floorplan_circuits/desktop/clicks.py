@@ -101,7 +101,7 @@ class Clicks:
         if self._area.rail.stage == TIE and boxes and isinstance(session.tool, Select):
             mark = session.findings.marks.get(subject.id, "") if session.findings else ""
             session.attempt(lambda home: tie(home, boxes, subject.id, mark))
-        elif self._area.rail.stage == TIE:
+        elif self._area.rail.stage == TIE or isinstance(session.tool, TieDevices):
             session.take(TieDevices(subject.id))
             session.select((subject,))
             self._area.say(f"{sentence(session.findings, subject)} Click or drag round what it feeds.")

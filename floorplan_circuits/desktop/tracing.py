@@ -26,6 +26,7 @@ from floorplan_circuits.files.pictures import MOST_BYTES, have_room, picture_has
 from floorplan_circuits.gestures.tracing import MarkLength, PictureTool
 from floorplan_circuits.home.building import Underlay
 from floorplan_circuits.home.home import Home
+from floorplan_circuits.home.placement import corners
 
 if TYPE_CHECKING:
     from floorplan_circuits.desktop.work_area import WorkArea
@@ -34,9 +35,15 @@ GUESSED_WIDE_MM = 15_000
 """What a picture stands for until its scale is set: about a house."""
 FADE_STEP = 10
 """How much fainter or stronger at once, in hundredths."""
+EDGE_PX = 8
+"""How far from the edges of the plan a picture stands that was just laid: the larger, the better it is traced."""
 LOCKED_SAYS = "The picture is locked: it stays put while you draw. Press N for a room. Unlock it in the Picture menu."
 NOT_YET = "Start or open a home first, then drag the picture in."
 NO_ROOM = "The home’s pictures have {} MB already, as much as its file may hold. Remove one first."
+
+
+Sized = tuple[str, int] | None
+"""A picture and the width it stands for, None for no picture."""
 
 
 class Tracing:
@@ -55,6 +62,8 @@ class Tracing:
         self.band.remove_wanted.connect(self.remove)
         self._theirs = True
         """Whether what lies on the clipboard was put there after anything was copied here."""
+        self._seen: dict[int, Sized] = {}
+        """Which picture lay under each level when it was last looked at, and how large."""
         QGuiApplication.clipboard().dataChanged.connect(self._on_clipboard)
 
     # --- where from -------------------------------------------------------------------------------------------------
@@ -107,6 +116,12 @@ class Tracing:
         """Wait for no drawing any more."""
         self.reader.stop()
         self.waiting.end()
+
+    def begin(self) -> None:
+        """Forget the home that was at work, and what is still being read for it."""
+        self.leave()
+        levels = self._area.session.home.levels if self._area.session is not None else ()
+        self._seen = {level.id: _sized(level.underlay) for level in levels}
 
     def _on_clipboard(self) -> None:
         self._theirs = True
@@ -221,3 +236,19 @@ class Tracing:
         """Show in the band what can be done now."""
         session = self._area.session
         self.band.show_picture(self.laid() if self.shows() else None, session.tool if session is not None else None)
+        self._bring_into_sight()
+
+    def _bring_into_sight(self) -> None:
+        """Show all of a picture that was just laid or has another size now, with all that is drawn on its level."""
+        session, laid = self._area.session, self.laid()
+        level = session.view.level if session is not None else None
+        if session is None or level is None or not self.shows():
+            return
+        before, self._seen[level] = self._seen.get(level), _sized(laid)
+        if laid is not None and before != _sized(laid):
+            rooms = [corner for room in session.home.rooms if room.level == level for corner in room.outline]
+            self._area.canvas.show_bounds((), [*corners(laid), *rooms], EDGE_PX)
+
+
+def _sized(laid: Underlay | None) -> Sized:
+    return None if laid is None else (laid.picture, laid.width)

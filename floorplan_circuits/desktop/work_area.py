@@ -97,7 +97,7 @@ class WorkArea(QWidget):
         column.addWidget(self.foot)
 
     def _connect(self) -> None:
-        self.strip.level_chosen.connect(self.show_level)
+        self.strip.level_chosen.connect(self._on_level_chosen)
         self.strip.layer_chosen.connect(self.colour_by)
         self.strip.level_wanted.connect(self.naming.ask_for_level)
         self.strip.level_menu_wanted.connect(self.plan_menu.offer_level)
@@ -143,7 +143,7 @@ class WorkArea(QWidget):
         self.shutting.forget()
         self.inside.leave()
         self.photo.leave()
-        self.tracing.leave()
+        self.tracing.begin()
         self.showing.begin()
         self._on_edited()
         self.say(FINDING)
@@ -228,6 +228,11 @@ class WorkArea(QWidget):
         if self.session is not None:
             self.session.show_level(level)
             self.showing.plan()
+
+    def _on_level_chosen(self, level: int) -> None:
+        """Look at the level whose tab was clicked, and give the keys to its plan: what comes next is drawn there."""
+        self.show_level(level)
+        self.canvas.setFocus()
 
     def colour_by(self, layer: Layer) -> None:
         """Divide the floor by lights, by receptacles, or by both."""
