@@ -140,11 +140,12 @@ class Below(QWidget):
         self.counts = _label("caption")
         self.list = HazardList()
         self.empty = _label("caption")
+        self.counts.setWordWrap(True)
+        self.empty.setWordWrap(True)
         self._head = head = QHBoxLayout()
         head.setContentsMargins(INSET, 10, INSET, 4)
         head.addWidget(self.title)
-        head.addStretch()
-        head.addWidget(self.counts)
+        head.addWidget(self.counts, 1)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(0)
@@ -158,6 +159,7 @@ class Below(QWidget):
         super().resizeEvent(event)
         beside = self.width() >= COUNTS_BESIDE
         self._head.setDirection(QHBoxLayout.Direction.LeftToRight if beside else QHBoxLayout.Direction.TopToBottom)
+        self.counts.setAlignment(Qt.AlignmentFlag.AlignRight if beside else Qt.AlignmentFlag.AlignLeft)
 
     def show_findings(self, findings: Findings | None) -> None:
         """Say how many dangers there are, in a line above them."""

@@ -299,3 +299,12 @@ def test_the_first_evening_is_one_page_without_a_net(home, hand):
         assert f" {key.upper()}" in words.replace("\n", " ")
     assert "safe" not in words.lower()
     page.close()
+
+
+@menus
+def test_the_first_evening_asked_for_twice_is_one_window(home, hand):
+    for _ in range(2):
+        action(home, "first &evening").trigger()
+    pages = [one for one in home.findChildren(QDialog) if isinstance(one, HelpPage)]
+    assert len(pages) == 1
+    assert pages[0].height() <= pages[0].screen().availableSize().height()

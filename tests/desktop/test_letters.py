@@ -5,7 +5,7 @@ import subprocess
 import sys
 
 import pytest
-from PySide6.QtCore import QSettings
+from PySide6.QtCore import QSettings, QSize
 from PySide6.QtWidgets import QMenu
 
 from floorplan_circuits.desktop.letters import SCALE, SIZES, enlarge, size_chosen
@@ -46,3 +46,19 @@ def test_qt_draws_that_much_larger():
     said = subprocess.run([sys.executable, "-c", program], env=environment, capture_output=True, text=True, check=True)
 
     assert float(said.stdout) == 1.5
+
+
+def test_with_the_largest_letters_all_of_the_window_is_in_sight_on_a_small_screen(window, qtbot):
+    window.start("House by the ford", "metric")
+    screen = QSize(round(1280 / 1.5), round(800 / 1.5))  # as Qt counts it then
+    assert window.minimumSize() == QSize(1024, 700).boundedTo(window.screen().availableSize())
+    window.setMinimumSize(screen)
+    window.resize(screen)
+    qtbot.waitUntil(window.work.status.isVisible)
+
+    assert window.size() == screen
+    for part in (window.work.status, window.work.side, window.work.rail, window.work.strip.look_up, window.work.canvas):
+        corner = part.mapTo(window, part.rect().bottomRight())
+        assert corner.x() < window.width(), part
+        assert corner.y() < window.height(), part
+        assert part.width() > 100, part
