@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable, Mapping
 
-from PySide6.QtCore import QPoint, QRect, Qt, Signal
+from PySide6.QtCore import QPoint, QRect, QSize, Qt, Signal
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QButtonGroup, QFrame, QHBoxLayout, QLabel, QPushButton, QScrollArea, QVBoxLayout, QWidget
 
@@ -12,6 +12,7 @@ from floorplan_circuits.desktop.look_up import LookUp
 from floorplan_circuits.desktop.mains_band import MainsBand
 from floorplan_circuits.desktop.mains_row import MainsRow
 from floorplan_circuits.desktop.panel_view import PanelView
+from floorplan_circuits.desktop.pieces import OneLine
 from floorplan_circuits.drawing.panel_body import letters_told
 from floorplan_circuits.edits.edited import counted
 from floorplan_circuits.findings import Findings, WhatIf
@@ -24,6 +25,8 @@ SIDE_LEAST = 330
 """Least width in px of the panel's pane: narrower, its words can't be read."""
 COUNTS_BESIDE = 600
 """Width in px from which the numbers over the list of dangers stand beside its title."""
+COLOURS_NAMED = 960
+"""Width in px from which it is written what the buttons of the floor's colours are."""
 
 NO_PANEL = "How many spaces does your panel have?"
 NO_MAIN = "The wires that feed it stay live."
@@ -53,7 +56,9 @@ class Strip(QWidget):
         self.setObjectName("strip")
         self.setAttribute(Qt.WidgetAttribute.WA_StyledBackground)
         self.setFixedHeight(STRIP_HIGH)
-        self.home_name, self.look_up = _label("home"), LookUp()
+        self.home_name, self.look_up = OneLine(), LookUp()
+        self.home_name.setObjectName("home")
+        self._about_colours = _label("caption", "Colour by")
         self._group = QButtonGroup(self)
         self._names: dict[int, str] = {}
         self._levels = QHBoxLayout()
@@ -78,7 +83,7 @@ class Strip(QWidget):
         """Build the choice of what the floor is divided by."""
         choices = QHBoxLayout()
         choices.setSpacing(4)
-        choices.addWidget(_label("caption", "Colour by"))
+        choices.addWidget(self._about_colours)
         group = QButtonGroup(self)
         for layer, words in LAYERS.items():
             button = QPushButton(layer)
@@ -90,6 +95,16 @@ class Strip(QWidget):
             group.addButton(button)
             choices.addWidget(button)
         return choices
+
+    def resizeEvent(self, event: QResizeEvent) -> None:  # noqa: N802  # Qt's name
+        """Leave out what can be missed where there is little room: the buttons say the rest."""
+        super().resizeEvent(event)
+        self._about_colours.setVisible(self.width() >= COLOURS_NAMED)
+
+    def minimumSizeHint(self) -> QSize:  # noqa: N802  # Qt's name
+        """Ask for no more than is needed without what can be missed."""
+        least, caption = super().minimumSizeHint(), self._about_colours
+        return least if caption.isHidden() else QSize(least.width() - caption.sizeHint().width(), least.height())
 
     def show_levels(self, levels: list[Level], current: int | None) -> None:
         """Show a button for each level, the lowest first."""
@@ -159,7 +174,8 @@ class Below(QWidget):
         super().resizeEvent(event)
         beside = self.width() >= COUNTS_BESIDE
         self._head.setDirection(QHBoxLayout.Direction.LeftToRight if beside else QHBoxLayout.Direction.TopToBottom)
-        self.counts.setAlignment(Qt.AlignmentFlag.AlignRight if beside else Qt.AlignmentFlag.AlignLeft)
+        side = Qt.AlignmentFlag.AlignRight if beside else Qt.AlignmentFlag.AlignLeft
+        self.counts.setAlignment(Qt.AlignmentFlag.AlignVCenter | side)
 
     def show_findings(self, findings: Findings | None) -> None:
         """Say how many dangers there are, in a line above them."""
