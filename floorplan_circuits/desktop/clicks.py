@@ -57,7 +57,8 @@ class Clicks:
         if isinstance(event, Key) or event.subject is None or event.subject.kind != "box":
             return None
         box = session.home.boxes.get(event.subject.id)
-        device = device_at(box, event.at, self._area.canvas.drawn_scale()) if box is not None else None
+        scale, wall = self._area.canvas.drawn_scale(), session.home.wall
+        device = device_at(box, event.at, scale, wall) if box is not None else None
         return None if device is None else device.id
 
     def begin_to_tie(self, session: Session) -> None:
