@@ -193,9 +193,13 @@ class PlanCanvas(QWidget):
         """Return the scale the plan in sight was drawn for: its symbols keep their size on paper at that scale."""
         return self.picture.plan(self.camera.scale).scale if self.picture is not None else self.camera.scale
 
-    def reach(self) -> float:
-        """Return how near counts as at, in house mm: a few pixels at this zoom."""
-        return REACH_PX * self.camera.mm_per_px
+    def reach(self, wall: int = 0) -> float:
+        """Return how near counts as at, in house mm: a few pixels at this zoom.
+
+        Where walls are drawn `wall` mm thick, their faces count as at them, but for at most twice as many pixels.
+        """
+        few = REACH_PX * self.camera.mm_per_px
+        return min(max(few, wall / 2), 2 * few)
 
     # --- painting ---------------------------------------------------------------------------------------------------
 

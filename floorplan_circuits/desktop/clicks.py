@@ -44,7 +44,8 @@ class Clicks:
             self._area.shutting.on_plan(event)
             return
         by_gang = isinstance(session.tool, TieDevices | DrawSwitching) or _may_carry(event, session)
-        session.step(self._with_gang(event, session) if by_gang else event, self._area.canvas.reach())
+        reach = self._area.canvas.reach(session.home.wall)
+        session.step(self._with_gang(event, session) if by_gang else event, reach)
 
     def _with_gang(self, event: Event, session: Session) -> Event:
         device = self._gang(event, session)
