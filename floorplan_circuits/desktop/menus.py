@@ -251,7 +251,7 @@ class Menus:
             self._undo.setEnabled(bool(history.past))
             self._redo.setEnabled(bool(history.future))
         self._recent.clear()
-        for path in self._window.recent():
+        for path in self._window.files.recent():
             self._add_recent(path)
         self._recent.setEnabled(not self._recent.isEmpty())
 

@@ -1,13 +1,14 @@
-"""The window: the first page or a home at work, its menus, and its files: new, open, save, recent, rescued."""
+"""The window: the first page or a home at work, which home it is at, and how it looks."""
 
 from collections.abc import Callable, Sequence
 from pathlib import Path
 
 from PySide6.QtCore import QByteArray, QSettings, QSize, Qt
 from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent
-from PySide6.QtWidgets import QDockWidget, QFileDialog, QMainWindow, QMessageBox, QStackedWidget
+from PySide6.QtWidgets import QDockWidget, QMainWindow, QStackedWidget
 
 from floorplan_circuits.desktop.first_page import FirstPage
+from floorplan_circuits.desktop.home_files import HomeFiles
 from floorplan_circuits.desktop.menus import Menus
 from floorplan_circuits.desktop.outline import Outline
 from floorplan_circuits.desktop.plan_files import is_picture
@@ -21,13 +22,11 @@ from floorplan_circuits.drawing.palette import Theme
 from floorplan_circuits.edits.edited import Refused
 from floorplan_circuits.edits.one_box import start_one_box
 from floorplan_circuits.edits.starting import new_home
-from floorplan_circuits.files.cannot import CannotOpen, CannotSave
-from floorplan_circuits.files.open import Stored, open_home
-from floorplan_circuits.files.rescue import Rescue, drop_rescue, list_rescues, open_rescue
+from floorplan_circuits.files.open import Stored
+from floorplan_circuits.files.rescue import Rescue, drop_rescue, list_rescues
 from floorplan_circuits.home.lengths import Units
 
 LEAST_SIZE, DESIGN_SIZE = (1024, 700), (1280, 800)
-MOST_RECENT = 8
 OWNER = "Floorplan Circuits"
 """Under what name the system keeps the settings."""
 
@@ -46,6 +45,7 @@ class Window(QMainWindow):
         self.rescuer = Rescuer(rescues or rescue_folder(), self)
         self.session: Session | None = None
         self.first, self.work, self.outline = FirstPage(), WorkArea(), Outline()
+        self.files = HomeFiles(self, self.settings, self.work.say)
         self.pages = QStackedWidget()
         self.pages.addWidget(self.first)
         self.pages.addWidget(self.work)
@@ -83,7 +83,7 @@ class Window(QMainWindow):
 
     def show_first_page(self) -> None:
         """Show the page that starts or opens a home."""
-        self.first.show_choices(self.recent(), list_rescues(self.rescuer.folder))
+        self.first.show_choices(self.files.recent(), list_rescues(self.rescuer.folder))
         self.pages.setCurrentWidget(self.first)
         self.menus.refresh(None)
 
@@ -110,25 +110,18 @@ class Window(QMainWindow):
 
     def open(self, path: Path) -> bool:
         """Open a home's file; one that can't be opened leaves everything as it was and says why."""
-        if not self.may_leave():
-            return False
-        try:
-            stored = open_home(path)
-        except CannotOpen as error:
-            self._say_it_failed("This home can’t be opened", str(error))
+        stored = self.files.stored(path) if self.may_leave() else None
+        if stored is None:
             return False
         self._work_on(Session(stored, path))
-        self._remember(path)
         if stored.notice:
             self.work.say(stored.notice)
         return True
 
     def go_on_with(self, rescue: Rescue) -> None:
         """Go on with a rescued copy; it counts as not saved."""
-        try:
-            stored = open_rescue(rescue)
-        except CannotOpen as error:
-            self._say_it_failed("The rescued copy can’t be opened", str(error))
+        stored = self.files.rescued(rescue)
+        if stored is None:
             return
         session = Session(stored, rescue.of)
         session.not_saved_yet()
@@ -176,71 +169,30 @@ class Window(QMainWindow):
 
     def ask_for_home(self) -> None:
         """Let the person choose a home's file."""
-        name, _ = QFileDialog.getOpenFileName(self, "Open a home", self._last_folder(), "Homes (*.json)")
-        if name:
-            self.open(Path(name))
+        path = self.files.ask()
+        if path is not None:
+            self.open(path)
 
     def save(self) -> bool:
         """Save the home to its file; ask for one if it has none. Return whether it is saved."""
-        session = self.session
-        if session is None:
-            return True
-        return self.save_as() if session.path is None or session.read_only else self.save_to(session.path)
+        return self.session is None or self._saved(self.files.save(self.session))
 
     def save_as(self) -> bool:
         """Let the person choose the file to save to."""
-        if self.session is None:
-            return True
-        start = str(Path(self._last_folder()) / f"{self.session.home.name or 'home'}.json")
-        name, _ = QFileDialog.getSaveFileName(self, "Save the home", start, "Homes (*.json)")
-        return bool(name) and self.save_to(Path(name).with_suffix(".json"))
+        return self.session is None or self._saved(self.files.save_as(self.session))
 
     def save_to(self, path: Path) -> bool:
-        """Save the home to a file; one that can't be written leaves the old file as it was and says why."""
-        assert self.session is not None
-        was_there = path.exists()
-        try:
-            self.session.save(path)
-        except CannotSave as error:
-            self._say_it_failed("The home can’t be saved", str(error))
-            return False
-        self._remember(path)
-        kept = " The version before it is kept beside it." if was_there else ""
-        self.work.say(f"Saved: {path.name}.{kept}")
-        return True
+        """Save the home to a file."""
+        return self.session is None or self._saved(self.files.save_to(self.session, path))
+
+    def _saved(self, saved: bool) -> bool:
+        """Let the menus show the file among those used last."""
+        self.menus.refresh(self.session)
+        return saved
 
     def may_leave(self) -> bool:
         """Ask before anything unsaved is closed; return whether the window may go on to something else."""
-        session = self.session
-        if session is None or not session.may_be_lost:
-            return True
-        answers = QMessageBox.StandardButton
-        box = QMessageBox(self)
-        box.setIcon(QMessageBox.Icon.Question)
-        box.setText(f"Save {session.home.name or 'this home'} before it is closed?")
-        box.setStandardButtons(answers.Save | answers.Discard | answers.Cancel)
-        answer = box.exec()
-        return self.save() if answer == answers.Save else answer == answers.Discard
-
-    def recent(self) -> list[Path]:
-        """Return the homes opened or saved last, the newest first."""
-        found = self.settings.value("recent", [])
-        return [Path(str(name)) for name in (found if isinstance(found, list) else [found]) if name]
-
-    def _remember(self, path: Path) -> None:
-        names = [str(path.resolve()), *(str(other) for other in self.recent() if other != path.resolve())]
-        self.settings.setValue("recent", names[:MOST_RECENT])
-        self.menus.refresh(self.session)
-
-    def _last_folder(self) -> str:
-        recent = self.recent()
-        return str(recent[0].parent if recent else Path.home())
-
-    def _say_it_failed(self, title: str, words: str) -> None:
-        self.work.say(words)
-        box = QMessageBox(QMessageBox.Icon.Warning, title, words, QMessageBox.StandardButton.Ok, self)
-        box.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
-        box.open()
+        return self.files.may_leave(self.session)
 
     # --- looks and events ---------------------------------------------------------------------------------------------
 
@@ -287,7 +239,7 @@ class Window(QMainWindow):
         if not is_picture(path):
             self.open(path)
         elif self.session is None:
-            self._say_it_failed("A picture needs a home", NOT_YET)
+            self.files.say_it_failed("A picture needs a home", NOT_YET)
         elif self.work.photo.is_open:
             self.work.photo.put_file(path)
         else:

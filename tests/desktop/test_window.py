@@ -79,7 +79,7 @@ def test_a_file_dropped_on_the_window_opens(window, hand):
 def test_homes_opened_and_saved_are_remembered_the_newest_first(opened, hand, tmp_path):
     assert opened.save_to(tmp_path / "copy.json")
 
-    assert [path.name for path in opened.recent()] == ["copy.json", "cottage.json"]
+    assert [path.name for path in opened.files.recent()] == ["copy.json", "cottage.json"]
 
 
 # --- leaving ----------------------------------------------------------------------------------------------------------
