@@ -86,9 +86,9 @@ def drawn_box(box: Box, frame: Frame, ground: Ground) -> DrawnBox:
         if not housed:
             bounds.append(symbol_bounds(name, spot, angle, radius))
     if box.placed == "guessed":
-        floats = wave(*_waves_at(at, looks, housed), frame.theme)
-        marks.append(floats)
-        bounds.append(path_bounds(floats.path))
+        ground_of_wave, line = wave(*_waves_at(at, looks, housed), frame.theme)
+        marks += [ground_of_wave, line]
+        bounds.append(path_bounds(ground_of_wave.path))
     depth = 2 * RADIUS if looks is None else _depth(at, looks, bounds[0])
     plates, picked = plates_of(box, frame), box.id in frame.picked
     return DrawnBox(box, found, tuple(marks), tuple(bounds), at, looks, depth, plates, picked)

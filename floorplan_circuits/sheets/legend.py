@@ -163,7 +163,7 @@ def _guessed_row(theme: Theme) -> Row:
     foot = (-3.4, 0.0)
     wall = Shape(polyline((foot[0], -1.6), (foot[0], 1.6)), None, Pen(0.5, theme.wall))
     receptacle = stamp("duplex receptacle", (foot[0] + 0.25 + DEEP, 0), 0, theme.ink, theme.paper)
-    return Group((wall, wave((foot[0] + 0.25, 0.0), (1.0, 0.0), theme), receptacle)), GUESSED_WORDS
+    return Group((wall, *wave((foot[0] + 0.25, 0.0), (1.0, 0.0), theme), receptacle)), GUESSED_WORDS
 
 
 def _leg_row(theme: Theme) -> Row:
