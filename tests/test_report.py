@@ -198,8 +198,8 @@ def test_what_was_set_aside_is_told_last_with_its_day_and_reason() -> None:
     aside = dismiss(SMALL, first.kind, first.about, "the hall is known", date="2026-05-01").home
     rows = as_text(find(aside)).split("\n\n")
     assert rows[-2].startswith("B402  ")
-    assert rows[-2].endswith("Treat as live whatever is off.\n    Set aside on 2026-05-01: the hall is known")
-    assert as_json(find(aside))["boxes"][2]["hazards"][-1]["set_aside"] == "Set aside on 2026-05-01: the hall is known"
+    assert rows[-2].endswith("Treat as live whatever is off.\n    Set aside on 1 May 2026: the hall is known")
+    assert as_json(find(aside))["boxes"][2]["hazards"][-1]["set_aside"] == "Set aside on 1 May 2026: the hall is known"
 
 
 def test_what_is_told_with_its_box_alone_is_in_the_json_and_not_in_the_text() -> None:

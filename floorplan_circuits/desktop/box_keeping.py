@@ -11,11 +11,11 @@ from PySide6.QtWidgets import QFileDialog, QHBoxLayout, QLabel, QPlainTextEdit, 
 from floorplan_circuits.desktop.photos import NoPhoto, read_photo
 from floorplan_circuits.desktop.pieces import label
 from floorplan_circuits.desktop.session import Session
-from floorplan_circuits.drawing.phrases import written
 from floorplan_circuits.edits.boxes import set_box
 from floorplan_circuits.edits.pictures import attach_picture, detach_picture
 from floorplan_circuits.files.pictures import MOST_BYTES, have_room, picture_hash
 from floorplan_circuits.home.boxes import Box
+from floorplan_circuits.home.days import written
 
 SHOWN = QSize(150, 112)
 NOTE_HIGH = 76

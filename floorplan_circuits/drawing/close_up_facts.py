@@ -3,10 +3,11 @@
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
-from floorplan_circuits.drawing.phrases import capital, listed, written
+from floorplan_circuits.drawing.phrases import capital, listed
 from floorplan_circuits.drawing.plates import UNKNOWN_WORD, Plate, plate_of
 from floorplan_circuits.findings import BoxFinding, Conclusion, Findings
 from floorplan_circuits.home.boxes import Box, Device, Feed
+from floorplan_circuits.home.days import written
 from floorplan_circuits.home.kinds import kind_named
 
 HOLDS_CABLES = ("junction box", "loose cable end", "blank outlet")

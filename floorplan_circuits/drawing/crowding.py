@@ -1,15 +1,15 @@
 """Crowding: where a label finds no place of its own, others step aside, if they have somewhere else to stand."""
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass, field
-from itertools import pairwise
-from typing import Literal
+from itertools import chain
+from typing import Generic, Literal, TypeVar
 
 from floorplan_circuits.drawing.ink import Bounds
-from floorplan_circuits.drawing.overlaps import Segment
-from floorplan_circuits.drawing.placement import Candidate, Ground, Placed, place, places
+from floorplan_circuits.drawing.placement import Candidate, Ground, Placed, Spot, first_clear, spots
 from floorplan_circuits.findings import XY
 
+Thing = TypeVar("Thing")
 Form = Literal["whole", "plates", "danger", "mark"]
 """The whole label; its plates without the box's mark; or the caution plate or the mark alone, told in a list."""
 SHORT: tuple[Form, ...] = ("danger", "mark")
@@ -43,6 +43,30 @@ class Kept:
     placed: Placed
 
 
+class Replay(Generic[Thing]):
+    """What an iterator yields, to be gone through again and again: each thing is made when it is first asked for."""
+
+    def __init__(self, source: Iterator[Thing]) -> None:
+        self._source = source
+        self._seen: list[Thing] = []
+
+    def __iter__(self) -> Iterator[Thing]:
+        """Yield what was made, then make more."""
+        at = 0
+        while True:
+            if at == len(self._seen):
+                try:
+                    self._seen.append(next(self._source))
+                except StopIteration:
+                    return
+            yield self._seen[at]
+            at += 1
+
+
+Way = tuple[Form, bool, Replay[Spot]]
+"""What a label may show, whether that is far off, and the places for it that walls and what stays allow."""
+
+
 @dataclass(slots=True)
 class Crowd:
     """Labels that are placed together, each in turn; `kept` is where they stand."""
@@ -50,7 +74,8 @@ class Crowd:
     ground: Ground
     kept: dict[int, Kept] = field(default_factory=dict)
     _wishes: dict[int, Wish] = field(default_factory=dict)
-    _owners: dict[Bounds | Segment, int] = field(default_factory=dict)
+    _ways: dict[int, Replay[Way]] = field(default_factory=dict)
+    _ways_as_of: int = 0
     _hopeless: set[int] = field(default_factory=set)
     _tries_left: int = TRIES_IN_ALL
     _patience: int = PATIENCE
@@ -83,40 +108,43 @@ class Crowd:
     def _is_short(self, key: int) -> bool:
         return key not in self.kept or self.kept[key].form in SHORT
 
+    def _ways_of(self, wish: Wish) -> Replay[Way]:
+        """Return what may be tried for a label: found out once, as long as nothing else comes to stay on the ground."""
+        if self._ways_as_of != self.ground.fixed:
+            self._ways.clear()
+            self._ways_as_of = self.ground.fixed
+        if wish.key not in self._ways:
+            self._ways[wish.key] = Replay(_ways(wish, self.ground))
+        return self._ways[wish.key]
+
     def _first_free(self, wish: Wish, may_shrink: bool, may_go_far: bool) -> Kept | None:
-        for form, is_far, size, candidates in wish.tries():
+        for form, is_far, found in self._ways_of(wish):
             if (form in SHORT and not may_shrink) or (is_far and not may_go_far):
                 continue
-            found = place(self.ground, wish.at, size, candidates, wish.own)
-            if found is not None:
-                return Kept(form, found)
+            placed = first_clear(self.ground, found)
+            if placed is not None:
+                return Kept(form, placed)
         return None
 
     def _put(self, key: int, kept: Kept) -> None:
         self.kept[key] = kept
-        self.ground.take(kept.placed.bounds)
-        self.ground.take_line(kept.placed.leader or ())
-        self._owners.update(dict.fromkeys(_takings(kept.placed), key))
+        self.ground.put(key, kept.placed)
 
     def _lift(self, key: int) -> Kept | None:
         kept = self.kept.pop(key, None)
         if kept is not None:
-            self.ground.release(kept.placed.bounds)
-            self.ground.release_line(kept.placed.leader or ())
-            for taking in _takings(kept.placed):
-                del self._owners[taking]
+            self.ground.lift(key, kept.placed)
         return kept
 
     def _settled(self, wish: Wish) -> bool:
         """Put a label where at most a few stand that can go elsewhere; tell whether that was possible."""
         tries = 0
-        for form, is_far, size, candidates in wish.tries():
+        for form, is_far, found in self._ways_of(wish):
             if form in SHORT or is_far:
                 continue
-            for placed, in_the_way in places(self.ground, wish.at, size, candidates, wish.own):
-                owners = {self._owners.get(taking) for taking in in_the_way}
-                movers = [owner for owner in owners if owner is not None]
-                if len(movers) < len(owners) or len(movers) > ASIDE_AT_MOST:
+            for placed in chain.from_iterable(spot.ways() for spot in found):
+                movers = set(self.ground.in_the_way(placed))
+                if len(movers) > ASIDE_AT_MOST:
                     continue
                 if self._moved(wish, Kept(form, placed), movers):
                     return True
@@ -126,7 +154,7 @@ class Crowd:
                     return False
         return False
 
-    def _moved(self, wish: Wish, wanted: Kept, movers: Sequence[int]) -> bool:
+    def _moved(self, wish: Wish, wanted: Kept, movers: Iterable[int]) -> bool:
         """Let the movers make room for what is wanted; leave all as it was where one has nowhere to go."""
         before = {key: kept for key in movers if (kept := self._lift(key)) is not None}
         self._put(wish.key, wanted)
@@ -142,6 +170,6 @@ class Crowd:
         return True
 
 
-def _takings(placed: Placed) -> Iterator[Bounds | Segment]:
-    yield placed.bounds
-    yield from (Segment(a, b) for a, b in pairwise(placed.leader or ()))
+def _ways(wish: Wish, ground: Ground) -> Iterator[Way]:
+    for form, is_far, size, candidates in wish.tries():
+        yield form, is_far, Replay(spots(ground, wish.at, size, candidates, wish.own))

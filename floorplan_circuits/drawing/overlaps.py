@@ -12,6 +12,7 @@ CELL = 8.0
 """Side in mm of the grid that finds neighbours."""
 
 Thing = TypeVar("Thing")
+Cell = tuple[int, int]
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,7 +29,7 @@ class Grid(Generic[Thing]):
     """Things by the cells of the sheet they touch."""
 
     def __init__(self) -> None:
-        self._cells: dict[tuple[int, int], list[Thing]] = {}
+        self._cells: dict[Cell, list[Thing]] = {}
 
     def put(self, bounds: Bounds, thing: Thing) -> None:
         """Note that the thing reaches into this rectangle."""
@@ -40,25 +41,30 @@ class Grid(Generic[Thing]):
         for cell in _cells_of(bounds):
             self._cells[cell].remove(thing)
 
+    def under(self, bounds: Bounds) -> list[list[Thing]]:
+        """Return what the cells under the rectangle hold, cell by cell; what spans several may come more than once."""
+        cells, found = self._cells, []
+        left, top = int(bounds[0] // CELL), int(bounds[1] // CELL)
+        right, bottom = int(bounds[2] // CELL), int(bounds[3] // CELL)
+        for column in range(left, right + 1):
+            for row in range(top, bottom + 1):
+                if (column, row) in cells:
+                    found.append(cells[column, row])
+        return found
+
     def near(self, bounds: Bounds) -> list[Thing]:
-        """Return what the cells under the rectangle hold; what spans several may come more than once."""
-        cells = self._cells
-        return [thing for cell in _cells_of(bounds) if cell in cells for thing in cells[cell]]
+        """Return what the cells under the rectangle hold, in one list."""
+        return [thing for things in self.under(bounds) for thing in things]
 
 
 def put_segment(grid: Grid[Segment], line: Segment) -> None:
-    """Put a line into the cells along it: a long slanting one would fill its whole box."""
-    for bounds in _along(line):
+    """Put a line into the cells along it."""
+    for bounds in along(line):
         grid.put(bounds, line)
 
 
-def drop_segment(grid: Grid[Segment], line: Segment) -> None:
-    """Take a line out of the cells along it."""
-    for bounds in _along(line):
-        grid.drop(bounds, line)
-
-
-def _along(line: Segment) -> Iterator[Bounds]:
+def along(line: Segment) -> Iterator[Bounds]:
+    """Yield boxes round the pieces of a line: the one box round a long slanting line would fill half the sheet."""
     (ax, ay), (bx, by) = line.a, line.b
     pieces = 1 if ax == bx or ay == by else max(1, ceil(hypot(bx - ax, by - ay) / CELL))
     for at in range(pieces):
@@ -69,11 +75,15 @@ def _along(line: Segment) -> Iterator[Bounds]:
         yield segment_bounds(piece)
 
 
-def _cells_of(bounds: Bounds) -> list[tuple[int, int]]:
+def rows_of(line: Segment) -> range:
+    """Return the rows of cells that a line passes."""
+    low, high = sorted((line.a[1], line.b[1]))
+    return range(int(low // CELL), int(high // CELL) + 1)
+
+
+def _cells_of(bounds: Bounds) -> list[Cell]:
     left, top = int(bounds[0] // CELL), int(bounds[1] // CELL)
     right, bottom = int(bounds[2] // CELL), int(bounds[3] // CELL)
-    if left == right and top == bottom:  # most labels: asked millions of times on a large plan
-        return [(left, top)]
     return [(column, row) for column in range(left, right + 1) for row in range(top, bottom + 1)]
 
 
@@ -82,9 +92,19 @@ def overlap(a: Bounds, b: Bounds) -> bool:
     return a[0] < b[2] and b[0] < a[2] and a[1] < b[3] and b[1] < a[3]
 
 
+def meet(a: Bounds, b: Bounds) -> bool:
+    """Tell whether two rectangles have a point in common, if only of their edges."""
+    return a[0] <= b[2] and b[0] <= a[2] and a[1] <= b[3] and b[1] <= a[3]
+
+
 def around(centre: XY, size: tuple[float, float]) -> Bounds:
     """Return the rectangle of a size about its middle."""
     return centre[0] - size[0] / 2, centre[1] - size[1] / 2, centre[0] + size[0] / 2, centre[1] + size[1] / 2
+
+
+def widened(bounds: Bounds, by: float) -> Bounds:
+    """Return a rectangle grown by so much on each side."""
+    return bounds[0] - by, bounds[1] - by, bounds[2] + by, bounds[3] + by
 
 
 def segment_bounds(line: Segment) -> Bounds:

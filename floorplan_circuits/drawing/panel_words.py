@@ -13,7 +13,7 @@ from floorplan_circuits.home.power import Breaker
 WORDS_SIZE, LEAST_SIZE, COUNT_SIZE = 8.4, 7.5, 7.0
 MOST_SQUARES = 12
 MOST_LINES = 4
-AIR = 0.6
+AIR = 0.5
 """Least mm left above and below all of a row's words and squares together."""
 FUSE_STATES = {"off": "taken out", "tripped": "blown"}
 BESIDE = 1.3

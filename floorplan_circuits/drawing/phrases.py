@@ -1,27 +1,8 @@
-"""Dates, small numbers and lists as people write them."""
+"""Small numbers and lists as people write them."""
 
 from collections.abc import Sequence
-from datetime import date
 
-MONTHS = (
-    "January", "February", "March", "April", "May", "June",
-    "July", "August", "September", "October", "November", "December",
-)  # fmt: skip
 SMALL = ("no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten")
-
-
-def written(day: str) -> str:
-    """Return an ISO day as people write it; what is no day comes back as it is.
-
-    Examples:
-        >>> written("2026-03-14"), written("")
-        ('14 March 2026', '')
-    """
-    try:
-        found = date.fromisoformat(day)
-    except ValueError:
-        return day
-    return f"{found.day} {MONTHS[found.month - 1]} {found.year}"
 
 
 def in_words(count: int) -> str:

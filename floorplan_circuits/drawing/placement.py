@@ -4,22 +4,27 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 from math import dist
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from floorplan_circuits.drawing.ink import Bounds
+from floorplan_circuits.drawing.layers import Labels, Line, Things
 from floorplan_circuits.drawing.overlaps import (
+    CELL,
     Grid,
     Segment,
+    along,
     around,
     crosses_box,
     distance,
-    drop_segment,
     is_inside,
+    meet,
     overlap,
     put_segment,
+    rows_of,
     segment_bounds,
     segments_cross,
     trimmed,
+    widened,
 )
 from floorplan_circuits.findings import XY
 
@@ -33,11 +38,9 @@ SQUARE_ON = 0.3
 
 Where = Literal["own side", "outside", "anywhere"]
 """On the thing's own side of the walls; outside the building; or in another room, if a line leads there."""
-Line = tuple[XY, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Candidate:
+class Candidate(NamedTuple):
     """A place to try for a label's middle; `led` from a point if it is far enough to need a line."""
 
     centre: XY
@@ -45,40 +48,51 @@ class Candidate:
     where: Where = "own side"
 
 
+@dataclass(frozen=True, slots=True)
+class Placed:
+    """Where a label went: its middle, the room it takes, and the line that leads to it, if any."""
+
+    centre: XY
+    bounds: Bounds
+    leader: Line | None = None
+
+
 class Ground:
-    """What is already on the sheet: rectangles, lines and walls; and what a label would rather not cover."""
+    """What is already on the sheet: things that stay, labels that may move, walls; and what a label rather avoids."""
 
     def __init__(self, walls: Iterable[Segment] = ()) -> None:
-        self._taken: Grid[Bounds] = Grid()
-        self._leaders: Grid[Segment] = Grid()
-        self._walls: Grid[Segment] = Grid()
+        self._things, self._labels = Things(), Labels()
+        self._walls: Grid[tuple[Bounds, Segment]] = Grid()
+        self._outer_beside: dict[int, list[Segment]] = {}
         self._shunned: Grid[Bounds] = Grid()
         self._crossed: Grid[Segment] = Grid()
         self._outer: list[Segment] = []
         self._thickest = 0.0
         for wall in walls:
             self._thickest = max(self._thickest, wall.half)
-            put_segment(self._walls, wall)
+            for bounds in along(wall):
+                self._walls.put(bounds, (segment_bounds(wall), wall))
             if wall.outer:
                 self._outer.append(wall)
+                for row in rows_of(wall):
+                    self._outer_beside.setdefault(row, []).append(wall)
+
+    @property
+    def fixed(self) -> int:
+        """How many things have come to stay: where a label may stand is as it was while the number is."""
+        return len(self._things)
 
     def take(self, bounds: Bounds) -> None:
-        """Note that something stands here."""
-        self._taken.put(bounds, bounds)
+        """Note that something stands here and stays."""
+        self._things.put(bounds)
 
-    def take_line(self, line: Line) -> None:
-        """Note that a leader runs here."""
-        for a, b in pairwise(line):
-            put_segment(self._leaders, Segment(a, b))
+    def put(self, label: int, placed: Placed) -> None:
+        """Note where a label stands that may move."""
+        self._labels.put(label, placed.bounds, placed.leader or ())
 
-    def release(self, bounds: Bounds) -> None:
-        """Note that what stood here is gone."""
-        self._taken.drop(bounds, bounds)
-
-    def release_line(self, line: Line) -> None:
-        """Note that the leader that ran here is gone."""
-        for a, b in pairwise(line):
-            drop_segment(self._leaders, Segment(a, b))
+    def lift(self, label: int, placed: Placed) -> None:
+        """Note that a label no longer stands where it was put."""
+        self._labels.lift(label, placed.bounds, placed.leader or ())
 
     def shun(self, bounds: Bounds) -> None:
         """Note something that a name avoids while there is another place: the swing of a door, a stair."""
@@ -89,18 +103,30 @@ class Ground:
         put_segment(self._crossed, line)
 
     def is_free(self, bounds: Bounds, clear: float = CLEAR) -> bool:
-        """Tell whether nothing that was taken comes within `clear` mm."""
-        wide = _widened(bounds, clear)
-        for other in self._taken.near(wide):  # asked a hundred thousand times a plan: no generators here
-            if overlap(wide, other):
-                return False
-        return not any(crosses_box(line, wide) for line in self._leaders.near(wide))
+        """Tell whether nothing comes within `clear` mm."""
+        wide = widened(bounds, clear)
+        return self._things.is_free(wide) and self._labels.is_free(wide)
 
-    def standing_in(self, bounds: Bounds, clear: float = CLEAR) -> Iterator[Bounds | Segment]:
-        """Yield the rectangles and leaders that come within `clear` mm; one may come more than once."""
-        wide = _widened(bounds, clear)
-        yield from (other for other in self._taken.near(wide) if overlap(wide, other))
-        yield from (line for line in self._leaders.near(wide) if crosses_box(line, wide))
+    def is_bare(self, bounds: Bounds) -> bool:
+        """Tell whether nothing that stays comes within `CLEAR` mm."""
+        return self._things.is_free(widened(bounds, CLEAR))
+
+    def runs_bare(self, line: Line, own: Sequence[Bounds]) -> bool:
+        """Tell whether a leader runs over nothing that stays, but for the `own` rectangles."""
+        return not self._things.is_crossed(line, own)
+
+    def is_unlabelled(self, bounds: Bounds) -> bool:
+        """Tell whether no label comes within `CLEAR` mm."""
+        return self._labels.is_free(widened(bounds, CLEAR))
+
+    def is_led_clear(self, placed: Placed) -> bool:
+        """Tell whether the line that leads to a label, if any, runs over no other label."""
+        return placed.leader is None or not self._labels.is_crossed(placed.leader)
+
+    def in_the_way(self, placed: Placed) -> Iterator[int]:
+        """Yield the labels in a label's way; one may come more than once."""
+        yield from self._labels.owners_in(widened(placed.bounds, CLEAR))
+        yield from self._labels.owners_across(placed.leader or ())
 
     def is_shunned(self, bounds: Bounds, lines: bool = True) -> bool:
         """Tell whether it covers what a name avoids; `lines` counts lines too."""
@@ -110,27 +136,24 @@ class Ground:
 
     def touches_wall(self, bounds: Bounds) -> bool:
         """Tell whether a wall, in its thickness, reaches into the rectangle."""
-        return any(crosses_box(wall, bounds) for wall in self._walls.near(bounds))
-
-    def crosses_taken(self, a: XY, b: XY, own: Sequence[Bounds]) -> bool:
-        """Tell whether a line from `a` to `b` runs over anything that was taken, but for the `own` rectangles."""
-        return next(self.standing_across(a, b, own), None) is not None
-
-    def standing_across(self, a: XY, b: XY, own: Sequence[Bounds]) -> Iterator[Bounds | Segment]:
-        """Yield the rectangles and leaders that a line runs over, but for the `own` rectangles."""
-        line = Segment(a, b)
-        bounds = segment_bounds(line)
-        yield from (other for other in self._taken.near(bounds) if other not in own and crosses_box(line, other))
-        yield from (other for other in self._leaders.near(bounds) if segments_cross(a, b, other.a, other.b))
+        for walls in self._walls.under(bounds):
+            for taken, wall in walls:
+                if overlap(taken, bounds) and crosses_box(wall, bounds):
+                    return True
+        return False
 
     def wall_between(self, a: XY, b: XY) -> bool:
         """Tell whether a wall stands between two points."""
         bounds = (min(a[0], b[0]), min(a[1], b[1]), max(a[0], b[0]), max(a[1], b[1]))
-        return any(segments_cross(a, b, wall.a, wall.b) for wall in self._walls.near(bounds))
+        for walls in self._walls.under(bounds):
+            for taken, wall in walls:
+                if meet(taken, bounds) and segments_cross(a, b, wall.a, wall.b):
+                    return True
+        return False
 
     def is_outside(self, at: XY) -> bool:
         """Tell whether a point lies outside the building."""
-        return not is_inside(at, self._outer)
+        return not is_inside(at, self._outer_beside.get(int(at[1] // CELL), ()))
 
     def is_near_outside(self, at: XY, reach: float) -> bool:
         """Tell whether a label within `reach` mm could stand outside the building."""
@@ -143,7 +166,7 @@ class Ground:
         """
         far = max(reach, self._thickest)
         near = self._walls.near((at[0] - far, at[1] - far, at[0] + far, at[1] + far))
-        its = (wall for wall in near if distance(at, wall) <= max(reach, wall.half))
+        its = (wall for _, wall in near if distance(at, wall) <= max(reach, wall.half))
         steps = (wall.half - before for wall in its if (before := _before(at, looks, wall)) is not None)
         return max((0.0, *steps))
 
@@ -157,17 +180,21 @@ def _before(at: XY, looks: XY, wall: Segment) -> float | None:
     return None if abs(off) < SQUARE_ON else ((at[0] - ax) * nx + (at[1] - ay) * ny) * (1 if off > 0 else -1)
 
 
-def _widened(bounds: Bounds, by: float) -> Bounds:
-    return bounds[0] - by, bounds[1] - by, bounds[2] + by, bounds[3] + by
-
-
-@dataclass(frozen=True, slots=True)
-class Placed:
-    """Where a label went: its middle, the room it takes, and the line that leads to it, if any."""
+@dataclass(slots=True)
+class Spot:
+    """A place where walls and what stays let a label stand, and the lines that may lead there, found when asked for."""
 
     centre: XY
     bounds: Bounds
-    leader: Line | None = None
+    _lines: Iterator[Line] | None = None
+    _placed: tuple[Placed, ...] | None = None
+
+    def ways(self) -> tuple[Placed, ...]:
+        """Return the ways to stand here: one for each line that may lead here, or the one without."""
+        if self._placed is None:
+            lines = ((),) if self._lines is None else self._lines
+            self._placed = tuple(Placed(self.centre, self.bounds, line or None) for line in lines)
+        return self._placed
 
 
 def place(
@@ -177,56 +204,49 @@ def place(
     candidates: Iterable[Candidate],
     own: Sequence[Bounds] = (),
 ) -> Placed | None:
-    """Return the first candidate where a label of this size fits; None where none does.
+    """Return the first place, of those that `spots` yields, where no other label is in the way; None where none is."""
+    return first_clear(ground, spots(ground, home_point, size, candidates, own))
 
-    `home_point` is in the room the label belongs to; `own` are the rectangles of the thing it is the label of.
-    """
-    for candidate in candidates:
-        bounds = around(candidate.centre, size)
-        if not ground.is_free(bounds) or not _may_stand(ground, home_point, candidate, bounds):
-            continue
-        if candidate.led_from is None:
-            return Placed(candidate.centre, bounds)
-        for leader in _leaders(candidate.led_from, bounds, own):
-            if _may_lead(ground, leader, candidate.where, own):
-                return Placed(candidate.centre, bounds, leader or None)
+
+def first_clear(ground: Ground, found: Iterable[Spot]) -> Placed | None:
+    """Return the first way to stand where no other label is in the way; None where there is none."""
+    for spot in found:
+        if ground.is_unlabelled(spot.bounds):
+            for placed in spot.ways():
+                if ground.is_led_clear(placed):
+                    return placed
     return None
 
 
-def places(
+def spots(
     ground: Ground,
     home_point: XY,
     size: tuple[float, float],
     candidates: Iterable[Candidate],
     own: Sequence[Bounds] = (),
-) -> Iterator[tuple[Placed, list[Bounds | Segment]]]:
-    """Yield every place where the walls let a label stand, with the things and leaders that are in its way."""
+) -> Iterator[Spot]:
+    """Yield every place where walls and what stays let a label of this size stand, whatever labels stand there.
+
+    `home_point` is in the room the label belongs to; `own` are the rectangles of the thing it is the label of.
+    """
     for candidate in candidates:
+        if candidate.where == "outside" and not ground.is_outside(candidate.centre):
+            continue
         bounds = around(candidate.centre, size)
-        if not _may_stand(ground, home_point, candidate, bounds):
+        if not ground.is_bare(bounds) or ground.touches_wall(bounds):
             continue
-        there = list(ground.standing_in(bounds))
-        if candidate.led_from is None:
-            yield Placed(candidate.centre, bounds), there
+        if candidate.where == "own side" and ground.wall_between(home_point, candidate.centre):
             continue
-        for leader in _leaders(candidate.led_from, bounds, own):
-            if candidate.where == "own side" or _is_seen(leader):
-                across = [thing for a, b in pairwise(leader) for thing in ground.standing_across(a, b, own)]
-                yield Placed(candidate.centre, bounds, leader or None), there + across
+        yield Spot(candidate.centre, bounds, _lines(ground, candidate, bounds, own))
 
 
-def _may_stand(ground: Ground, home_point: XY, candidate: Candidate, bounds: Bounds) -> bool:
-    if ground.touches_wall(bounds):
-        return False
-    if candidate.where == "outside":
-        return ground.is_outside(candidate.centre)
-    return candidate.where == "anywhere" or not ground.wall_between(home_point, candidate.centre)
-
-
-def _may_lead(ground: Ground, leader: Line, where: Where, own: Sequence[Bounds]) -> bool:
-    if where != "own side" and not _is_seen(leader):
-        return False
-    return not any(ground.crosses_taken(a, b, own) for a, b in pairwise(leader))
+def _lines(ground: Ground, candidate: Candidate, bounds: Bounds, own: Sequence[Bounds]) -> Iterator[Line] | None:
+    """Return the lines that may lead to a label; None if it needs none."""
+    if candidate.led_from is None:
+        return None
+    found = _leaders(candidate.led_from, bounds, own)
+    seen = found if candidate.where == "own side" else (line for line in found if _is_seen(line))
+    return (line for line in seen if ground.runs_bare(line, own))
 
 
 def _is_seen(leader: Line) -> bool:

@@ -10,7 +10,8 @@ from floorplan_circuits.drawing.ink import Bounds, Group, Mark, PictureMark
 from floorplan_circuits.drawing.overlaps import Segment, around, segment_bounds
 from floorplan_circuits.drawing.palette import Theme
 from floorplan_circuits.drawing.placement import Ground
-from floorplan_circuits.drawing.plan_boxes import DrawnBox, circuits_in_words, drawn_box, subject_of
+from floorplan_circuits.drawing.plan_apart import drawn_apart
+from floorplan_circuits.drawing.plan_boxes import DrawnBox, circuits_in_words, subject_of
 from floorplan_circuits.drawing.plan_building import (
     facing,
     floors,
@@ -118,7 +119,7 @@ def _planned(frame: Frame, ground: Ground, labels: Labels) -> list[Mark]:
 def _close_up(frame: Frame, floor: Floor, ground: Ground, labels: Labels) -> list[Mark]:
     """Draw every symbol, then place names and plates round them: what is most in danger first."""
     things: list[Mark] = []
-    boxes = [drawn_box(box, frame, ground) for box in frame.boxes()]
+    boxes = drawn_apart(frame.boxes(), frame, ground)
     for one in boxes:
         things.append(Group(one.marks, subject_of(one.box), circuits_in_words(one.box, frame.findings)))
         for bounds in one.bounds:

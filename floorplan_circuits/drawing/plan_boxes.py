@@ -64,10 +64,11 @@ class DrawnBox:
         return not self.caution and (self.picked or any(plate.standing in DOUBTFUL for plate in self.plates))
 
 
-def drawn_box(box: Box, frame: Frame, ground: Ground) -> DrawnBox:
-    """Draw one box with what is in it; its labels are placed later."""
+def drawn_box(box: Box, frame: Frame, ground: Ground, aside: float = 0.0) -> DrawnBox:
+    """Draw one box with what is in it, `aside` mm off its place along the wall; its labels are placed later."""
     found = frame.findings.boxes.get(box.id)
-    at, looks = _stands_at(box, frame, ground)
+    place_of, looks = _stands_at(box, frame, ground)
+    at = _gang_at(place_of, looks, aside / GANG)
     symbols = _symbols(box)
     pale = not frame.shows(box)
     shared = found is not None and found.shared and not pale

@@ -11,9 +11,10 @@ from floorplan_circuits.drawing.candidates import around_point, from_ceiling, fr
 from floorplan_circuits.drawing.crowding import SHORT, Crowd, Form, Kept, Try, Wish
 from floorplan_circuits.drawing.frame import Frame
 from floorplan_circuits.drawing.ink import Bounds, Group, Mark, Pen, Shape, Text, polyline, rectangle
+from floorplan_circuits.drawing.layers import Line
 from floorplan_circuits.drawing.lettering import cap_height, width
 from floorplan_circuits.drawing.overlaps import around
-from floorplan_circuits.drawing.placement import Candidate, Ground, Line
+from floorplan_circuits.drawing.placement import Candidate, Ground
 from floorplan_circuits.drawing.plan_boxes import RADIUS, DrawnBox, subject_of
 from floorplan_circuits.drawing.plate_bodies import PLATE_HEIGHT
 from floorplan_circuits.drawing.plates import (

@@ -32,6 +32,8 @@ WEIGHT = 0.28
 SUBSCRIPT = 0.62
 """Size of a subscript to its letter; it hangs `DROP` of the letter's size below the baseline."""
 DROP = 0.16
+AIR = 0.2
+"""What letters that stand past a symbol are kept free of all round, in units of its radius."""
 FLATTEN = 8
 """Pieces a curve is cut into to measure it: off by less than 0.5 % of its radius."""
 
@@ -220,7 +222,8 @@ def _letter_bounds(letters: Letters, angle: float) -> Bounds:
     main, sub, tall = _extent(letters)
     x, y = _middle(letters, angle)
     drop = DROP * letters.size if letters.sub else 0.0
-    return x - (main + sub) / 2, y - tall / 2, x + (main + sub) / 2, y + tall / 2 + drop
+    air = AIR if letters.beyond is not None else 0.0
+    return x - (main + sub) / 2 - air, y - tall / 2 - air, x + (main + sub) / 2 + air, y + tall / 2 + drop + air
 
 
 @lru_cache(4096)

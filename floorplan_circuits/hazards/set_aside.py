@@ -5,6 +5,7 @@ from dataclasses import replace
 
 from floorplan_circuits.findings import Hazard
 from floorplan_circuits.hazards.scene import Scene
+from floorplan_circuits.home.days import written
 from floorplan_circuits.home.log import Change, Dismissed, Entry, Opened, ReceptacleTest, Round, Traced, Trouble
 from floorplan_circuits.survey.log_book import LogBook, day
 
@@ -31,7 +32,7 @@ def with_set_aside(hazards: Iterable[Hazard], scene: Scene) -> Iterator[Hazard]:
 def _set_aside(record: LogBook) -> dict[Key, tuple[int, str]]:
     """Return what was set aside last of each danger: its place in the log, the day and the reason."""
     return {
-        (entry.hazard, frozenset(entry.about)): (place, f"Set aside on {day(entry)}: {entry.why.strip()}")
+        (entry.hazard, frozenset(entry.about)): (place, f"Set aside on {written(day(entry))}: {entry.why.strip()}")
         for place, entry in record.entries
         if isinstance(entry, Dismissed) and _counts(entry, record)
     }

@@ -8,6 +8,7 @@ from floorplan_circuits.hazards.phrases import device_called, listed, number, pl
 from floorplan_circuits.hazards.ranks import AT_TIMES, BY_A_FAULT, NOT_KNOWN, OUT_OF_DATE, SECOND_CIRCUIT
 from floorplan_circuits.hazards.scene import Scene
 from floorplan_circuits.home.boxes import Box, Device
+from floorplan_circuits.home.days import written
 from floorplan_circuits.home.log import ReceptacleTest
 from floorplan_circuits.survey.log_book import day
 
@@ -44,7 +45,7 @@ def tester_faults(scene: Scene) -> Iterator[Hazard]:
         if test is None or test[1].shows not in FAULTS or _is_older(test[0], box, scene):
             continue
         fault, shown = FAULTS[test[1].shows], test[1]
-        told = f"{shown.shows} on {day(shown)}" if shown.date else shown.shows
+        told = f"{shown.shows} on {written(day(shown))}" if shown.date else shown.shows
         yield scene.in_box(
             "receptacle tester's fault",
             box.id,

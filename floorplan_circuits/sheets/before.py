@@ -1,9 +1,10 @@
 """What to know before a handle is turned: panels and sources, what the main leaves live, what is left off, critical."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from itertools import groupby
 
-from floorplan_circuits.drawing.ink import Group
+from floorplan_circuits.drawing.ink import Group, moved
 from floorplan_circuits.drawing.lettering import width, wrap
 from floorplan_circuits.drawing.palette import Theme
 from floorplan_circuits.drawing.phrases import capital, listed
@@ -29,6 +30,8 @@ CHANGES_OVER = {
 }
 LEAST_LEAD = 11.0
 """mm that the bold words before a line take at least, so that lines below each other begin at one place."""
+LEAST_COLUMN, BETWEEN = 42.0, 4.0
+"""Least mm of a column of short lines, and between two of them."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,14 +46,34 @@ class Told:
 def before_you_turn(findings: Findings, wide: float, theme: Theme) -> Section:
     """Return the list of what is to be known before a handle is turned; no blocks where nothing is recorded of it."""
     told = (*_panels(findings), *_sources(findings), *_from_elsewhere(findings), *_breakers(findings))
-    return Section(TITLE, tuple(_block(one, wide, theme) for one in told), wide)
+    return Section(TITLE, tuple(_blocks(told, wide, theme)), wide)
+
+
+def _blocks(told: Sequence[Told], wide: float, theme: Theme) -> Iterator[Block]:
+    """Set line after line; short ones that follow each other stand side by side, read row by row."""
+    columns = max(1, int((wide + BETWEEN) / (LEAST_COLUMN + BETWEEN)))
+    each = (wide - BETWEEN * (columns - 1)) / columns
+    for is_short, run in groupby(told, key=lambda one: _fits_on_a_line(one, each)):
+        blocks = [_block(one, each if is_short else wide, theme) for one in run]
+        step = columns if is_short else 1
+        for row in (blocks[at : at + step] for at in range(0, len(blocks), step)):
+            marks = [moved(block.ink, at * (each + BETWEEN), 0.0) for at, block in enumerate(row)]
+            yield Block(Group(tuple(marks)), row[0].height)
+
+
+def _fits_on_a_line(told: Told, wide: float) -> bool:
+    return told.in_columns and _inset(told) + width(told.says, BODY_SIZE) <= wide
+
+
+def _inset(told: Told) -> float:
+    return max(LEAST_LEAD, width(told.lead, BODY_SIZE, True) + 1.5)
 
 
 def _block(told: Told, wide: float, theme: Theme) -> Block:
     """Set one line: its number in a column of its own, or its name before the first words."""
     size = BODY_SIZE
     if told.in_columns:
-        inset = max(LEAST_LEAD, width(told.lead, size, True) + 1.5)
+        inset = _inset(told)
         marks = text_lines((told.lead,), 0, 0, size, theme, bold=True)
         lines = wrap(told.says, wide - inset, size)
         marks += text_lines(lines, inset, 0, size, theme)

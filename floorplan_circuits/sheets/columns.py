@@ -2,7 +2,9 @@
 
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, field
-from itertools import combinations, pairwise
+from functools import cache
+from itertools import combinations, pairwise, product
+from math import gcd
 
 from floorplan_circuits.sheets.furniture import caution_height
 from floorplan_circuits.sheets.panel_column import PanelOnSheet
@@ -12,6 +14,8 @@ from floorplan_circuits.sheets.sections import Section
 GUTTER, GAP = 5.5, 3.5
 """mm between columns, and between lists in one."""
 LEAST_COLUMN = 42.0
+SHARES, MOST_SHARED_OUT = (2, 3, 4), 3
+"""How much of a strip's width a column may get beside the others, and of how many columns that is tried."""
 
 Placed = tuple[str, Section, Rect]
 """What a list is about, the list set for its column, and where it stands."""
@@ -97,12 +101,19 @@ def _partitions(kinds: tuple[str, ...]) -> Iterator[tuple[tuple[str, ...], ...]]
 
 
 def _widths(columns: int, wide: float) -> Iterator[tuple[float, ...]]:
-    """Yield equal columns, then such with one twice as wide as the others; none too narrow to read."""
+    """Yield ways to share a width out, equal columns first; of more than one column none too narrow to read."""
     room = wide - GUTTER * (columns - 1)
-    weights = [(1,) * columns]
-    if columns > 1:
-        weights += [tuple(2 if at == one else 1 for at in range(columns)) for one in range(columns)]
-    for way in weights:
-        widths = tuple(room * weight / sum(way) for weight in way)
+    for way in _shares(columns):
+        widths = tuple(room * share / sum(way) for share in way)
         if columns == 1 or min(widths) >= LEAST_COLUMN:
             yield widths
+
+
+@cache
+def _shares(columns: int) -> tuple[tuple[int, ...], ...]:
+    """Return in which proportions columns are tried; where they are many, only such with one twice as wide."""
+    if columns <= MOST_SHARED_OUT:
+        ways = sorted(product(SHARES, repeat=columns), key=lambda way: max(way) - min(way))
+        return tuple({tuple(share // gcd(*way) for share in way): None for way in ways})
+    doubled = (tuple(2 if at == one else 1 for at in range(columns)) for one in range(columns))
+    return ((1,) * columns, *doubled)

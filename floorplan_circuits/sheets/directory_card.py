@@ -23,7 +23,14 @@ LEAST_SIDE, MOST_SIDE = 60.0, 500.0
 INSET, TITLE_HIGH = 3.0, 7.0
 NUMBER_WIDE, GAP = 9.0, 3.0
 NUMBER_SIZE, SIZES, CAPTION = 10.0, (9.0, 8.4, 7.5), 6.8
-MOST_ROW = 12.0
+LARGE_ROW, LARGE_NUMBER, LARGE_SIZES = 15.0, 14.0, (11.0, 10.0, *SIZES)
+"""From this height in mm of a row on its letters are larger, and how large."""
+MOST_ROW = 18.0
+AIR = 1.0
+"""Least mm above and below the words of a row together."""
+LEAST_TO_WRITE, LINE_TO_WRITE = 25.0, 9.0
+"""Empty mm under the rows from which on they are ruled to be written on by hand, and from one line to the next."""
+BY_HAND = "Changed since this was printed: what, by whom, when"
 LEAST_HALF = 3.4
 """Least mm of half a row that has a line of its own."""
 TICK, TICK_GAP = 4.0, 1.0
@@ -148,7 +155,19 @@ class _Card:
                 area = Rect(x, room.y + (top - rows[0]) * pitch, column, (bottom - top) * pitch)
                 yield from self._cell(cell, area, rows, cut)
         yield Shape(rectangle(room.x, room.y, room.width, room.height), None, Pen(0.25, self.theme.ink))
+        yield from self._lines_to_write(room.bottom)
         yield from text_lines(self._foot(), INSET, self.room.bottom + 1.2, CAPTION, self.theme)
+
+    def _lines_to_write(self, top: float) -> Iterator[Mark]:
+        """Rule what is left under few rows, to be written on by hand when something is changed."""
+        room = self.room
+        if room.bottom - top < LEAST_TO_WRITE:
+            return
+        yield from text_lines((BY_HAND,), room.x, top + 3.5, CAPTION, self.theme)
+        y = top + 3.5 + LINE_TO_WRITE
+        while y <= room.bottom - 2.0:
+            yield Shape(polyline((room.x, y), (room.right, y)), None, Pen(0.18, self.theme.soft))
+            y += LINE_TO_WRITE
 
     def _title(self, of: str, cut: list[str]) -> Iterator[Mark]:
         wide, theme = self.size[0], self.theme
@@ -170,7 +189,8 @@ class _Card:
         return (
             *wrap(fed, wide, CAPTION),
             *wrap(CAUTION, wide, CAPTION),
-            *wrap(f"{key} {self.made[0]}.", wide, CAPTION),
+            *wrap(key, wide, CAPTION),
+            *wrap(f"{self.made[0]}.", wide, CAPTION),
         )
 
     def _cell(self, cell: Cell, area: Rect, rows: tuple[int, int], cut: list[str]) -> Iterator[Mark]:
@@ -178,9 +198,10 @@ class _Card:
         theme = self.theme
         shown = [(words, top, bottom) for words, top, bottom in cell.numbers if rows[0] <= top / 2 < rows[1]]
         step = area.height / max(1, len(shown))
+        usual = LARGE_NUMBER if step >= LARGE_ROW else NUMBER_SIZE
         for at, (words, _, _) in enumerate(shown):
             fitting = NUMBER_SIZE * (NUMBER_WIDE - 1) / width(words, NUMBER_SIZE, True)
-            size = min(NUMBER_SIZE, NUMBER_SIZE * step / 3.6, fitting)
+            size = min(usual, NUMBER_SIZE * step / 3.6, fitting)
             y = area.y + (at + 0.5) * step + cap_height(size) / 2
             shade = theme.ink if cell.breaker else theme.soft
             yield Text((area.x + NUMBER_WIDE / 2, y), words, size, bool(cell.breaker), shade, "middle")
@@ -197,7 +218,7 @@ class _Card:
     def _words(self, breaker: Breaker, area: Rect, cut: list[str]) -> Iterator[Mark]:
         line = self.findings.lines.get(breaker.id, Line(breaker.id, ("",)))
         variants = with_note(line, breaker)
-        lines, size, was_cut = _fitted(variants, area)
+        lines, size, was_cut = _fitted(variants, area, LARGE_SIZES if area.height >= LARGE_ROW else SIZES)
         cut += [f"{self.findings.marks.get(breaker.id, '')}: {variants[0]}"] if was_cut else []
         top = area.y + (area.height - len(lines) * text_height(size)) / 2
         yield from text_lines(lines, area.x, top, size, self.theme)
@@ -208,11 +229,11 @@ class _Card:
         return None if not found else "proved" if found == {"proved"} else "claimed"
 
 
-def _fitted(variants: Sequence[str], area: Rect) -> tuple[tuple[str, ...], float, bool]:
+def _fitted(variants: Sequence[str], area: Rect, sizes: tuple[float, ...]) -> tuple[tuple[str, ...], float, bool]:
     """Return the fullest words that fit, their size, and whether they had to be cut."""
     for variant in variants:
-        for size in SIZES:
-            lines = max(1, int(area.height / text_height(size)))
+        for size in sizes:
+            lines = max(1, int((area.height - AIR) / text_height(size)))
             shown, was_cut = fits((variant,), area.width, size, lines=lines)
             if not was_cut:
                 return shown, size, False

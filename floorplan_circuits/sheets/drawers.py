@@ -113,6 +113,7 @@ class LevelsDrawer:
     """Draws all levels at one scale, the lowest first, each under its name, in rows of equally many."""
 
     levels: Sequence[Drawer]
+    _joined_before: dict[tuple[float, int], Plan] = field(default_factory=dict)
 
     @property
     def findings(self) -> Findings:
@@ -154,7 +155,10 @@ class LevelsDrawer:
         sizes = [_framed(one.bounds, level.level.name) for one, level in zip(drawn, self.levels, strict=True)]
         for columns in range(1, len(drawn) + 1):
             if area is None or _within(_taken(sizes, columns), area):
-                return self._joined(drawn, _places(sizes, columns), _taken(sizes, columns), scale)
+                if (scale, columns) not in self._joined_before:  # many layouts ask for the same
+                    together = self._joined(drawn, _places(sizes, columns), _taken(sizes, columns), scale)
+                    self._joined_before[scale, columns] = together
+                return self._joined_before[scale, columns]
         return None
 
     def _joined(self, drawn: Sequence[Plan], places: Places, taken: Size, scale: float) -> Plan:

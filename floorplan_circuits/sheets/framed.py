@@ -5,9 +5,9 @@ from dataclasses import dataclass
 
 from floorplan_circuits.drawing.ink import Group, Mark, scaled
 from floorplan_circuits.drawing.palette import Theme
-from floorplan_circuits.drawing.phrases import written
 from floorplan_circuits.drawing.sheet import Page
 from floorplan_circuits.findings import Findings
+from floorplan_circuits.home.days import written
 from floorplan_circuits.sheets.content_code import content_code
 from floorplan_circuits.sheets.furniture import caution_height, foot_caution, head
 from floorplan_circuits.sheets.paper import MARGIN, Paper, Rect

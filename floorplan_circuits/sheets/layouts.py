@@ -21,13 +21,13 @@ from floorplan_circuits.sheets.sections import fitting
 PLAN_TOP, SCALE_BAR = 20.0, 7.5
 FOOT_GAP = 3.5
 LEAST_PLAN = 60.0
-PANEL_WIDTHS = (90.0, 108.0)
+PANEL_WIDTHS = (90.0, 108.0, 124.0)
 TIGHT_ROW = 8.8
 LIST_HEIGHTS = (42.0, 54.0, 70.0, 90.0)
 """How high lists that go on elsewhere may grow below the plan, tried in turn."""
 DROPPED = (
     (), ("tested",), ("before",), ("before", "tested"), ("shared", "before", "tested"), ("shared", "tested"),
-    ("shared", "unplaced", "before", "tested"), ("shared", "unplaced", "tested"), ("read",), ("read", "known"),
+    ("shared", "unplaced", "before", "tested"), ("shared", "unplaced", "tested"), ("read",),
 )  # fmt: skip
 """Lists that may go on a further page as a whole, so that the others stand whole here."""
 

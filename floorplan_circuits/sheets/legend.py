@@ -1,6 +1,7 @@
-"""The key to the plan: the symbols, floors and lines that one level shows, and what each plate says of how we know."""
+"""The key to the plan: what each plate says of how we know, and the symbols, floors and lines that one level shows."""
 
 from collections.abc import Iterator, Sequence
+from itertools import accumulate
 
 from floorplan_circuits.drawing.arcs import arc_handles
 from floorplan_circuits.drawing.frame import is_built
@@ -25,7 +26,7 @@ KNOWN: tuple[tuple[Standing, str], ...] = (
     ("proved", "tested"),
     ("traced", "a tracer points to it"),
     ("suggested", "rounds suggest it"),
-    ("claimed", "only a label or person says so"),
+    ("claimed", "a label or person says so"),
     ("expired", "tested before a change"),
     ("unknown", "nobody knows: treat as live"),
     ("contradicted", "tests disagree: treat as live"),
@@ -40,8 +41,10 @@ LEG_WORDS = "what a switch works; no cable"
 LEGEND_ROW, LEGEND_SIZE = 4.3, 7.5
 NAMED = 3
 """How many of those who tested are named."""
-DRAWN, WORDS = 5.0, 11.0
+DRAWN, WORDS = 4.5, 9.8
 """Where the middle of what is drawn stands, and where its words begin, in mm."""
+BETWEEN = 2.0
+"""Least mm between the words of one column and the next one."""
 
 Row = tuple[Group, str]
 """What is drawn about the origin, and its words."""
@@ -50,11 +53,12 @@ Row = tuple[Group, str]
 def how_to_read(
     findings: Findings, wide: float, theme: Theme, scope: Scope, some_pale: bool = False, switching: bool = False
 ) -> Section:
-    """Return the key to the symbols and floors of these levels.
+    """Return the key to the plates, symbols and floors of these levels, and who tested.
 
     `some_pale`: boxes of other panels stand pale; `switching`: there are curves from switches to what they work.
     """
-    rows = [*_symbol_rows(findings, scope, theme), *_floor_rows(findings, scope, theme)]
+    rows = [*_plate_rows(findings, scope, theme), *_symbol_rows(findings, scope, theme)]
+    rows += _floor_rows(findings, scope, theme)
     rows += [_guessed_row(theme)] if any(box.placed == "guessed" for box in boxes_in(findings, scope) if box.at) else []
     rows += [_leg_row(theme)] if switching and _has_switching(findings, scope) else []
     rows += (
@@ -62,46 +66,46 @@ def how_to_read(
         if some_pale
         else []
     )
-    foot = wrap(FOOT[findings.layer], wide, LEGEND_SIZE)
+    foot = wrap(f"{_who(findings)} {FOOT[findings.layer]}".strip(), wide, LEGEND_SIZE)
     marks = tuple(text_lines(foot, 0, 0.6, LEGEND_SIZE, theme))
     blocks = [*_in_columns(rows, wide, theme), Block(Group(marks), len(foot) * text_height(LEGEND_SIZE) + 1.6)]
     return Section("How to read it", tuple(blocks), wide, whole=True)
 
 
-def how_we_know(findings: Findings, wide: float, theme: Theme, scope: Scope) -> Section:
-    """Return the key to the plates of these levels: how each standing looks."""
-    blocks = _in_columns([*_plate_rows(findings, scope, theme)], wide, theme)
-    if blocks and findings.tested_by:
-        lines = wrap(_who(findings), wide, LEGEND_SIZE)
-        marks = tuple(text_lines(lines, 0, 0.6, LEGEND_SIZE, theme))
-        blocks.append(Block(Group(marks), len(lines) * text_height(LEGEND_SIZE) + 1.6))
-    return Section("How we know", tuple(blocks), wide, whole=True)
-
-
 def _who(findings: Findings) -> str:
-    """Return who tested, at most three by name."""
+    """Return who tested, at most three by name; nothing where nobody did."""
     people = findings.tested_by
+    if not people:
+        return ""
     more = len(people) - NAMED
     names = [*people[:NAMED], f"{more} more"] if more > 0 else list(people)
     return f"Tested by {listed(names)}."
 
 
 def _in_columns(rows: Sequence[Row], wide: float, theme: Theme) -> list[Block]:
-    """Set the rows in as many columns as their words allow, down the first one first."""
-    widest = max((width(words, LEGEND_SIZE) for _, words in rows), default=0.0) + WORDS + 2.5
-    columns = max(1, min(len(rows), int((wide + 2.5) / widest)))
-    column_wide, high = (wide + 2.5) / columns, -(-len(rows) // columns)
-    lines = [[rows[at] for at in range(line, len(rows), high)] for line in range(high)]
-    return [_legend_line(line, column_wide, theme) for line in lines]
+    """Set the rows in as many columns as their words allow, each as wide as its own, down the first one first."""
+    for high in range(1, len(rows) + 1):
+        columns = [rows[at : at + high] for at in range(0, len(rows), high)]
+        taken = [WORDS + max(width(words, LEGEND_SIZE) for _, words in column) for column in columns]
+        spare = wide - sum(taken) - BETWEEN * (len(columns) - 1)
+        if spare >= 0 or len(columns) == 1:
+            step = BETWEEN + max(0.0, spare) / len(columns)
+            lefts = accumulate((column + step for column in taken[:-1]), initial=0.0)
+            placed = list(zip(lefts, columns, strict=True))
+            return [
+                _legend_line([(x, column[at]) for x, column in placed if at < len(column)], wide, theme)
+                for at in range(high)
+            ]
+    return []
 
 
-def _legend_line(rows: Sequence[Row], column_wide: float, theme: Theme) -> Block:
+def _legend_line(rows: Sequence[tuple[float, Row]], wide: float, theme: Theme) -> Block:
+    """Set rows side by side, each from its own x in mm."""
     marks: list[Mark] = []
     middle = LEGEND_ROW / 2
-    for at, (drawn, words) in enumerate(rows):
-        x = at * column_wide
+    for x, (drawn, words) in rows:
         marks.append(moved(drawn, x + DRAWN, middle))
-        shown, _ = one_line((words,), column_wide - WORDS, LEGEND_SIZE)
+        shown, _ = one_line((words,), wide - x - WORDS, LEGEND_SIZE)
         marks.append(Text((x + WORDS, middle + 0.95), shown, LEGEND_SIZE, False, theme.ink))
     return Block(Group(tuple(marks)), LEGEND_ROW)
 
@@ -144,7 +148,7 @@ def _floor_rows(findings: Findings, scope: Scope, theme: Theme) -> Iterator[Row]
         path = rectangle(-4, -1.5, 8, 3)
         yield Group((*fill(path, None, theme), Shape(path, None, Pen(0.13, theme.soft)))), "nobody knows the circuit"
     if len(zones) > len({zone.room for zone in zones}):
-        yield _line(theme), "where a circuit’s area ends"
+        yield _line(theme), "a circuit’s area ends"
     if any(zone.breaker is not None and not zone.settled for zone in zones):
         yield _line(theme, ZONE_DASH), "not all of it tested"
 

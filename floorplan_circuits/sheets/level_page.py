@@ -14,14 +14,14 @@ from floorplan_circuits.sheets.columns import Material
 from floorplan_circuits.sheets.drawers import Draws
 from floorplan_circuits.sheets.furniture import CAPTION_SIZE, scale_bar, text_lines
 from floorplan_circuits.sheets.layouts import Layout, alone, grown, inner_size, layouts
-from floorplan_circuits.sheets.legend import how_to_read, how_we_know
+from floorplan_circuits.sheets.legend import how_to_read
 from floorplan_circuits.sheets.lists import Scope, never_tested, not_placed, shared_boxes
 from floorplan_circuits.sheets.panel_column import USUAL_ROW, PanelOnSheet
 from floorplan_circuits.sheets.paper import Orientation, Paper
 from floorplan_circuits.sheets.parts import Parts, key_to_parts
 from floorplan_circuits.sheets.sections import Section, fitting, put
 
-BEFORE_AWAY = 1.2
+BEFORE_AWAY = 1.3
 """How much smaller a plan may be to have what is to be known before a handle is turned on its own page."""
 INCOMPLETE, NO_KEY, NO_SHARED, NO_PANEL, DOTS, UNSAID = 1.6, 1.4, 1.25, 3.2, 3.0, 1.4
 """How much smaller a plan may be to need no further page; to keep on its own its key, the list of shared boxes, the
@@ -37,7 +37,6 @@ ELSEWHERE = {
     "unplaced": "what is not placed yet",
     "before": "what to know before you turn one off",
     "read": "how to read it",
-    "known": "how we know",
     "tested": "what was never tested",
 }
 NOTE_LINES = 2
@@ -63,7 +62,7 @@ class Lists:
 
     def kinds(self) -> tuple[str, ...]:
         """Return which lists there are, in their order."""
-        asked = ("unplaced", *(("before",) if self.is_first else ()), "read", "known")
+        asked = ("unplaced", *(("before",) if self.is_first else ()), "read")
         there = (kind for kind in asked if kind == "read" or self.make(kind, 90.0).blocks)
         return (*(("parts",) if self.parts is not None else ()), "shared", *there, "tested")
 
@@ -80,8 +79,6 @@ class Lists:
         if kind == "read":
             drawn, pale = self.drawn or self.findings, self.drawn is not None
             return how_to_read(drawn, wide, self.theme, scope or every, pale, self.switching)
-        if kind == "known":
-            return how_we_know(self.findings, wide, self.theme, scope or every)
         if kind == "parts" and self.parts is not None:
             return key_to_parts(self.parts, wide, self.theme)
         if kind == "before":
@@ -100,8 +97,13 @@ class LevelPage:
     plan: Plan
 
 
-def level_page(drawer: Draws, lists: Lists, panel: PanelOnSheet | None, paper: Paper) -> LevelPage:
-    """Return the page that draws the plan largest, weighed against what it would leave to further pages."""
+def level_page(
+    drawer: Draws, lists: Lists, panel: PanelOnSheet | None, paper: Paper, panel_page: str | None = None
+) -> LevelPage:
+    """Return the page that draws the plan largest, weighed against what it would leave to further pages.
+
+    `panel_page` is the name of an earlier page that shows the panel, told where this one has no room for it.
+    """
     best: tuple[tuple[float, ...], Layout, Plan, Material] | None = None
     for _, least, layout, material in _most_promising_first(paper, panel, lists, drawer):
         drawn = drawer.largest(layout.plan, best[0][0] / least if best else None)
@@ -111,7 +113,7 @@ def level_page(drawer: Draws, lists: Lists, panel: PanelOnSheet | None, paper: P
         if best is None or cost < best[0]:
             best = cost, layout, drawn, material
     assert best is not None  # the first layout has nothing to be worse than
-    return _page(grown(best[1], best[3]), best[2], drawer, panel)
+    return _page(grown(best[1], best[3]), best[2], drawer, panel, panel_page)
 
 
 def _most_promising_first(
@@ -131,7 +133,7 @@ def _weight(layout: Layout, panel: PanelOnSheet | None) -> float:
     """Return by how much what stands elsewhere counts against a layout."""
     lost = layout.lost()
     weight = NO_PANEL if panel and layout.panel is None else _incomplete(lost)
-    weight *= NO_KEY if {"read", "known"} & set(lost) else 1.0
+    weight *= NO_KEY if "read" in lost else 1.0
     return weight * (NO_SHARED if "shared" in lost else 1.0)
 
 
@@ -157,8 +159,9 @@ def _cost(layout: Layout, drawn: Plan, weight: float, findings: Findings) -> tup
 # --- the ink --------------------------------------------------------------------------------------------------------
 
 
-def _page(layout: Layout, drawn: Plan, drawer: Draws, panel: PanelOnSheet | None) -> LevelPage:
-    marks, cut = _plan(layout, drawn, drawer)
+def _page(layout: Layout, drawn: Plan, drawer: Draws, panel: PanelOnSheet | None, panel_page: str | None) -> LevelPage:
+    is_away = panel is not None and layout.panel is None
+    marks, cut = _plan(layout, drawn, drawer, is_away, panel_page)
     marks += _lists(layout, drawer.theme)
     if layout.panel is not None and panel is not None:
         ink, cut_there = panel.ink(layout.panel, layout.row, in_head=layout.orientation == "landscape")
@@ -167,15 +170,17 @@ def _page(layout: Layout, drawn: Plan, drawer: Draws, panel: PanelOnSheet | None
     return LevelPage(layout, Group(tuple(marks)), cut, drawn)
 
 
-def _plan(layout: Layout, drawn: Plan, drawer: Draws) -> tuple[list[Mark], tuple[str, ...]]:
-    """Draw the plan in the middle of its area, under it the scale and the key letters; return what is cut."""
+def _plan(
+    layout: Layout, drawn: Plan, drawer: Draws, is_panel_away: bool, panel_page: str | None
+) -> tuple[list[Mark], tuple[str, ...]]:
+    """Draw the plan in the middle of its area, under it the scale and what must be said; return what is cut."""
     area, (left, top, right, bottom) = layout.plan, drawn.bounds
     dx = area.x + (area.width - (right - left)) / 2 - left
     dy = area.y + (area.height - (bottom - top)) / 2 - top
     y, units, shown = area.bottom + 2.2, drawer.findings.home.units, drawn.scale / drawer.magnify
     bar, ends = scale_bar(area.x + 1, y, drawn.scale, units, drawer.theme, shown)
     marks = [moved(drawn.ink, dx, dy), bar]
-    words = " ".join(_notes(layout, drawn))
+    words = " ".join(_notes(layout, drawn, is_panel_away, panel_page))
     if not words:
         return marks, ()
     x = ends + 6
@@ -184,11 +189,14 @@ def _plan(layout: Layout, drawn: Plan, drawer: Draws) -> tuple[list[Mark], tuple
     return marks, (words,) if cut else ()
 
 
-def _notes(layout: Layout, drawn: Plan) -> Iterator[str]:
+def _notes(layout: Layout, drawn: Plan, is_panel_away: bool, panel_page: str | None) -> Iterator[str]:
     """Yield what must be said beside the scale: what is too small, what stands elsewhere, what key letters mean."""
     if drawn.is_overview:
         yield IN_PARTS if "parts" in layout.kinds else TOO_LARGE
+    if is_panel_away and panel_page is not None:
+        yield f"The panel is on the page “{panel_page}”." if panel_page else "The panel is on an earlier page."
     away = ["some circuits"] if drawn.listed else []  # first: of a line that is too long the end is cut
+    away += ["the panel"] if is_panel_away and panel_page is None else []
     away += [ELSEWHERE[kind] for kind in layout.lost() if not layout.shown(kind)]
     if away:
         yield f"On a further page: {', '.join(away)}."

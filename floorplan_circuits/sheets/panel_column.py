@@ -123,8 +123,7 @@ def panel_notes(findings: Findings, panel: Panel) -> tuple[str, ...]:
     if resets:
         notes.append(f"Reset points: {', '.join(resets)}.")
     letters = letters_told(breaker for breaker in home.breakers if breaker.panel == panel.id)
-    notes.append("One square a feed; the more ink, the better known. A bar joins tied handles.")
-    notes += [letters] if letters else []
+    notes.append(f"One square a feed; the more ink, the better known. A bar joins tied handles. {letters}".strip())
     return tuple(notes)
 
 

@@ -77,9 +77,17 @@ class Flow:
 
     # --- what is put ------------------------------------------------------------------------------------------------
 
-    def piece(self, side: Side, ink: Mark, height: float) -> None:
-        """Put a piece that is not parted into the first page on which the column has room for it."""
-        for page in range(len(self._pages)):
+    def has_room_left(self, height: float) -> bool:
+        """Tell whether the last page's left column has room for a piece that would not fit below both columns."""
+        last = self._pages[-1]
+        return self.bottom - max(last.left, last.right) < height <= self.bottom - last.left
+
+    def piece(self, side: Side, ink: Mark, height: float, from_last: bool = False) -> None:
+        """Put a piece that is not parted into the first page on which the column has room for it.
+
+        `from_last`: only the last page, or a new one, will do.
+        """
+        for page in range(len(self._pages) - 1 if from_last else 0, len(self._pages)):
             if self.room(side, page) >= height:
                 self._fill(self._pages[page], side, ink, height)
                 return

@@ -7,10 +7,11 @@ from floorplan_circuits.drawing.close_up import close_up
 from floorplan_circuits.drawing.ink import Group, Mark, moved, scaled
 from floorplan_circuits.drawing.lettering import wrap
 from floorplan_circuits.drawing.palette import PAPER, Theme
-from floorplan_circuits.drawing.phrases import listed, written
+from floorplan_circuits.drawing.phrases import listed
 from floorplan_circuits.drawing.plates import text_height
 from floorplan_circuits.drawing.sheet import Page, Sheet
 from floorplan_circuits.findings import Findings, ShutOff, Step
+from floorplan_circuits.home.days import written
 from floorplan_circuits.sheets.furniture import (
     CAPTION_SIZE,
     HEAD_RULE,
@@ -151,16 +152,24 @@ class _Maker:
 
     def _panel(self, panel: PanelToMove, flow: Flow) -> None:
         wide = flow.right_wide
-        room = flow.room("right") if flow.room("right") >= panel.height(wide, LEAST_ROW) else flow.bottom - flow.top
-        row = panel.row_in(wide, room)
+        here, page = flow.room("right"), flow.bottom - flow.top
+        row = panel.row_in(wide, here if here >= panel.height(wide, LEAST_ROW) else page)
         ink, cut = panel.ink(wide, row)
+        if cut:  # words that are cut for want of room here may stand whole on a page of more room
+            row = panel.row_in(wide, page)
+            ink, cut = panel.ink(wide, row)
         flow.piece("right", *self._on_a_page(ink, panel.height(wide, row), flow, panel.panel.name))
         self.cut += cut
 
     def _boxes(self, flow: Flow) -> None:
-        """Set every box with its plate off, over the whole width."""
+        """Set every box with its plate off: left of a panel that fills its page, else over the whole width."""
         for box in self.plan.boxes:
             if box not in self.findings.boxes:
+                continue
+            narrow = close_up(self.findings, box, LEFT_WIDE / CLOSE_UP, self.theme)
+            if flow.has_room_left(narrow.height * CLOSE_UP):
+                flow.piece("left", scaled(narrow.ink, CLOSE_UP), narrow.height * CLOSE_UP, from_last=True)
+                self.cut += narrow.shortened
                 continue
             drawn = close_up(self.findings, box, flow.inner / CLOSE_UP, self.theme)
             mark = self.findings.home.boxes[box].mark

@@ -93,7 +93,7 @@ class _Maker:
     not_placed: list[str] = field(default_factory=list)
     notes: list[str] = field(default_factory=list)
     _rest: list[Piece] = field(default_factory=list)
-    _panel_shown: bool = False
+    _panel_page: str | None = None
     _narrowed: Narrowed | None = None
     _shown: PanelOnSheet | None = None
 
@@ -121,13 +121,13 @@ class _Maker:
         self.tell(level.name)
         drawer, scope, is_first = self._drawer(level), _scope(self.findings, level, shown), level is shown[0]
         lists = self._lists(scope, is_first)
-        made = level_page(drawer, lists, self._main_panel(), self.paper)
+        made = level_page(drawer, lists, self._main_panel(), self.paper, self._panel_page)
         cut = None
         if made.plan.is_overview:
             cut = how_to_cut(drawer, self.paper)
             lists = replace(lists, parts=cut.parts)  # what was set so far serves again
-            made = level_page(drawer, lists, self._main_panel(), self.paper)
-        self._panel_shown |= made.layout.panel is not None
+            made = level_page(drawer, lists, self._main_panel(), self.paper, self._panel_page)
+        self._note_panel(made, level.name)
         self.cut += made.cut
         several = level.name if len(shown) > 1 else ""
         if cut is None:
@@ -152,11 +152,11 @@ class _Maker:
         """Make one page of all levels; return whether it can be read. If not, nothing is made."""
         self.tell("All levels")
         drawer, lists = LevelsDrawer([self._drawer(level) for level in levels]), self._lists(None)
-        made = level_page(drawer, lists, self._main_panel(), self.paper)
+        made = level_page(drawer, lists, self._main_panel(), self.paper, self._panel_page)
         if made.plan.is_overview:
             self.notes.append("All levels on one page could not be read on this paper: each has a page of its own.")
             return False
-        self._panel_shown |= made.layout.panel is not None
+        self._note_panel(made, "All levels")
         self.cut += made.cut
         self.not_placed += made.plan.not_placed
         self._rest += self._unfinished(made, lists, "", made.plan.listed)
@@ -168,6 +168,10 @@ class _Maker:
         if self._shown is None and panel is not None:
             self._shown = PanelOnSheet(self.findings, panel, self.theme)
         return self._shown
+
+    def _note_panel(self, made: LevelPage, page: str) -> None:
+        if made.layout.panel is not None and self._panel_page is None:
+            self._panel_page = page
 
     def _unfinished(self, made: LevelPage, lists: Lists, level: str, listed: tuple[int, ...]) -> Iterable[Piece]:
         """Yield the lists that the level's page shows in part or not at all."""
@@ -183,7 +187,7 @@ class _Maker:
     def rest(self, shown: Sequence[Level], whole: str) -> None:
         """Make the further pages: panels without a place so far, and the rest of the lists."""
         every = [self.panel] if self.panel is not None else list(self.findings.home.panels)
-        panels = every[1 if self._panel_shown else 0 :]
+        panels = every[0 if self._panel_page is None else 1 :]
         pieces: list[Piece] = [PanelOnSheet(self.findings, panel, self.theme) for panel in panels]
         if not shown:
             lists = self._lists(None)

@@ -2,9 +2,9 @@
 
 from floorplan_circuits.drawing.ink import Group, Mark, Text
 from floorplan_circuits.drawing.palette import PAPER, Theme
-from floorplan_circuits.drawing.phrases import written
 from floorplan_circuits.drawing.sheet import Page, Sheet
 from floorplan_circuits.findings import RoundsInWords
+from floorplan_circuits.home.days import written
 from floorplan_circuits.sheets.flow import Flow
 from floorplan_circuits.sheets.furniture import BODY_SIZE, CAPTION_SIZE, HEAD_RULE, caution_height, foot_caution, head
 from floorplan_circuits.sheets.paper import MARGIN, Orientation, Paper, Rect

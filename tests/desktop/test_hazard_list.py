@@ -46,10 +46,10 @@ def test_what_is_told_with_its_box_alone_has_no_row(shown: HazardList, cottage: 
 def test_a_row_that_was_set_aside_says_so_and_is_paled(shown: HazardList, cottage: Findings) -> None:
     plain = picture_of(shown)
     first, *others = cottage.hazards
-    aside = replace(first, set_aside="Set aside on 2026-05-01: known")
+    aside = replace(first, set_aside="Set aside on 1 May 2026: known")
     shown.show_findings(replace(cottage, hazards=(aside, *others)), LIGHT)
     words = str(shown.model().data(shown.model().index(0, 0), TEXT))
-    assert words == f"{first.named}: {first.says} Set aside on 2026-05-01: known {first.do}"
+    assert words == f"{first.named}: {first.says} Set aside on 1 May 2026: known {first.do}"
     assert picture_of(shown) != plain
 
 

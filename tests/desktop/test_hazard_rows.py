@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QApplication, QLabel, QLineEdit, QMenu
 
 from floorplan_circuits.desktop.hazard_rows import SET_ASIDE, TELL_AGAIN
 from floorplan_circuits.findings import Subject
+from floorplan_circuits.home.days import written
 from floorplan_circuits.home.resources import folder
 
 COTTAGE = folder("sample_homes") / "cottage.json"
@@ -47,7 +48,9 @@ def test_a_danger_is_set_aside_with_the_reason_typed_in_its_row_and_told_again(o
     hand.settle()
 
     aside = [one for one in opened.session.find_now().hazards if one.set_aside]
-    assert [one.set_aside for one in aside] == [f"Set aside on {date.today().isoformat()}: both are marked in the box"]
+    assert [one.set_aside for one in aside] == [
+        f"Set aside on {written(date.today().isoformat())}: both are marked in the box"
+    ]
     model = opened.work.below.list.model()
     assert "both are marked in the box" in str(model.data(model.index(model.rowCount() - 1, 0)))
 

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from functools import partial
 
-from floorplan_circuits.drawing.crowding import PATIENCE, Crowd, Form, Try, Wish
+from floorplan_circuits.drawing.crowding import PATIENCE, Crowd, Form, Replay, Try, Wish
 from floorplan_circuits.drawing.overlaps import around
 from floorplan_circuits.drawing.placement import Candidate, Ground
 
@@ -85,3 +85,21 @@ def test_once_too_many_go_short_none_looks_far_off_or_asks_others_aside() -> Non
 def test_what_was_asked_for_is_known_whether_or_not_it_found_a_place() -> None:
     crowd = settled(wish(1, LEFT), wish(2, LEFT))
     assert [crowd.wanted(key) for key in (1, 2, 3)] == [True, True, False]
+
+
+def test_what_was_made_once_is_not_made_again() -> None:
+    source = iter(range(3))
+    replay = Replay(source)
+    assert next(iter(replay)) == 0
+    assert next(source) == 1  # the rest was not asked for yet
+    assert list(replay) == list(replay) == [0, 2]
+
+
+def test_a_thing_that_came_to_stay_since_is_kept_off() -> None:
+    crowd = Crowd(Ground())
+    crowd.add(wish(1, LEFT))
+    crowd.add(wish(2, LEFT, RIGHT))
+    crowd.ground.take(around(MIDDLE, SIZE))
+    crowd.add(wish(3, LEFT, MIDDLE))
+    crowd.make_way()
+    assert stands(crowd) == {1: LEFT, 2: RIGHT}

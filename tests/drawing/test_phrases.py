@@ -2,7 +2,8 @@
 
 import pytest
 
-from floorplan_circuits.drawing.phrases import capital, in_words, listed, written
+from floorplan_circuits.drawing.phrases import capital, in_words, listed
+from floorplan_circuits.home.days import written
 
 
 @pytest.mark.parametrize(

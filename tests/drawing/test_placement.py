@@ -9,8 +9,7 @@ from hypothesis import strategies as st
 
 from floorplan_circuits.drawing.candidates import around_point, from_ceiling, from_wall
 from floorplan_circuits.drawing.overlaps import Segment, around, crosses_box, overlap, segments_cross
-from floorplan_circuits.drawing.placement import CLEAR, SEEN, Candidate, Ground, Placed, place
-from floorplan_circuits.drawing.placement import places as every_place
+from floorplan_circuits.drawing.placement import CLEAR, SEEN, Candidate, Ground, Placed, place, spots
 
 AT = (0.0, 0.0)
 places = st.tuples(st.floats(-25, 25), st.floats(-25, 25))
@@ -91,11 +90,13 @@ def test_labels_keep_clear_of_each_other() -> None:
 
 
 def test_a_later_label_keeps_off_an_earlier_leader() -> None:
-    ground = Ground()
-    ground.take_line(((0.0, 0.0), (10.0, 0.0), (14.0, 4.0)))
+    ground, line = Ground(), ((0.0, 0.0), (10.0, 0.0), (14.0, 4.0))
+    ground.put(1, Placed((20.0, 5.0), (14.0, 4.0, 26.0, 6.0), line))
     assert not ground.is_free((5, -1, 7, 1))
-    assert ground.crosses_taken((5, -3), (5, 3), [])
     assert ground.is_free((5, 1, 7, 3))
+    crossing = Placed((5.0, 5.0), (4.0, 4.0, 6.0, 6.0), ((5.0, -3.0), (5.0, 4.0)))
+    assert not ground.is_led_clear(crossing)
+    assert set(ground.in_the_way(crossing)) == {1}
 
 
 def test_a_label_through_a_wall_needs_a_line_that_is_seen() -> None:
@@ -157,30 +158,43 @@ def test_rings_widen(at: tuple[float, float], size: tuple[float, float]) -> None
 # --- making room ----------------------------------------------------------------------------------------------------
 
 
+labels = st.lists(st.tuples(st.builds(around, places, sizes), st.booleans()), max_size=12)
+Bounds = tuple[float, float, float, float]
+
+
+def with_leader(bounds: Bounds, is_led: bool) -> Placed:
+    """A label in a place, with a level line to it if it is led."""
+    left, top, right, bottom = bounds
+    centre = (left + right) / 2, (top + bottom) / 2
+    return Placed(centre, bounds, ((left - 6.0, centre[1]), (left, centre[1])) if is_led else None)
+
+
 @settings(max_examples=60, deadline=None)
-@given(taken, inner_walls, sizes)
+@given(taken, labels, inner_walls, sizes)
 def test_the_first_place_with_nothing_in_the_way_is_the_one_that_is_taken(
-    others: list[tuple[float, float, float, float]], walls: list[Segment], size: tuple[float, float]
+    things: list[Bounds], others: list[tuple[Bounds, bool]], walls: list[Segment], size: tuple[float, float]
 ) -> None:
     ground, own = Ground([*HOUSE, *walls]), [around(AT, (2.9, 2.9))]
-    for one in others:
+    for one in things:
         ground.take(one)
+    for key, (bounds, is_led) in enumerate(others):
+        ground.put(key, with_leader(bounds, is_led))
     tried = [*from_ceiling(AT, 1.5, size), *around_point(AT, size, 5.5, 20.0)]
-    free = (found for found, in_the_way in every_place(ground, AT, size, tried, own) if not in_the_way)
+    every = (way for spot in spots(ground, AT, size, tried, own) for way in spot.ways())
+    free = (way for way in every if not list(ground.in_the_way(way)))
     assert next(free, None) == place(ground, AT, size, tried, own)
 
 
-@given(taken, st.builds(around, places, sizes))
-def test_what_is_taken_and_let_go_again_is_free_as_before(
-    others: list[tuple[float, float, float, float]], bounds: tuple[float, float, float, float]
+@given(taken, st.builds(around, places, sizes), st.booleans())
+def test_where_a_label_stood_that_was_lifted_it_is_free_as_before(
+    others: list[Bounds], bounds: Bounds, is_led: bool
 ) -> None:
-    ground, line = Ground(), ((bounds[0], bounds[1]), (bounds[2], bounds[3]), (bounds[2] + 9, bounds[3]))
+    ground, label = Ground(), with_leader(bounds, is_led)
     for one in others:
         ground.take(one)
     before = ground.is_free(bounds)
-    ground.take(bounds)
-    ground.take_line(line)
+    ground.put(1, label)
     assert not ground.is_free(bounds)
-    ground.release(bounds)
-    ground.release_line(line)
+    ground.lift(1, label)
     assert ground.is_free(bounds) == before
+    assert not list(ground.in_the_way(label))

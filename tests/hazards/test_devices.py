@@ -26,7 +26,8 @@ def showed(what: str, date: str = "2026-02-14") -> dict:
 def test_a_fault_is_told_with_its_day_and_what_such_a_tester_cannot_see() -> None:
     said = only(FAULT, THERE, log=[showed("open neutral")])
     assert (
-        said.says == "Kitchen: a receptacle tester showed open neutral on 2026-02-14 at the receptacle ‘by the sink’."
+        said.says
+        == "Kitchen: a receptacle tester showed open neutral on 14 February 2026 at the receptacle ‘by the sink’."
     )
     assert said.why.startswith("It seems dead, and its hot is live.")
     assert "does not see two faults at once" in said.why

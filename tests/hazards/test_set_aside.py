@@ -10,6 +10,7 @@ from floorplan_circuits.edits.recording import dismiss
 from floorplan_circuits.edits.setting_aside import tell_again
 from floorplan_circuits.find import find
 from floorplan_circuits.findings import Hazard
+from floorplan_circuits.home.days import written
 from floorplan_circuits.home.home import Home
 from floorplan_circuits.home.record import change
 from tests.hazards.dense import dense
@@ -19,7 +20,7 @@ from tests.survey.houses import changed, logged, opened, struck, trouble, went
 
 DAY, WHY = "2026-05-01", "the owner knows it"
 SHARED = home(box(1001, device(2001, feed(3001, on(FIVE))), device(2002, feed(3002, on(SEVEN)))))
-SAID = f"Set aside on {DAY}: {WHY}"
+SAID = f"Set aside on {written(DAY)}: {WHY}"
 
 
 def the_shared(where: Home) -> Hazard:

@@ -18,10 +18,12 @@ from tests.homes import generate
 from tests.outside.test_pages_measured import collisions
 
 COUNT = int(os.environ.get("PRINTED_HOMES", "6"))
+IN_A_CORNER = (32, 122)
+"""Homes in which two boxes share a corner, their letters once on one another."""
 PAPERS = ("letter", "a4", "legal", "tabloid", "a3")
 
 
-@pytest.mark.parametrize("seed", range(COUNT))
+@pytest.mark.parametrize("seed", sorted({*range(COUNT), *IN_A_CORNER}))
 def test_a_random_home_prints_without_a_letter_on_a_letter(seed: int) -> None:
     rng = Random(seed)
     levels = rng.randint(1, 3)

@@ -9,7 +9,7 @@ from floorplan_circuits.drawing.panel_words import LEAST_SIZE
 from floorplan_circuits.find import find
 from floorplan_circuits.home.power import Panel
 from floorplan_circuits.home.table import Table
-from floorplan_circuits.sheets.directory_card import CAPTION, NoSuchSize, directory_card, typed_size
+from floorplan_circuits.sheets.directory_card import BY_HAND, CAPTION, NoSuchSize, directory_card, typed_size
 from floorplan_circuits.sheets.paper import EVERY_PAPER, PAPERS
 from tests.drawing.drawn import MADE, bounds_of, box, breaker, device, fed, home, overlap, sample, words_in
 
@@ -104,3 +104,10 @@ def test_the_card_of_a_panel_says_where_its_power_comes_from() -> None:
     garage = next(page for page in sheet.pages if page.name == "Garage panel")
     words = " ".join(mark.words for mark in flat(garage.ink) if isinstance(mark, Text))
     assert "Fed by 38·40 in Main panel" in words
+
+
+def test_a_small_panel_leaves_lines_to_write_on_and_a_full_one_none() -> None:
+    cards = [directory_card(sample(name), PAPERS["letter"], MADE) for name in ("cottage", "house")]
+    small, full = (words_in(card.pages[0].ink) for card in cards)
+    assert BY_HAND in small
+    assert BY_HAND not in full

@@ -1,12 +1,14 @@
 """The key: what the level shows, once each, in the catalogue's order, nothing cut and nothing else."""
 
+from itertools import pairwise
+
 import pytest
 
-from floorplan_circuits.drawing.ink import Stamp, flat
+from floorplan_circuits.drawing.ink import Stamp, Text, flat
 from floorplan_circuits.drawing.palette import PAPER
 from floorplan_circuits.find import find
 from floorplan_circuits.home.kinds import catalogue, kind_named
-from floorplan_circuits.sheets.legend import FOOT, KNOWN, how_to_read, how_we_know
+from floorplan_circuits.sheets.legend import FOOT, KNOWN, how_to_read
 from floorplan_circuits.sheets.sections import Section
 from tests.drawing.drawn import SAMPLE_HOMES, bounds_of, box, breaker, device, fed, home, sample, words_in
 
@@ -21,11 +23,19 @@ def words(section: Section) -> list[str]:
 @pytest.mark.parametrize("wide", [60.0, 90.0, 160.0, 198.0])
 @pytest.mark.parametrize("name", SAMPLE_HOMES)
 def test_nothing_of_the_key_is_cut_or_leaves_its_column(name: str, wide: float) -> None:
-    for make in (how_to_read, how_we_know):
-        section = make(sample(name), wide, PAPER, EVERY)
-        assert not any(word.endswith("…") for word in words(section))
-        assert all(bounds_of(block.ink)[2] <= wide + 0.01 for block in section.blocks)
-        assert section.whole
+    section = how_to_read(sample(name), wide, PAPER, EVERY)
+    assert not any(word.endswith("…") for word in words(section))
+    assert all(bounds_of(block.ink)[2] <= wide + 0.01 for block in section.blocks)
+    assert section.whole
+
+
+@pytest.mark.parametrize("wide", [60.0, 90.0, 160.0, 198.0])
+@pytest.mark.parametrize("name", SAMPLE_HOMES)
+def test_no_words_of_the_key_run_into_what_stands_beside_them(name: str, wide: float) -> None:
+    for block in how_to_read(sample(name), wide, PAPER, EVERY).blocks[:-1]:  # the last one is the foot
+        marks = [bounds_of(mark) for mark in flat(block.ink) if isinstance(mark, Text) and len(mark.words) > 4]
+        spans = sorted((left, right) for left, _, right, _ in marks)
+        assert all(right + 2 <= left for (_, right), (left, _) in pairwise(spans))
 
 
 @pytest.mark.parametrize("name", SAMPLE_HOMES)
@@ -59,21 +69,27 @@ def test_a_planned_device_is_not_in_the_key() -> None:
 
 def test_only_the_standings_of_the_level_are_explained() -> None:
     boxes = (box(20, (0, 0), device(21, fed(22, 6)), device(23, fed(24))),)
-    said = words(how_we_know(find(home(boxes, (breaker(6, 1),))), 90.0, PAPER, HERE))
+    said = words(how_to_read(find(home(boxes, (breaker(6, 1),))), 90.0, PAPER, HERE))
     explained = [text for _, text in KNOWN if text in said]
-    assert explained == ["only a label or person says so", "nobody knows: treat as live"]
+    assert explained == ["a label or person says so", "nobody knows: treat as live"]
 
 
 def test_a_box_where_nothing_is_recorded_needs_the_question_mark_explained() -> None:
-    assert words(how_we_know(find(home((box(20, (0, 0)),))), 90.0, PAPER, HERE)) == ["?", "nobody knows: treat as live"]
+    said = words(how_to_read(find(home((box(20, (0, 0)),))), 90.0, PAPER, HERE))
+    assert said[:2] == ["?", "nobody knows: treat as live"]
 
 
 def test_what_passes_and_what_comes_from_elsewhere_is_explained() -> None:
     elsewhere = {"how": "any", "supplies": ({"kind": "elsewhere", "where": "next door"},)}
     feeds = (fed(22, 6).model_validate({"id": 22, "on": elsewhere}), fed(23, 6))
-    said = words(how_we_know(find(home((box(20, (0, 0), passing=feeds),), (breaker(6, 1),))), 90.0, PAPER, HERE))
+    said = words(how_to_read(find(home((box(20, (0, 0), passing=feeds),), (breaker(6, 1),))), 90.0, PAPER, HERE))
     assert {"passes through", "from elsewhere, not this panel"} <= set(said)
 
 
 def test_a_level_without_boxes_has_no_plates_to_explain() -> None:
-    assert how_we_know(find(home()), 90.0, PAPER, HERE).blocks == ()
+    said = words(how_to_read(find(home()), 200.0, PAPER, HERE))
+    assert not {text for _, text in KNOWN} & set(said)
+
+
+def test_the_key_says_who_tested() -> None:
+    assert "Tested by owner and helper." in " ".join(words(how_to_read(sample("cottage"), 300.0, PAPER, EVERY)))

@@ -96,7 +96,7 @@ def test_the_page_shows_the_plan_the_panel_and_the_key_together(name: str, paper
     first, *further = wall_map_of(name, paper).pages
     said = words_in(first.ink)
     assert next(iter(sample(name).home.panels)).name in said
-    assert {"How to read it", "How we know"} <= set(said)
+    assert {"How to read it", "tested"} <= set(said)
     assert len(further) <= 1
 
 
@@ -317,3 +317,11 @@ def test_the_key_tells_of_guessed_places_only_where_there_is_one(placed: str) ->
     study = room(30, "Study", 0, 0, 4000, 3000)
     shown = find(home(rooms=(study,), boxes=(box(20, (1000, 0), device(21, fed(22)), placed=placed),)))
     assert (GUESSED_WORDS in words(made(shown))) == (placed == "guessed")
+
+
+def test_a_page_without_the_panel_says_on_which_page_it_is() -> None:
+    pages = {page.name: words_in(page.ink) for page in wall_map(sample("house"), PAPERS["letter"], MADE).pages}
+    without = [name for name, said in pages.items() if "Main panel" not in said and "floor" in name]
+    assert without  # the ground floor: beside a panel of forty spaces it is too wide for letter
+    for name in without:
+        assert any("The panel is on the page “Basement”." in word for word in pages[name])
