@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from floorplan_circuits.drawing.crowding import Crowd
 from floorplan_circuits.drawing.frame import Frame
 from floorplan_circuits.drawing.ink import Bounds, Group, Mark, PictureMark
-from floorplan_circuits.drawing.overlaps import Segment, around, segment_bounds
+from floorplan_circuits.drawing.overlaps import Segment, around
 from floorplan_circuits.drawing.palette import Theme
 from floorplan_circuits.drawing.placement import Ground
 from floorplan_circuits.drawing.plan_apart import drawn_apart
@@ -169,7 +169,9 @@ def _extent(segments: list[Segment], frame: Frame, labels: Labels, beneath: Pict
 
     A picture to draw over counts only until something is drawn: the rest of the sheet it is on is of no use then.
     """
-    found: list[Bounds] = [segment_bounds(segment) for segment in segments]
+    beyond = max(0.0, max((segment.half for segment in segments), default=0.0) - OUTER / 2)
+    ends = [end for segment in segments for end in (segment.a, segment.b)]
+    found: list[Bounds] = [around(end, (2 * beyond, 2 * beyond)) for end in ends]
     found += [bounds for bounds, _ in labels.spots]
     found += [*swings(frame), *flight_bounds(frame)]
     found += [around(frame.mm(box.at), (3.0, 3.0)) for box in frame.boxes() if box.at is not None]
