@@ -14,12 +14,11 @@ from floorplan_circuits.drawing.placement import Ground
 from floorplan_circuits.drawing.plan_apart import drawn_apart
 from floorplan_circuits.drawing.plan_boxes import DrawnBox, circuits_in_words, subject_of
 from floorplan_circuits.drawing.plan_building import (
+    facing,
     floors,
     opening_spots,
     openings,
     swings,
-    wall_segments,
-    walls,
     zone_edges,
 )
 from floorplan_circuits.drawing.plan_dots import dots
@@ -28,6 +27,7 @@ from floorplan_circuits.drawing.plan_planned import planned
 from floorplan_circuits.drawing.plan_stairs import flight_bounds, flight_spots, stair_words, stairs
 from floorplan_circuits.drawing.plan_switching import legs
 from floorplan_circuits.drawing.plan_underlay import underlay, underlay_bounds
+from floorplan_circuits.drawing.plan_walls import OUTER, wall_segments, walls
 from floorplan_circuits.drawing.plates import row_width
 from floorplan_circuits.drawing.room_names import name_rooms
 from floorplan_circuits.drawing.shown_zones import Floor, shown_floor
@@ -103,7 +103,7 @@ def plan(
     else:
         things += legs(frame, ground) if switching else ()
         things += _planned(frame, ground, labels) if with_planned else ()
-        depends_on = level, scale, theme.name, only, frame.picked, pale, switching, with_planned
+        depends_on = level, scale, theme, only, frame.picked, pale, switching, with_planned
         things += _close_up(frame, floor, ground, labels, arrangement or Arrangement(), depends_on)
     ink = Group((*base, *things, *labels.marks), Subject("level", level))
     return Plan(ink, _extent(segments, frame, labels, beneath), tuple(labels.spots), tuple(labels.keys),
@@ -176,7 +176,9 @@ def _by_urgency(boxes: Iterable[DrawnBox], frame: Frame) -> tuple[list[DrawnBox]
 
 
 def _panel(panel: Panel, frame: Frame, ground: Ground, labels: Labels) -> Mark:
-    at = frame.mm(panel.at or (0, 0))
+    at, looks = frame.mm(panel.at or (0, 0)), facing(panel.angle)
+    out = max(0.0, ground.out_of_wall(at, looks) - OUTER / 2)  # it would be lost in the ink of a thick wall
+    at = at[0] + looks[0] * out, at[1] + looks[1] * out
     subject = Subject("panel", panel.id)
     bounds = symbol_bounds("panel", at, panel.angle)
     ground.take(bounds)
@@ -190,7 +192,9 @@ def _extent(segments: list[Segment], frame: Frame, labels: Labels, beneath: Pict
 
     A picture to draw over counts only until something is drawn: the rest of the sheet it is on is of no use then.
     """
-    found: list[Bounds] = [(*end, *end) for segment in segments for end in (segment.a, segment.b)]
+    beyond = max(0.0, max((segment.half for segment in segments), default=0.0) - OUTER / 2)
+    ends = [end for segment in segments for end in (segment.a, segment.b)]
+    found: list[Bounds] = [around(end, (2 * beyond, 2 * beyond)) for end in ends]
     found += [bounds for bounds, _ in labels.spots]
     found += [*swings(frame), *flight_bounds(frame)]
     found += [around(frame.mm(box.at), (3.0, 3.0)) for box in frame.boxes() if box.at is not None]
