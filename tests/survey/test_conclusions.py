@@ -272,7 +272,7 @@ def test_a_loop_that_only_the_main_puts_out_is_not_suggested_on_the_one_breaker_
 
 
 def test_what_is_dead_with_a_feeder_off_is_not_suggested_on_the_feeder() -> None:
-    loop = [went(), went("live", B), went("live", C), went("dead", A), went()]
+    loop = [went(), went("live", B), went("live", C), went("dead", A)]
     assert known(house(None, *loop, **IN_GARAGE)).standing == "unknown"
 
 
