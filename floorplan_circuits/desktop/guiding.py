@@ -84,6 +84,7 @@ class Guiding:
         start = partial(self._start, form)
         about = "\n".join((about, *not_watched(plan, findings)))
         self.page.show_pieces(*set_up_pieces(form, findings, about, start), act=start)
+        form.way.setFocus()
 
     def _open(self) -> None:
         self._area.plan_or_guide.setCurrentWidget(self.page)

@@ -49,6 +49,13 @@ def key(window, which) -> None:
     QTest.keyClick(window.work.guiding.page, which)
 
 
+def test_enter_on_the_button_begins_as_a_click_does(window, hand, first) -> None:
+    first.start.setFocus()
+    QTest.keyClick(first.start, Qt.Key.Key_Return)
+    hand.settle()
+    assert window.work.guiding.is_open
+
+
 def test_arrows_and_letters_set_the_form_and_answer_nothing(window, hand, first) -> None:
     tap(first.start)
     hand.settle()
