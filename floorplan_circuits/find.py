@@ -34,6 +34,7 @@ from floorplan_circuits.supply.numbering import marks, panel_finding, reading_or
 from floorplan_circuits.survey.boxes import Survey, box_findings, placed_again
 from floorplan_circuits.survey.cases import Evidence
 from floorplan_circuits.survey.conclusions import conclude
+from floorplan_circuits.survey.kept import kept_boxes, kept_conclusions
 from floorplan_circuits.survey.log_book import LogBook
 from floorplan_circuits.survey.statements import Stated, statements
 from floorplan_circuits.survey.states import Judge, box_states, feed_states
@@ -112,10 +113,25 @@ class _Read(NamedTuple):
         graph = supply_graph(home)
         return cls(home, book, graph, statements(home, graph))
 
+    @classmethod
+    def again(cls, home: Home, book: LogBook) -> "_Read":
+        """Read it; of a home that is wired as the last one, nothing but the log is read anew."""
+        last = _read[0] if _read else None
+        if last is None or any(getattr(home, name) is not getattr(last.home, name) for name in WIRING):
+            return cls.of(home, book)
+        return last._replace(home=home, book=book)
 
+
+WIRING = ("boxes", "controls", "panels", "breakers", "sources", "system")
+"""The parts of a home that tell what hangs on what, as stated."""
 _last: list[Desk] = []
 _read: list[_Read] = []
 """What the last findings were concluded from: the first shut-off of the same home begins with it."""
+
+
+def _book_of(home: Home) -> LogBook:
+    """Return the log of a home, read; that of the home that was concluded last is read already."""
+    return _read[0].book if _read and _read[0].home is home else LogBook(home)
 
 
 def plan_rounds(
@@ -169,7 +185,7 @@ def renewed(findings: Findings, course: Course, make: Callable[[Findings], TestP
     It never has more of either left than the plan before it.
     """
     home = findings.home
-    book = LogBook(home)
+    book = _book_of(home)
     progress = Progress(course, home, book, findings.conclusions, Manner(), "")
     if not progress.is_between_rounds():
         return course
@@ -185,7 +201,7 @@ def renewed(findings: Findings, course: Course, make: Callable[[Findings], TestP
 def next_step(findings: Findings, course: Course, manner: Manner, today: str, skipped: Skipped = ()) -> GuideStep:
     """Return what comes next on the evening, by the log alone, but for what the person passed by."""
     home = findings.home
-    return Progress(course, home, LogBook(home), findings.conclusions, manner, today, skipped).next_step()
+    return Progress(course, home, _book_of(home), findings.conclusions, manner, today, skipped).next_step()
 
 
 def revive(findings: Findings, box: int) -> Revival:
@@ -205,15 +221,19 @@ def _surveyed(home: Home, before: Findings | None, drawn: Findings, book: LogBoo
             boxes=boxes,
             never_tested=before.never_tested,
         )
-    read = _Read.of(home, book)
+    read = _Read.again(home, book)
     _read[:] = [read]
-    known = conclude(home, read.graph, book, read.stated)
+    as_wired = before if before is not None and _same(before, home, *WIRING) else None
+    kept = {} if as_wired is None else kept_conclusions(as_wired, home, book)
+    known = conclude(home, read.graph, book, read.stated, kept)
     order = {breaker: place for place, breaker in enumerate(reading_order(home))}
+    survey = Survey(home, book, known.conclusions, read.stated, drawn.room_of, order)
+    boxes = kept_boxes(as_wired, survey) if kept and _same(as_wired, home, "levels", "rooms") else {}
     return replace(
         drawn,
         conclusions=known.conclusions,
         disagreements=known.disagreements,
-        boxes=box_findings(Survey(home, book, known.conclusions, read.stated, drawn.room_of, order)),
+        boxes=box_findings(survey, boxes),
         never_tested=known.never_proved,
     )
 

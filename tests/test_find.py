@@ -134,6 +134,56 @@ def test_a_feed_tied_elsewhere_in_a_plausible_home_is_found_as_if_anew(seed, dat
     assert find(edited, find(home)) == find(edited)
 
 
+@settings(max_examples=12, deadline=None)
+@given(homes(), st.data())
+def test_a_log_that_grew_at_its_end_is_found_as_if_anew(home, data) -> None:
+    shorter = change(home, log=home.log[: data.draw(st.integers(0, len(home.log)))])
+    assert find(home, find(shorter)) == find(home)
+
+
+@settings(max_examples=8, deadline=None)
+@given(st.integers(0, 10_000), st.data())
+def test_rounds_added_to_the_log_of_a_plausible_home_are_found_as_if_anew(seed, data) -> None:
+    generated = generate(seed, 12)
+    handles = data.draw(st.permutations(generated.home.breakers.ids()))[:3]
+    home = with_log(generated.home, solo_rounds(generated, handles))
+    at = data.draw(st.integers(0, len(home.log)))
+    assert find(home, find(change(home, log=home.log[:at]))) == find(home)
+
+
+def test_a_round_leaves_alone_what_is_known_of_the_feeds_it_did_not_look_at() -> None:
+    generated = generate(4, 20)
+    before = with_log(generated.home, solo_rounds(generated, generated.home.breakers.ids()[:3]))
+    feed = before.boxes.rows[0].feeds()[0].id
+    looked = {"id": before.next_id, "kind": "round", "off": tuple(_off(before)), "method": "two-lead tester"}
+    more = Round.model_validate({**looked, "readings": ({"feed": feed, "says": "live"},)})
+    was, now = find(before), find(change(before, log=(*before.log, more), next_id=before.next_id + 1))
+    after = find(now.home, was)
+    assert after == now
+    assert all(one is was.conclusions[other] for other, one in after.conclusions.items() if other != feed)
+    assert after.conclusions[feed] is not was.conclusions[feed]
+
+
+def _off(home: Home) -> set[int]:
+    return {one.id for one in home.breakers if one.found.state in ("off", "tripped")}
+
+
+def test_a_round_with_a_handle_on_that_was_found_off_lapses_what_it_did_not_look_at() -> None:
+    generated = generate(4, 20)
+    first, second = generated.home.breakers.ids()[:2]
+    home = set_breaker(generated.home, second, found={"state": "off"}).home
+    with_it_off = [change(one, off=(*one.off, second)) for one in solo_rounds(generated, [first])]
+    before = find(with_log(home, with_it_off))
+    log, number = before.home.log, before.home.next_id
+    all_on = Round.model_validate({"id": number, "kind": "round", "off": (), "method": "two-lead tester"})
+    after = change(before.home, log=(*log, all_on), next_id=number + 1)
+    assert find(after, before) == find(after)
+    stood, stands = ({one.standing for one in found.conclusions.values()} for found in (before, find(after, before)))
+    assert "proved" in stood
+    assert "proved" not in stands
+    assert "expired" in stands
+
+
 def test_findings_name_the_home_they_are_about() -> None:
     edited = EDITED["a room"]
     assert find(edited, find(COTTAGE)).home is edited

@@ -61,6 +61,7 @@ class Count(QSpinBox):
         self.setAccessibleName(label)
         self.setRange(1, most)
         self.setValue(now)
+        self.lineEdit().setTextMargins(5, 0, 0, 0)  # its words begin where those of other fields do
 
     def wheelEvent(self, event: QWheelEvent) -> None:  # noqa: N802  # Qt's name
         """Leave the wheel to the page."""

@@ -90,6 +90,7 @@ class FirstPage(QWidget):
         words = QLabel("One box to open now? Be led to its breakers in about ten minutes, without a drawing.")
         words.setWordWrap(True)
         self.one_box, self.one_box_button = OneBoxForm(), QPushButton("Start with one box")
+        self.one_box_button.setAutoDefault(True)
         self.one_box_button.setObjectName("action")
         self.one_box.hide()
         self.one_box_button.clicked.connect(self._open_one_box)

@@ -45,18 +45,18 @@ class GuidePage(QScrollArea):
         self.rows: list[LookRow] = []
         self._at = 0
         self._act: Callable[[], object] | None = None
-        self._column = QVBoxLayout()
-        for keys, act in (
-            *((key, partial(self._answer_here, says)) for _, key, says in ANSWERS),
-            ("Up", partial(self._go, UP)),
-            ("Down", partial(self._go, DOWN)),
-            ("Backspace", self.back_wanted.emit),
-            ("Return", self._do),
-            ("Enter", self._do),
-        ):
-            shortcut = QShortcut(QKeySequence(keys), self)
-            shortcut.setContext(Qt.ShortcutContext.WidgetWithChildrenShortcut)
-            shortcut.activated.connect(act)
+        answers = ((key, partial(self._answer_here, says)) for _, key, says in ANSWERS)
+        going = (("Up", partial(self._go, UP)), ("Down", partial(self._go, DOWN)))
+        self._for_rows = [self._shortcut(key, act) for key, act in (*answers, *going)]
+        """Keys that answer devices: where none are shown they belong to the form that is."""
+        for key, act in (("Backspace", self.back_wanted.emit), ("Return", self._do), ("Enter", self._do)):
+            self._shortcut(key, act)
+
+    def _shortcut(self, key: str, act: Callable[[], object]) -> QShortcut:
+        shortcut = QShortcut(QKeySequence(key), self)
+        shortcut.setContext(Qt.ShortcutContext.WidgetWithChildrenShortcut)
+        shortcut.activated.connect(act)
+        return shortcut
 
     def _do(self) -> None:
         """Do what Enter means here: the button that has the focus, else what the step asks for."""
@@ -71,6 +71,8 @@ class GuidePage(QScrollArea):
     def show_pieces(self, *shown: QWidget, act: Callable[[], object] | None = None) -> None:
         """Show these, one under the other. `act` is what Enter does."""
         self.rows, self._at, self._act = [piece for piece in shown if isinstance(piece, LookRow)], 0, act
+        for shortcut in self._for_rows:
+            shortcut.setEnabled(bool(self.rows))
         inner, holder = QWidget(), QWidget()
         holder.setMaximumWidth(WIDEST)
         column = QVBoxLayout(holder)

@@ -4,7 +4,6 @@ from collections.abc import Sequence
 from dataclasses import replace
 from datetime import date
 from functools import partial
-from math import inf
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QTimer
@@ -12,7 +11,7 @@ from PySide6.QtWidgets import QWidget
 
 from floorplan_circuits.desktop.guide_page import GuidePage, button, text
 from floorplan_circuits.desktop.guide_screens import SetUpForm, done_pieces, set_up_pieces
-from floorplan_circuits.desktop.off_clock import OffClock
+from floorplan_circuits.desktop.handles_off import HandlesOff
 from floorplan_circuits.desktop.rail import SHUT_OFF
 from floorplan_circuits.desktop.rounds_wanted import RoundsWanted
 from floorplan_circuits.edits.edited import counted
@@ -22,7 +21,6 @@ from floorplan_circuits.findings import Findings, Subject
 from floorplan_circuits.rounds.course import Course
 from floorplan_circuits.rounds.guide_words import guide_words, to_turn
 from floorplan_circuits.rounds.steps import DONE, GuideStep, Manner
-from floorplan_circuits.rounds.stretches import PACE_M_PER_S, READ_S
 from floorplan_circuits.rounds.wording import not_watched
 
 if TYPE_CHECKING:
@@ -42,16 +40,12 @@ class Guiding:
         self._course: Course | None = None
         self._step: GuideStep | None = None
         self._manner = Manner()
-        self._now_off: tuple[int, ...] = ()
         self._skipped: set[tuple[tuple[str, int], int]] = set()
         self._given: list[tuple[int, ...]] = []
         """The entries of each answer in this sitting, the newest last."""
         self.wanted = RoundsWanted()
-        self.clock, self._resting = OffClock(), tuple[int, ...]()
+        self.off = HandlesOff(page, self.show)
         self._is_stopping = False
-        self._timer = QTimer(page)
-        self._timer.setSingleShot(True)
-        self._timer.timeout.connect(self.show)
         page.answered.connect(self._on_answered)
         page.turned.connect(self._on_turned)
         page.left_out.connect(self._on_left_out)
@@ -90,6 +84,7 @@ class Guiding:
         start = partial(self._start, form)
         about = "\n".join((about, *not_watched(plan, findings)))
         self.page.show_pieces(*set_up_pieces(form, findings, about, start), act=start)
+        form.way.setFocus()
 
     def _open(self) -> None:
         self._area.plan_or_guide.setCurrentWidget(self.page)
@@ -98,7 +93,7 @@ class Guiding:
 
     def show_instead(self, *shown: QWidget) -> None:
         """Show something else in the guide's place; what was under way goes on from the log."""
-        if self._now_off:
+        if self.off.now:
             self._area.say(STOP_FIRST)
             return
         wanted = self.wanted
@@ -124,20 +119,20 @@ class Guiding:
     def _stop(self) -> None:
         """Have everything back on first: nobody walks away from a dark freezer."""
         session, course = self._area.session, self._course
-        if not self._now_off or session is None or course is None:
+        if not self.off.now or session is None or course is None:
             self.leave()
             return
         self._step, self._is_stopping = DONE, True
         findings = session.find_now()
         words = replace(guide_words(DONE, course.plan, findings), head="Before you stop")
         self._area.side.view.ring(self.rings())
-        self.page.show_turning(words, to_turn(self._now_off, DONE, findings))
+        self.page.show_turning(words, to_turn(self.off.now, DONE, findings))
 
     def leave(self) -> None:
         """Give the place back to the plan; the answers stay in the log."""
         if not self.is_open:
             return
-        still_off, session = self._now_off, self._area.session
+        still_off, session = self.off.now, self._area.session
         self.forget()
         if session is not None and still_off:
             marks = session.find_now().marks
@@ -147,10 +142,9 @@ class Guiding:
     def forget(self) -> None:
         """Show the plan; another home may be at work."""
         self._course = self._step = None
-        self._now_off, self._resting, self._is_stopping = (), (), False
+        self._is_stopping = False
         self.wanted = replace(self.wanted, boxes=())
-        self._timer.stop()
-        self.clock.forget()
+        self.off.forget()
         self._skipped.clear()
         self._given.clear()
         self._area.plan_or_guide.setCurrentIndex(0)
@@ -171,38 +165,20 @@ class Guiding:
         step = self._step = next_step(findings, course, self._manner, date.today().isoformat(), self._skipped)
         self._area.side.view.ring(self.rings())
         words = guide_words(step, course.plan, findings)
-        turn = to_turn(self._now_off, step, findings)
-        if self._must_rest(course, step, findings, is_at_panel=not turn.is_nothing):
-            return
-        if not turn.is_nothing:
-            until = self.clock.runs_until(
-                [one for one in step.off if one not in self._now_off], course.plan.at_most, findings.marks
-            )
+        turn = to_turn(self.off.now, step, findings)
+        at_most, marks, clock = course.plan.at_most, findings.marks, self.off.clock
+        pause = self.off.pause(step, course.plan, is_at_panel=not turn.is_nothing)
+        if pause is not None:
+            words = replace(guide_words(pause, course.plan, findings), head=BACK_ON)
+            self.page.show_turning(words, to_turn(self.off.now, pause, findings))
+        elif not turn.is_nothing:
+            until = clock.runs_until([one for one in step.off if one not in self.off.now], at_most, marks)
             self.page.show_turning(words, replace(turn, also=" ".join(told for told in (turn.also, until) if told)))
         elif step.stage == "done":
             self._show_done(findings, course)
         else:
-            by = self.clock.back_by(course.plan.at_most, findings.marks)
+            by = clock.back_by(at_most, marks)
             self.page.show_room(replace(words, state=f"{words.state} {by}".strip()))
-
-    def _must_rest(self, course: Course, step: GuideStep, findings: Findings, *, is_at_panel: bool) -> bool:
-        """Ask for what may not be off any longer, and tell whether it was asked for; at the panel, look ahead."""
-        at_most = course.plan.at_most
-        kept = {*step.off} & {*self._now_off}
-        ahead = step.left * READ_S + course.plan.all_on.metres / PACE_M_PER_S if is_at_panel and kept else 0.0
-        self._resting = self.clock.to_rest(at_most, ahead) if step.stage != "done" else ()
-        if self._resting:
-            off = tuple(one for one in self._now_off if one not in self._resting)
-            pause = replace(step, off=off)
-            words = replace(guide_words(pause, course.plan, findings), head=BACK_ON)
-            self.page.show_turning(words, to_turn(self._now_off, pause, findings))
-            return True
-        left = self.clock.seconds_left(at_most)
-        if left < inf:
-            self._timer.start(int(max(left, 0.0) * 1000) + 1)
-        else:
-            self._timer.stop()
-        return False
 
     def _renewed(self, findings: Findings, course: Course) -> Course:
         """Return the course, its rest planned anew where that is shorter."""
@@ -246,9 +222,7 @@ class Guiding:
     def _on_turned(self) -> None:
         if self._step is None:
             return
-        resting, self._resting = self._resting, ()
-        self._now_off = tuple(one for one in self._now_off if one not in resting) if resting else self._step.off
-        self.clock.turned(self._now_off)
+        self.off.turned(self._step)
         if self._is_stopping:
             self.leave()
         else:

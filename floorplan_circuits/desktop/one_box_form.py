@@ -52,6 +52,8 @@ class OneBoxForm(QWidget):
         self.more.setObjectName("plain")
         self.start = QPushButton("Find its breakers")
         self.start.setObjectName("action")
+        for pressed in (self.more, self.start):
+            pressed.setAutoDefault(True)  # Enter presses it, as the space bar does
         self._lay_out()
         self.more.clicked.connect(self._one_more)
         self.handles.textChanged.connect(lambda words: self.said.setText(counted_handles(words) if words else ""))
@@ -67,7 +69,7 @@ class OneBoxForm(QWidget):
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(6)
         form = QFormLayout()
-        for label, field in (("The box", self.name), ("Panel", self.handles)):
+        for label, field in (("The box", self.name), ("Breakers", self.handles)):
             field.setAccessibleName(label)
         form.addRow("The box", self.name)
         gangs = QWidget()

@@ -98,9 +98,7 @@ class Session(QObject):
         """Return the findings about the home as it is now, computed to the end."""
         found = self.findings
         if found is None or found.home is not self.home or found.layer != self.view.layer:
-            from floorplan_circuits.find import find  # late: shapely must not delay the first frame
-
-            found = self.findings = find(self.home, found, self.view.layer)
+            found = self.findings = self._finder.now(self.home, self.view.layer)
         return found
 
     def colour_by(self, layer: Layer) -> None:

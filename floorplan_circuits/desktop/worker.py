@@ -1,5 +1,7 @@
 """The worker: findings are computed off the window's thread, and only the newest request is answered."""
 
+from threading import Lock
+
 from PySide6.QtCore import QObject, Signal
 
 from floorplan_circuits.desktop.newest import Newest
@@ -15,18 +17,27 @@ class Finder(QObject):
     def __init__(self, parent: QObject | None = None) -> None:
         super().__init__(parent)
         self._before: Findings | None = None
+        self._at_work = Lock()
         self._finding = Newest("findings", daemon=True)
 
     def ask(self, home: Home, layer: Layer = "both") -> None:
         """Ask for the findings of `home`; an older request that has not begun is dropped."""
         self._finding.ask(lambda: self._find(home, layer))
 
-    def _find(self, home: Home, layer: Layer) -> None:
+    def now(self, home: Home, layer: Layer = "both") -> Findings:
+        """Return the findings of `home` for whoever can't wait to be told: what is being found is not found twice."""
         from floorplan_circuits.find import find  # late: shapely must not delay the first frame
 
-        self._before = find(home, self._before, layer)
+        with self._at_work:
+            before = self._before
+            if before is None or before.home is not home or before.layer != layer:
+                before = self._before = find(home, before, layer)
+            return before
+
+    def _find(self, home: Home, layer: Layer) -> None:
+        found = self.now(home, layer)
         if not self._finding.is_overtaken():
-            self._tell(self._before)
+            self._tell(found)
 
     def _tell(self, findings: Findings) -> None:
         try:

@@ -39,10 +39,14 @@ class Survey:
         return is_harmless(feed, self.stated[feed], self.known[feed], self.record)
 
 
-def box_findings(survey: Survey) -> dict[int, BoxFinding]:
-    """Return what enters each box that exists."""
+def box_findings(survey: Survey, kept: Mapping[int, BoxFinding]) -> dict[int, BoxFinding]:
+    """Return what enters each box that exists; what is `kept` is not looked into anew."""
     together = moves_together(survey.home)
-    return {box.id: _finding(box, survey, together) for box in survey.home.boxes if not is_only_planned(box)}
+    return {
+        box.id: kept.get(box.id) or _finding(box, survey, together)
+        for box in survey.home.boxes
+        if not is_only_planned(box)
+    }
 
 
 def placed_again(

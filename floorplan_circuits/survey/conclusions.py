@@ -33,20 +33,27 @@ class Known(NamedTuple):
     never_proved: tuple[int, ...]
 
 
-class _Concluded(NamedTuple):
+class Concluded(NamedTuple):
+    """What is known of one feed, what is at odds about it, and whether a test ever proved it."""
+
     conclusion: Conclusion
     disagreement: Disagreement | None = None
     ever_proved: bool = False
 
 
-def conclude(home: Home, graph: SupplyGraph, record: LogBook, stated: Mapping[int, Stated]) -> Known:
-    """Return what is known of each existing feed.
+def conclude(
+    home: Home, graph: SupplyGraph, record: LogBook, stated: Mapping[int, Stated], kept: Mapping[int, Concluded]
+) -> Known:
+    """Return what is known of each existing feed; what is `kept` is not concluded anew.
 
     Among those that were never proved are the ones of which a test found something else than stated.
     """
     evidence = Evidence.of(home, graph, record)
     shut, tell = Shut.of(evidence), Telling.of(home, record)
-    found = {place.feed.id: _concluded(place, stated[place.feed.id], shut, tell) for place in existing_feeds(home)}
+    found = {
+        place.feed.id: kept.get(place.feed.id) or _concluded(place, stated[place.feed.id], shut, tell)
+        for place in existing_feeds(home)
+    }
     return Known(
         {feed: one.conclusion for feed, one in found.items()},
         tuple(one.disagreement for one in found.values() if one.disagreement is not None),
@@ -54,10 +61,10 @@ def conclude(home: Home, graph: SupplyGraph, record: LogBook, stated: Mapping[in
     )
 
 
-def _concluded(place: FeedPlace, stated: Stated, shut: Shut, tell: Telling) -> _Concluded:
+def _concluded(place: FeedPlace, stated: Stated, shut: Shut, tell: Telling) -> Concluded:
     evidence = shut.evidence
     if not (stated.breakers or stated.others or place.feed.id in evidence.record.readings or _busy(place, evidence)):
-        return _Concluded(replace(_as_stated(place, stated), candidates=shut.order))  # most of what nobody knows
+        return Concluded(replace(_as_stated(place, stated), candidates=shut.order))  # most of what nobody knows
     case = case_of(place, stated, evidence)
     left = narrowed(case, shut)
     clash = conflict(case, left, evidence)
@@ -66,7 +73,7 @@ def _concluded(place: FeedPlace, stated: Stated, shut: Shut, tell: Telling) -> _
     candidates = concluded.breakers if standing == "proved" else left.left
     trouble = troubles(concluded.breakers, evidence.record) if standing != "contradicted" else ""
     parts = (concluded.says, _narrowed_to(case, left, standing, tell), trouble)
-    return _Concluded(
+    return Concluded(
         replace(
             concluded,
             candidates=candidates,
@@ -180,16 +187,19 @@ def _traced(case: Case, evidence: Evidence) -> Conclusion | None:
 def _suggested(case: Case, left: Narrowed, evidence: Evidence) -> Conclusion | None:
     """Return `suggested` where the readings leave one handle alone, and the map names no other.
 
-    Some 'dead' must speak for it: what was live throughout may come from elsewhere. A feeder above it is left too while
-    it was on throughout: the nearest is meant. One whose circuit has another supply on the map is not the only one.
+    Some 'dead' must speak for it, with its own handle off: what was live throughout may come from elsewhere, and what
+    is dead with a main or a feeder off may hang on two breakers behind that. A feeder above it is left too while it was
+    on throughout: the nearest is meant. One whose circuit has another supply on the map is not the only one.
     """
-    dead = [one for one in left.readings if one.reading.says == "dead"]
-    if not dead or case.stated.others or case.stated.joined:
+    if case.stated.others or case.stated.joined:
         return None
     nearest = frozenset(
         one for one in left.fitting if not any(one in evidence.above.get(other, ()) for other in left.fitting)
     )
     if not nearest or nearest != evidence.bench.together.get(min(nearest)) or not {*case.stated.breakers} <= nearest:
+        return None
+    dead = [one for one in left.readings if one.reading.says == "dead" and nearest <= one.off]
+    if not dead or nearest & evidence.feeders:
         return None
     if any(evidence.is_live(("circuit", breaker), nearest) for breaker in nearest):
         return None

@@ -49,6 +49,26 @@ def key(window, which) -> None:
     QTest.keyClick(window.work.guiding.page, which)
 
 
+def test_enter_on_the_button_begins_as_a_click_does(window, hand, first) -> None:
+    first.start.setFocus()
+    QTest.keyClick(first.start, Qt.Key.Key_Return)
+    hand.settle()
+    assert window.work.guiding.is_open
+
+
+def test_arrows_and_letters_set_the_form_and_answer_nothing(window, hand, first) -> None:
+    tap(first.start)
+    hand.settle()
+    form = window.work.guiding.page.findChild(SetUpForm)
+    for field in (form.way, form.minutes, form.who):
+        field.setFocus()
+        QTest.keyClick(field, Qt.Key.Key_Up if field is form.minutes else Qt.Key.Key_Down)
+    QTest.keyClicks(form.who, "Dulls")
+    assert form.way.currentText() == "A two-lead tester"
+    assert form.minutes.value() == 1
+    assert form.who.text() == "Dulls"
+
+
 def button(window, words) -> QPushButton:
     shown = [one for one in window.findChildren(QPushButton) if one.isVisible() and one.text().startswith(words)]
     assert shown, words
@@ -67,7 +87,7 @@ def answer_all(window, hand, guide) -> None:
     for _ in range(60):
         rows = guide.page.rows
         if not rows:
-            if guide._step.stage == "done" and not guide._now_off:
+            if guide._step.stage == "done" and not guide.off.now:
                 return
             key(window, Qt.Key.Key_Return)
         else:
@@ -172,7 +192,7 @@ def timed(window, hand, first):
     tap(first.start)
     hand.settle()
     guide, clock = window.work.guiding, Clock()
-    guide.clock.now = clock
+    guide.off.clock.now = clock
     form = guide.page.findChild(SetUpForm)
     form.minutes.setValue(10)
     key(window, Qt.Key.Key_Return)
@@ -194,18 +214,18 @@ def test_a_room_says_by_when_breakers_must_be_back_on(window, timed) -> None:
 
 def test_what_was_off_long_enough_is_asked_for_and_the_round_goes_on_after_it_ran(window, hand, timed) -> None:
     guide, clock = timed
-    asked, off = guide._step, guide._now_off
+    asked, off = guide._step, guide.off.now
     clock.at = 9 * 60.0
     guide.show()
     assert "Back on for a while" in words_on(guide)
     assert "Turn back on:" in words_on(guide)
     clock.at = 9.5 * 60
     key(window, Qt.Key.Key_Return)
-    assert guide._now_off == ()
+    assert guide.off.now == ()
     assert "should run until" in words_on(guide)
     clock.at = 20 * 60
     key(window, Qt.Key.Key_Return)
-    assert guide._now_off == off
+    assert guide.off.now == off
     assert guide._step == asked
     assert [row.feed for row in guide.page.rows] == list(asked.feeds)
 

@@ -96,7 +96,7 @@ def test_the_samples_take_no_more_than_one_breaker_at_a_time(sample) -> None:
     assert compared["plan"].rounds <= compared["one_at_a_time"].rounds
 
 
-@settings(max_examples=20)
+@settings(max_examples=10)
 @given(homes(), st.sampled_from(("equal weight", "least rounds", "one more round")))
 def test_any_home_can_be_planned_and_each_round_reads_each_feed_once(home, strength) -> None:
     found = plan_of(home, strength=strength)
@@ -163,7 +163,7 @@ def test_each_feed_on_one_handle_is_found_in_the_published_number_of_rounds(seed
             assert {*known[feed].breakers} <= together[handle]
 
 
-@settings(max_examples=40)
+@settings(max_examples=25)
 @given(SEEDS)
 def test_read_truly_nothing_on_two_supplies_or_from_elsewhere_is_suggested_on_one_handle(seed) -> None:
     hidden = hidden_home(seed)

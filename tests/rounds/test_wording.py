@@ -30,7 +30,7 @@ def test_each_feed_stands_on_the_walk_once_at_its_place_in_the_plan(sample) -> N
     assert words.code == plan_code(plan)
 
 
-@settings(max_examples=15)
+@settings(max_examples=8)
 @given(homes())
 def test_turning_what_is_told_leads_through_the_rounds_and_back_to_all_on(some) -> None:
     findings = find(some)

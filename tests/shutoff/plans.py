@@ -29,7 +29,7 @@ def handles_off(plan: ShutOff) -> set[int]:
 def bench(home: Home, *boxes: int) -> tuple[tuple[Target, ...], Board, Cut]:
     """The targets of boxes, what they are weighed by, and the cut."""
     record, graph = LogBook(home), supply_graph(home)
-    known = conclude(home, graph, record, statements(home, graph)).conclusions
+    known = conclude(home, graph, record, statements(home, graph), {}).conclusions
     wanted = targets(home, boxes, record, known, sharing_neutrals(home))
     supplies, handles = graph.supplies, Handles.of(home, record)
     wiring = Wiring.of(supplies, handles.resting).laid_over(with_candidates(supplies, wanted))

@@ -265,6 +265,17 @@ def test_an_honest_solo_pass_proves_no_breaker_but_the_true_one_and_feeders_abov
             assert proof.handle <= truth[feed] | feeders
 
 
+def test_a_loop_that_only_the_main_puts_out_is_not_suggested_on_the_one_breaker_that_stayed_on() -> None:
+    loop = [went(), went("live", A), went("live", B), went("dead", MAIN), went()]
+    assert known(house(None, *loop)).standing == "unknown"
+    assert known(house(None, *loop, went("dead", C))).standing == "suggested"
+
+
+def test_what_is_dead_with_a_feeder_off_is_not_suggested_on_the_feeder() -> None:
+    loop = [went(), went("live", B), went("live", C), went("dead", A)]
+    assert known(house(None, *loop, **IN_GARAGE)).standing == "unknown"
+
+
 RANK = ("unknown", "claimed", "suggested", "traced", "proved")
 
 
