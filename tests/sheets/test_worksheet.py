@@ -140,14 +140,20 @@ def test_what_to_mind_stands_before_the_first_cell() -> None:
 
 
 def test_each_handle_alone_has_boxes_for_all_that_a_test_needs() -> None:
-    words, last = sample("cottage"), made("cottage").pages[-1]
-    said = words_in(last.ink)
-    assert "Then each alone" in said
+    words, pages = sample("cottage"), made("cottage").pages
+    said = [word for page in pages for word in words_in(page.ink)]
+    assert said.count("Then each alone") == 1
     for word in ("tester proved before", "and after", "live before", "dead with it off", "live again"):
         assert said.count(word) == len(words.solo)
-    boxes = [path_bounds(mark.path) for mark in flat(last.ink) if isinstance(mark, Shape)]
+    boxes = [path_bounds(mark.path) for page in pages for mark in flat(page.ink) if isinstance(mark, Shape)]
     ticks = [one for one in boxes if one[2] - one[0] == pytest.approx(5) and one[3] - one[1] == pytest.approx(5)]
     assert len(ticks) == 2 * len(words.solo) + 3 * sum(len(one.looks) for one in words.solo)
+
+
+def test_each_handle_alone_begins_below_the_rounds_where_there_is_room() -> None:
+    pages = [words_in(page.ink) for page in made("flat").pages]
+    assert "Walk the rooms in this order" in pages[-1]
+    assert "Then each alone" in pages[-1]
 
 
 def test_grey_paper_loses_no_word() -> None:
