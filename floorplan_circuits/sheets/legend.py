@@ -33,7 +33,7 @@ FOOT = {
     "lights": "Colour is what the lights are on, not what runs inside walls, floor or ceiling.",
     "receptacles": "Colour is what receptacles and appliances are on, not what runs inside walls, floor or ceiling.",
 }
-LEGEND_ROW, LEGEND_SIZE = 4.3, 7.5
+LEGEND_ROW, LEGEND_SIZE = 4.15, 7.5
 NAMED = 3
 """How many of those who tested are named."""
 DRAWN, WORDS = 4.5, 9.8
