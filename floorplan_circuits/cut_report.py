@@ -153,11 +153,11 @@ def around_lines(plan: ShutOff, findings: Findings) -> Iterator[str]:
     else:
         yield f"Prove the tester at {_place(plan.prove_tester_at, findings)}, before and after."
     if plan.light_to_work_by is not None:
-        yield f"Light to work by: {_place(plan.light_to_work_by, findings)} should stay on. Take a lamp all the same."
+        yield f"Nearest light that should stay on: {_place(plan.light_to_work_by, findings)}. Take a lamp all the same."
     else:
         yield "No light is known to stay on: take a lamp with a battery."
     if plan.light_at_panel not in (None, plan.light_to_work_by):
-        yield f"Light on the way to the panel: {_place(plan.light_at_panel or 0, findings)} should stay on."
+        yield f"Nearest to the panel: {_place(plan.light_at_panel or 0, findings)}."
 
 
 def _place(box: int, findings: Findings) -> str:

@@ -97,7 +97,8 @@ def _panel_text(panel: Panel, findings: Findings) -> Iterator[str]:
 def _verdict_lines(verdicts: Sequence[Verdict], start: str = "") -> Iterator[str]:
     for one in verdicts:
         advice = "Advice: " if one.soft else ""
-        yield f"    {start}{advice}{one.says} {one.do} [{one.source}]"
+        better = f" Better: “{one.better}”." if one.better else ""
+        yield f"    {start}{advice}{one.says} {one.do}{better} [{one.source}]"
 
 
 def _asked_text(findings: Findings) -> Iterator[str]:

@@ -3,9 +3,9 @@
 What has the very same inputs as in earlier findings is carried over, so that `find(h, before) == find(h)` always.
 """
 
-from collections.abc import Callable, Collection, Iterable, Sequence
+from collections.abc import Callable, Collection, Iterable, Mapping, Sequence
 from dataclasses import replace
-from typing import TypeGuard
+from typing import NamedTuple, TypeGuard
 
 from floorplan_circuits.areas import circuit_colours, loads_by_room, zones
 from floorplan_circuits.directory.written import written
@@ -18,22 +18,24 @@ from floorplan_circuits.hazards.all_hazards import hazards
 from floorplan_circuits.home.boxes import Box
 from floorplan_circuits.home.home import Home
 from floorplan_circuits.home.record import change
-from floorplan_circuits.rounds.guide import Course, GuideStep, Manner, Progress, Skipped, course_in
+from floorplan_circuits.rounds.course import Course, course_in
+from floorplan_circuits.rounds.guide import Progress
 from floorplan_circuits.rounds.patterns import Strength
 from floorplan_circuits.rounds.plan import plan as make_plan
+from floorplan_circuits.rounds.steps import GuideStep, Manner, Skipped
 from floorplan_circuits.shutoff.handles import barred
 from floorplan_circuits.shutoff.revive import Revival
 from floorplan_circuits.shutoff.revive import revive as look_for
 from floorplan_circuits.shutoff.shut_off import Desk
 from floorplan_circuits.shutoff.shut_off import shut_off as work_out
-from floorplan_circuits.supply.graph import supply_graph
+from floorplan_circuits.supply.graph import SupplyGraph, supply_graph
 from floorplan_circuits.supply.handles import moves_together
 from floorplan_circuits.supply.numbering import marks, panel_finding, reading_order
 from floorplan_circuits.survey.boxes import Survey, box_findings, placed_again
 from floorplan_circuits.survey.cases import Evidence
 from floorplan_circuits.survey.conclusions import conclude
 from floorplan_circuits.survey.log_book import LogBook
-from floorplan_circuits.survey.statements import statements
+from floorplan_circuits.survey.statements import Stated, statements
 from floorplan_circuits.survey.states import Judge, box_states, feed_states
 from floorplan_circuits.survey.telling import Telling
 
@@ -48,13 +50,14 @@ def find(home: Home, before: Findings | None = None, layer: Layer = "both") -> F
     surveyed = _surveyed(home, before, drawn, book)
     known, boxes = surveyed.conclusions, surveyed.boxes
     inside = loads_by_room(home, known, drawn.room_of)
-    directory = written(home, known, boxes)
+    directory = written(home, known, boxes, before)
     both = zones(home, inside, "both")
     return replace(
         surveyed,
         layer=layer,
         zones=both if layer == "both" else zones(home, inside, layer),
         hazards=hazards(surveyed, book),
+        loads=directory.loads,
         lines=directory.lines,
         directory=directory.judged,
         colours=circuit_colours(home, inside, boxes, both, drawn.neighbours),
@@ -68,13 +71,12 @@ def shut_off(findings: Findings, boxes: Sequence[int], chosen: frozenset[int] = 
 
     With handles that a person chose it is told of these.
     """
-    judge = _judge(findings)
-    return work_out(Desk(findings, judge, Telling.of(findings.home, judge.evidence.record)), boxes, chosen)
+    return work_out(_desk(findings), boxes, chosen)
 
 
 def what_if(findings: Findings, handles: Iterable[int]) -> WhatIf:
     """Return what every feed and box would be with these handles off. Nothing is changed."""
-    judge = _judge(findings)
+    judge = _desk(findings).judge
     together, record = moves_together(findings.home), judge.evidence.record
     moved = frozenset(one for handle in handles for one in together.get(handle, frozenset({handle})))
     off = moved | record.found_off
@@ -83,17 +85,37 @@ def what_if(findings: Findings, handles: Iterable[int]) -> WhatIf:
     return WhatIf(off, feed_states(judge, off), box_states(judge, off), frozenset(lit))
 
 
-def _judge(findings: Findings) -> Judge:
-    """Return what states are judged by. A person asks again and again of one home: the last judge is kept."""
-    if not _last or _last[0][0] is not findings:
-        home, at_odds = findings.home, frozenset(one.feed for one in findings.disagreements)
+def _desk(findings: Findings) -> Desk:
+    """Return what shut-offs and states are worked out from. A person asks again and again of one home: it is kept."""
+    if not _last or _last[0].findings is not findings:
+        _last[:] = [_new_desk(findings)]
+    return _last[0]
+
+
+def _new_desk(findings: Findings) -> Desk:
+    home, at_odds = findings.home, frozenset(one.feed for one in findings.disagreements)
+    read = _read[0] if _read and _read[0].home is home else _Read.of(home, LogBook(home))
+    judge = Judge(Evidence.of(home, read.graph, read.book), findings.conclusions, read.stated, at_odds)
+    return Desk(findings, judge, Telling(read.book, findings.marks))
+
+
+class _Read(NamedTuple):
+    """What is read from a home before anything is concluded."""
+
+    home: Home
+    book: LogBook
+    graph: SupplyGraph
+    stated: Mapping[int, Stated]
+
+    @classmethod
+    def of(cls, home: Home, book: LogBook) -> "_Read":
         graph = supply_graph(home)
-        judge = Judge(Evidence.of(home, graph, LogBook(home)), findings.conclusions, statements(home, graph), at_odds)
-        _last[:] = [(findings, judge)]
-    return _last[0][1]
+        return cls(home, book, graph, statements(home, graph))
 
 
-_last: list[tuple[Findings, Judge]] = []
+_last: list[Desk] = []
+_read: list[_Read] = []
+"""What the last findings were concluded from: the first shut-off of the same home begins with it."""
 
 
 def plan_rounds(
@@ -104,10 +126,11 @@ def plan_rounds(
     leave_on: Collection[int] = (),
     boxes: Collection[int] = (),
     agreed: Collection[int] = (),
+    minutes: int | None = None,
 ) -> TestPlan:
     """Return the plan of test rounds for all that is not proved yet, or for some boxes alone.
 
-    `agreed` are handles to be asked for that whoever it is agreed to.
+    `agreed` are handles to be asked for that whoever it is agreed to. `minutes`: how long any may be off at a stretch.
     """
     home, known, room_of = findings.home, findings.conclusions, findings.room_of
     return make_plan(
@@ -120,6 +143,7 @@ def plan_rounds(
         leave_on=leave_on,
         boxes=boxes,
         agreed=agreed,
+        minutes=minutes,
     )
 
 
@@ -132,11 +156,30 @@ def course_of(findings: Findings, make: Callable[[Findings], TestPlan]) -> Cours
     home = findings.home
     last = course_in(home.log, LogBook(home))
     if last is not None:
-        code, begun = last
-        course = Course(make(find(change(home, log=home.log[:begun]), findings)), begun)
-        if course.code == code:
+        plan = make(find(change(home, log=home.log[: last.place]), findings))
+        course = Course(plan, last.place, last.earlier, last.start, last.done)
+        if course.code == last.code:
             return course
     return Course(make(findings), len(home.log))
+
+
+def renewed(findings: Findings, course: Course, make: Callable[[Findings], TestPlan]) -> Course:
+    """Return a plan made anew for what is still open, if a round is over and that saves rounds or looks; else the same.
+
+    It never has more of either left than the plan before it.
+    """
+    home = findings.home
+    book = LogBook(home)
+    progress = Progress(course, home, book, findings.conclusions, Manner(), "")
+    if not progress.is_between_rounds():
+        return course
+    earlier, start = (*course.earlier, course.code), course.start if course.earlier else course.begun
+    anew = Course(make(findings), len(home.log), earlier, start, progress.rounds_done)
+    if anew.code in earlier:
+        return course
+    left, then = progress.left(), replace(progress, course=anew).left()
+    is_less = then != left and then[0] <= left[0] and then[1] <= left[1]
+    return anew if is_less else course
 
 
 def next_step(findings: Findings, course: Course, manner: Manner, today: str, skipped: Skipped = ()) -> GuideStep:
@@ -162,15 +205,15 @@ def _surveyed(home: Home, before: Findings | None, drawn: Findings, book: LogBoo
             boxes=boxes,
             never_tested=before.never_tested,
         )
-    graph = supply_graph(home)
-    stated = statements(home, graph)
-    known = conclude(home, graph, book, stated)
+    read = _Read.of(home, book)
+    _read[:] = [read]
+    known = conclude(home, read.graph, book, read.stated)
     order = {breaker: place for place, breaker in enumerate(reading_order(home))}
     return replace(
         drawn,
         conclusions=known.conclusions,
         disagreements=known.disagreements,
-        boxes=box_findings(Survey(home, book, known.conclusions, stated, drawn.room_of, order)),
+        boxes=box_findings(Survey(home, book, known.conclusions, read.stated, drawn.room_of, order)),
         never_tested=known.never_proved,
     )
 

@@ -30,6 +30,7 @@ class Conclusion:
     `others` tells, in words, supplies that are no breaker of the panels (a source, elsewhere). `besides` are the
     handles found off that a proof leans on: it holds only while they stay off. `candidates` are the breakers that no
     reading excludes as its only supply; unless it is proved, more than one, or a supply from elsewhere, may be it too.
+    `fits` are those of them that explain every 'dead' that counts; empty where none does, or nothing was read.
     `behind` are the feeds of ground-fault devices that it was seen to hang behind.
     """
 
@@ -44,6 +45,7 @@ class Conclusion:
     besides: tuple[int, ...] = ()
     candidates: tuple[int, ...] = ()
     behind: tuple[int, ...] = ()
+    fits: tuple[int, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -213,6 +215,11 @@ class ShutOff:
     stay_shut: tuple[int, ...] = ()
 
     @property
+    def handles(self) -> frozenset[int]:
+        """All handles to turn off."""
+        return frozenset(handle for one in self.off for handle in one.handles)
+
+    @property
     def is_whole(self) -> bool:
         """Whether every box should be dead with its neutrals known: the sheet may say so, and to test it."""
         return bool(self.states) and all(one.state == "should be dead" and one.neutral_known for one in self.states)
@@ -236,8 +243,9 @@ class ToTest:
 
 
 StepKind = Literal[
-    "stop", "bring", "tell", "mind", "prove", "see it work", "keep off", "off", "tag", "open", "ground", "test",
-    "found live", "prove again", "work", "close", "on", "stays off", "by itself", "afterwards", "call",
+    "stop", "bring", "tell", "mind", "prove", "see it work", "keep off", "off", "tag", "see it stopped",
+    "open", "ground", "test", "found live", "prove again", "work", "close", "by itself", "on", "stays off",
+    "afterwards", "call",
 ]  # fmt: skip
 """What a step of a shut-off is. 'stop' and 'found live' end the work; 'call' tells when to call an electrician."""
 
@@ -267,16 +275,28 @@ class Stop:
 
 
 @dataclass(frozen=True, slots=True)
+class Rest:
+    """Before a feed is looked at: handles to turn on for as long as they were off, and off again."""
+
+    feed: int
+    handles: tuple[int, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class PlannedRound:
     """One round of a plan: the handles that are off, those to move beforehand, and the walk past the feeds.
 
     `off` and `moves` name one handle of each movement. `moves` are turned off where they are in `off`, else back on.
+    `minutes` are a guess, with the way back to the panel and the `rests` that keep each handle from being off for
+    longer than it may.
     """
 
     off: tuple[int, ...]
     moves: tuple[int, ...]
     walk: tuple[Stop, ...]
     metres: float
+    minutes: float = 0.0
+    rests: tuple[Rest, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -304,7 +324,9 @@ class TestPlan:
 
     `handles` are those to be told apart, one of each movement. `left_alone`: handles that stay as they are, with why.
     `apart`: feeders and mains, and fuses, which are tested by themselves. `advice`: feeds with nothing to watch, with
-    what to put there. `all_on` is the walk with all on.
+    what to put there. `all_on` is the walk with all on. `kept_on`: the feeders and mains among `apart` that are tested
+    after the rounds, what is turned off together; the mains last. `at_most`: the minutes that a handle may be off at a
+    stretch, for those that have a limit.
     """
 
     __test__ = False
@@ -318,6 +340,8 @@ class TestPlan:
     rounds: tuple[PlannedRound, ...]
     solo: tuple[Solo, ...]
     compared: Mapping[str, Effort]
+    kept_on: tuple[tuple[int, ...], ...] = ()
+    at_most: Mapping[int, int] = field(default_factory=dict)
 
 
 @dataclass(frozen=True, slots=True)
@@ -346,11 +370,15 @@ class Walked:
 
 @dataclass(frozen=True, slots=True)
 class Turned:
-    """One round in words: what is off in it, and the handles to turn before it, as numbered on the panel."""
+    """One round in words: what is off in it, and the handles to turn before it, as numbered on the panel.
+
+    `rests` are sentences: where on the walk something is turned on for a while.
+    """
 
     off: tuple[str, ...]
     turn_off: tuple[str, ...]
     turn_on: tuple[str, ...]
+    rests: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -362,10 +390,19 @@ class Alone:
 
 
 @dataclass(frozen=True, slots=True)
+class ToTry:
+    """One handle to be turned off alone of which nothing is suggested yet, and what to mind with it."""
+
+    handle: str
+    how: str = ""
+
+
+@dataclass(frozen=True, slots=True)
 class RoundsInWords:
     """A plan of test rounds as people carry it out, away from the computer.
 
-    `code` is the plan's. `left_alone` and `not_watched` are sentences. `rounds` begin and end with all on.
+    `code` is the plan's. `left_alone` and `not_watched` are sentences. `rounds` begin and end with all on. `to_try` are
+    the handles that are not in `solo`: those of the rounds, then fuses, feeders, and mains last.
     """
 
     code: str
@@ -376,6 +413,7 @@ class RoundsInWords:
     walk: tuple[Walked, ...]
     rounds: tuple[Turned, ...]
     solo: tuple[Alone, ...]
+    to_try: tuple[ToTry, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -450,6 +488,39 @@ class PanelFinding:
     cells: Mapping[int, tuple[int, int]]
     taken: Mapping[tuple[int, str], int]
     legs: Mapping[int, str]
+
+
+@dataclass(frozen=True, slots=True)
+class Load:
+    """One thing in one place: its room as the directory names it, its group, what it is called, how it is told apart.
+
+    `named` is the householder's name for it, if any; `part` the half or part that this feed supplies; `mark` its box's;
+    `side` where in its room a person sees it ('on the wall to Hall', 'in the ceiling'), '' where nothing tells.
+    """
+
+    place: str
+    room: int | None
+    group: str
+    called: str
+    kind: str
+    plural: str
+    named: str
+    device: int
+    part: str
+    mark: str
+    side: str
+
+
+@dataclass(frozen=True, slots=True)
+class Loads:
+    """All loads, those of each breaker, and for each place and group everything there with what it hangs on."""
+
+    of: Mapping[int, tuple[Load, ...]] = field(default_factory=dict)
+    there: Mapping[tuple[str, str], tuple[tuple[Load, tuple[int, ...]], ...]] = field(default_factory=dict)
+
+    def rest(self, breaker: int, place: str, group: str) -> list[Load]:
+        """Return what is in a place, of one group, and not on this breaker as far as anybody knows."""
+        return [load for load, on in self.there.get((place, group), ()) if breaker not in on]
 
 
 @dataclass(frozen=True, slots=True)
@@ -548,6 +619,8 @@ class Findings:
     """What readings say against each other or against the map, in the order of the boxes."""
     boxes: Mapping[int, BoxFinding] = field(default_factory=dict)
     hazards: tuple[Hazard, ...] = ()
+    loads: Loads = field(default_factory=Loads)
+    """What hangs on each breaker, as a directory names it."""
     lines: Mapping[int, Line] = field(default_factory=dict)
     directory: Directory = field(default_factory=Directory)
     """The lines and the old labels judged."""

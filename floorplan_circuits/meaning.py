@@ -13,6 +13,7 @@ from floorplan_circuits.survey.log_book import LogBook, Seen, day
 from floorplan_circuits.survey.witness import Witnesses
 
 TREAT = "Treat as live."
+NO_HAND = "nobody said yet that a hand alone works its switch: in “Draw the home” press H, click the switch, then Enter"
 
 
 def what_it_means(findings: Findings, feed: int, entries: Iterable[int]) -> str:
@@ -83,7 +84,8 @@ def _named(handles: Iterable[int], marks: Mapping[int, str]) -> str:
 def _missing(dead: Seen, place: FeedPlace, findings: Findings, book: LogBook) -> Iterator[str]:
     """Yield in words each part of a proof that this 'dead' lacks, so that the person can go and see it."""
     if not Witnesses(findings.home).can_prove(place, dead.round.method):
-        yield f"{way_named(dead.round.method).label.lower()} can’t prove it here"
+        hand = f" ({NO_HAND})" if Witnesses(findings.home).lacks_a_hand(place, dead.round.method) else ""
+        yield f"{way_named(dead.round.method).label.lower()} can’t prove it here{hand}"
     seen = book.readings.get(place.feed.id, [])
     at = next(at for at, one in enumerate(seen) if one.round.id == dead.round.id)
     if not _is_live(reversed(seen[:at]), dead, book):

@@ -7,7 +7,7 @@ from floorplan_circuits.findings import Effort, Findings, PlannedRound, TestPlan
 from floorplan_circuits.home.called import feed_called
 from floorplan_circuits.home.home import existing_feeds
 from floorplan_circuits.rounds.answers import plan_code
-from floorplan_circuits.rounds.wording import CAUTIONS, left_alone
+from floorplan_circuits.rounds.wording import CAUTIONS, left_alone, rests
 
 NAMES = {"plan": "this plan", "one_at_a_time": "one breaker at a time", "tracer": "a signal tracer"}
 
@@ -23,6 +23,8 @@ def as_json(plan: TestPlan, findings: Findings) -> dict[str, Any]:
         "solo": [{"off": marks[one.handle], "feeds": list(_called(one.feeds, findings))} for one in plan.solo],
         "left_alone": {marks[handle]: why for handle, why in plan.left_alone.items() if handle in marks},
         "apart": [marks[handle] for handle in plan.apart],
+        "off_at_most": {marks[handle]: minutes for handle, minutes in plan.at_most.items()},
+        "kept_on": [[marks[handle] for handle in handles] for handles in plan.kept_on],
         "advice": [
             {"feed": called, "do": plan.advice[feed]}
             for feed, called in zip(plan.advice, _called(plan.advice, findings), strict=True)
@@ -39,6 +41,11 @@ def _round(one: PlannedRound, findings: Findings) -> dict[str, Any]:
             {"room": _room(stop.room, findings), "look_at": list(_called(stop.feeds, findings))} for stop in one.walk
         ],
         "metres": round(one.metres, 1),
+        "minutes": one.minutes,
+        "rests": [
+            {"before": called, "on": [findings.marks[handle] for handle in rest.handles]}
+            for rest, called in zip(one.rests, _called([rest.feed for rest in one.rests], findings), strict=True)
+        ],
     }
 
 
@@ -99,7 +106,8 @@ def _rounds(plan: TestPlan, findings: Findings) -> Iterator[str]:
         turned = "; ".join(
             part for part in (f"off: {', '.join(off)}" if off else "", f"on: {', '.join(back)}" if back else "") if part
         )
-        yield f"Round {nth}: {turned}. Then look at everything."
+        yield f"Round {nth}: {turned}. Then look at everything. About {max(one.minutes, 1):.0f} min."
+        yield from (f"    {words}" for words in rests(one, findings))
     yield f"Round {len(plan.rounds) + 1}: all on again. Look at everything: what is dead now tells nothing before."
 
 

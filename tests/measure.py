@@ -16,17 +16,19 @@ from itertools import count, cycle
 from pathlib import Path
 from statistics import median
 from time import perf_counter
+from typing import Any
 
 from floorplan_circuits.drawing.palette import LIGHT
 from floorplan_circuits.drawing.plan import Plan, plan
 from floorplan_circuits.edits.moving import move
 from floorplan_circuits.files.open import Stored, open_home, read_home
 from floorplan_circuits.files.save import text_of
-from floorplan_circuits.find import find
-from floorplan_circuits.findings import Findings
+from floorplan_circuits.find import find, shut_off
+from floorplan_circuits.findings import Findings, Subject
 from floorplan_circuits.home.home import Home
 from floorplan_circuits.home.resources import folder
 from floorplan_circuits.printing import Wanted, make_sheet
+from floorplan_circuits.supply.graph import supply_graph
 from floorplan_circuits.surfaces.pdf import pdf_of
 from tests import measure_bare, measure_paper
 from tests.homes import generate
@@ -222,6 +224,58 @@ def _after_moves(first: Findings) -> Act:
     return move_and_find
 
 
+def shutting_off() -> Iterator[Row]:
+    """Measure one shut-off after another of one home, against a bare minimum cut above the same boxes; and flips."""
+    for size in (DEVICES // 10, DEVICES, 10 * DEVICES):
+        yield from _shut_offs(size)
+    for what, home in (
+        ("sample 3", open_home(LARGEST_SAMPLE).home),
+        (f"{DEVICES:,} devices", generate(1, DEVICES).home),
+    ):
+        yield alone(f"flip to repainted screen, {what}", _flips(home))
+
+
+def _shut_offs(size: int) -> Iterator[Row]:
+    found = find(generate(1, size).home)
+    gc.collect()
+    gc.freeze()
+    boxes = [box for box in found.home.boxes if list(box.feeds()) and box.id in found.boxes]
+    some = [boxes[(2 * at + 1) * len(boxes) // (2 * RUNS)] for at in range(RUNS)]
+    yield Row(f"the first shut-off of {size:,} devices", milliseconds(lambda: shut_off(found, [boxes[0].id])))
+    graph = supply_graph(found.home)
+    bare = iter([measure_bare.ancestors(graph, [feed.id for feed in box.feeds()]) for box in some])
+    each = iter(some)
+    yield against(
+        "  a further one, of another box each time",
+        lambda: shut_off(found, [next(each).id]),
+        lambda: measure_bare.least_cut(next(bare)),
+        2.0,
+    )
+    gc.unfreeze()
+
+
+def _flips(home: Home) -> Act:
+    """Return a call that flips the next breaker on the panel and waits until the plan is painted as it would be."""
+    from PySide6.QtWidgets import QApplication
+
+    from floorplan_circuits.desktop.rail import SHUT_OFF
+
+    window, settled = _window_on(home)
+    shutting, application = window.work.shutting, QApplication.instance()
+    window.work.staging.show(SHUT_OFF)
+    settled()
+    breakers = cycle(Subject("breaker", one) for one in home.breakers.ids())
+
+    def flip() -> None:
+        shutting.on_handle(next(breakers))
+        while shutting._answer is None or shutting._answer.question is not shutting._asked:
+            application.processEvents()
+        window.work.canvas.repaint()
+
+    flip()
+    return flip
+
+
 def canvas() -> Iterator[Row]:
     """Measure repaints of the canvas, the whole level in view and close up."""
     os.environ["QT_QPA_PLATFORM"] = "offscreen"
@@ -286,6 +340,22 @@ def editing() -> Iterator[Row]:
 
 
 def _edits(home: Home) -> Act:
+    window, settled = _window_on(home)
+    session = window.session
+    boxes = cycle(box.id for box in home.boxes if box.at is not None)
+
+    def nudge() -> None:
+        session.attempt(lambda now: move(now, [next(boxes)], (10, 0)))
+        settled()
+
+    settled()
+    gc.collect()
+    gc.freeze()
+    return nudge
+
+
+def _window_on(home: Home) -> tuple[Any, Act]:
+    """Return a window that works on a home, and a call that waits until it shows what is known and paints it."""
     os.environ["QT_QPA_PLATFORM"] = "offscreen"
     from PySide6.QtCore import QSettings
     from PySide6.QtWidgets import QApplication
@@ -301,27 +371,19 @@ def _edits(home: Home) -> Act:
     window.show()
     session = Session(Stored(home, {}, False, ""), None)
     window._work_on(session)
-    boxes = cycle(box.id for box in home.boxes if box.at is not None)
 
     def settled() -> None:
         while session.findings is None or session.findings.home is not session.home:
             application.processEvents()
         window.work.canvas.repaint()
 
-    def nudge() -> None:
-        session.attempt(lambda now: move(now, [next(boxes)], (10, 0)))
-        settled()
-
-    settled()
-    gc.collect()
-    gc.freeze()
-    return nudge
+    return window, settled
 
 
 def main() -> None:
     """Print the table, or those of its parts that are named."""
     sys.stdout.write(f"{'median of nine':<58}{'ours ms':>9}{'bare ms':>9}{'ratio':>8}   aim\n")
-    parts = {part.__name__: part for part in (whole_processes, files, finding, canvas, paper, editing)}
+    parts = {part.__name__: part for part in (whole_processes, files, finding, shutting_off, canvas, paper, editing)}
     for part in map(parts.__getitem__, sys.argv[1:] or parts):
         for row in part():
             sys.stdout.write(f"{row}\n")

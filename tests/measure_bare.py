@@ -1,13 +1,17 @@
 """What the bare libraries take for the heart of an analysis, on arrays made ready: the yardstick of `tests.measure`."""
 
 from collections.abc import Sequence
+from contextlib import suppress
 from dataclasses import dataclass
 
+import networkx as nx
 import numpy as np
 import shapely
 
 from floorplan_circuits.findings import Findings
 from floorplan_circuits.geometry.nearness import WITHIN_MM
+from floorplan_circuits.supply.graph import ALWAYS_LIVE, SupplyGraph
+from floorplan_circuits.supply.walks import Node, reached
 
 Cells = tuple[shapely.Geometry, shapely.Geometry, np.ndarray]
 """A room's floor, its places as a multipoint, and each place's circuit."""
@@ -59,3 +63,22 @@ def analyse(given: Ready) -> None:
     for breaker, feeds in given.feeds_of.items():
         for feed in feeds:
             boxes.setdefault(given.box_of[feed], set()).add(breaker)
+
+
+def ancestors(graph: SupplyGraph, feeds: Sequence[int]) -> "nx.DiGraph[tuple[str, Node]]":
+    """Return the graph above some feeds as a flow wants it: every handle parted in two, one source, one sink."""
+    made: nx.DiGraph[tuple[str, Node]] = nx.DiGraph()
+    for node in reached(graph.supplies, [("feed", feed) for feed in feeds]):
+        is_handle = node[0] in ("breaker", "main")
+        made.add_edge(("in", node), ("out", node), **({"capacity": 1} if is_handle else {}))
+        made.add_edges_from((("out", giver), ("in", node)) for giver in graph.supplies.get(node, ()))
+        if node[0] in ALWAYS_LIVE:
+            made.add_edge(("source", ("", 0)), ("in", node))
+    made.add_edges_from((("out", ("feed", feed)), ("sink", ("", 0))) for feed in feeds)
+    return made
+
+
+def least_cut(made: "nx.DiGraph[tuple[str, Node]]") -> None:
+    """Cut the sink off, or find that it can't be."""
+    with suppress(nx.NetworkXUnbounded):
+        nx.minimum_cut(made, ("source", ("", 0)), ("sink", ("", 0)))

@@ -4,10 +4,14 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from floorplan_circuits.edits.breakers import set_breaker
+from floorplan_circuits.edits.meanings import explain
+from floorplan_circuits.edits.ties import tie
 from floorplan_circuits.find import find
 from floorplan_circuits.findings import Findings
 from floorplan_circuits.home.boxes import Device
 from floorplan_circuits.home.home import Home
+from floorplan_circuits.home.log import Round
 from floorplan_circuits.home.record import change
 from floorplan_circuits.home.table import Table
 from sample_homes.write_samples import SAMPLES
@@ -19,6 +23,7 @@ COTTAGE = SAMPLES["cottage.json"]()
 def edits(home: Home) -> dict[str, Home]:
     """The home edited in one place each, everything else the very objects."""
     room, box, breaker, panel = home.rooms.rows[0], home.boxes.rows[3], home.breakers.rows[2], home.panels.rows[0]
+    named = change(box.devices[0], name="Aquarium pump")
     outline = tuple((x + (1000 if x > 0 else 0), y) for x, y in room.outline)
     return {
         "nothing": change(home),
@@ -38,6 +43,14 @@ def edits(home: Home) -> dict[str, Home]:
         "no sources": change(home, sources=Table()),
         "no controls": change(home, controls=Table()),
         "no level": change(home, levels=Table()),
+        "a name": change(home, boxes=home.boxes.put(change(box, devices=(named, *box.devices[1:])))),
+        "a word explained": explain(home, "kit", "kitchen").home,
+        "no windows": change(home, openings=Table()),
+        "an own line": set_breaker(home, breaker.id, wording="Range, Kitchen").home,
+        "two tied elsewhere": tie(home, [one.devices[0].feeds[0].id for one in home.boxes.rows[1:3]], breaker.id).home,
+        "a tester's name": change(
+            home, log=(*home.log, Round(id=home.next_id, kind="round", who="Pat", method="lamp plugged in"))
+        ),
     }
 
 
@@ -76,8 +89,11 @@ def test_findings_of_any_other_home_before_change_nothing(home, other) -> None:
     assert find(home, find(other)) == find(home)
 
 
+TABLES = ("rooms", "boxes", "panels", "breakers", "sources", "levels", "log", "openings", "meanings")
+
+
 @settings(max_examples=30)
-@given(homes(), homes(), st.sets(st.sampled_from(["rooms", "boxes", "panels", "breakers", "sources", "levels", "log"])))
+@given(homes(), homes(), st.sets(st.sampled_from(TABLES)))
 def test_sharing_some_tables_with_the_home_before_changes_nothing(home, other, shared) -> None:
     mixed = change(other, **{name: getattr(home, name) for name in shared})
     assert find(home, find(mixed)) == find(home)
@@ -93,6 +109,29 @@ def test_what_did_not_change_is_the_very_object() -> None:
     assert after.panels is before.panels
     assert after.marks is before.marks
     assert after.conclusions != before.conclusions
+
+
+def test_a_line_that_nothing_changed_is_not_judged_anew() -> None:
+    before = find(COTTAGE)
+    moved = find(EDITED["a box moved"], before)
+    tied = find(EDITED["two tied elsewhere"], before)
+    on = EDITED["two tied elsewhere"].breakers.rows[2].id
+    assert (
+        sum(line is before.directory.lines[one] for one, line in moved.directory.lines.items()) >= len(moved.lines) - 3
+    )
+    assert any(line is before.directory.lines[one] for one, line in tied.directory.lines.items())
+    assert tied.directory.lines[on] != before.directory.lines[on]
+    assert find(change(COTTAGE), before).directory is before.directory
+
+
+@settings(max_examples=15, deadline=None)
+@given(st.integers(0, 10_000), st.data())
+def test_a_feed_tied_elsewhere_in_a_plausible_home_is_found_as_if_anew(seed, data) -> None:
+    home = generate(seed, 12).home
+    feeds = [feed.id for box in home.boxes for device in box.devices for feed in device.feeds]
+    some = data.draw(st.lists(st.sampled_from(feeds), min_size=1, max_size=4, unique=True))
+    edited = tie(home, some, data.draw(st.sampled_from(home.breakers.ids()))).home
+    assert find(edited, find(home)) == find(edited)
 
 
 def test_findings_name_the_home_they_are_about() -> None:

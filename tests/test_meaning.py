@@ -4,16 +4,17 @@ from typing import Any
 
 import pytest
 
-from floorplan_circuits.edits.boxes import split_halves
+from floorplan_circuits.edits.boxes import put_device, split_halves
 from floorplan_circuits.edits.breakers import set_breaker
 from floorplan_circuits.edits.edited import Edited
 from floorplan_circuits.edits.recording import record_round, single_test, strike
+from floorplan_circuits.edits.switching import let_work, say_by_hand
 from floorplan_circuits.edits.ties import tie
 from floorplan_circuits.find import find
 from floorplan_circuits.home.home import Home
 from floorplan_circuits.home.power import Found
-from floorplan_circuits.meaning import what_it_means
-from tests.edits.samples import breaker_at, device_of, feeds_in, house, typed_in
+from floorplan_circuits.meaning import NO_HAND, what_it_means
+from tests.edits.samples import box_of, breaker_at, device_of, feeds_in, house, level_of, typed_in
 
 DAY = "2026-03-14"
 HOME = set_breaker(typed_in(house(), 2, "15 hall"), breaker_at(house(), 1), opens="hot").home
@@ -68,6 +69,17 @@ def test_what_is_missing_is_named_and_nothing_else(lacking, says):
     edited = single_test(HOME, FIRST, FEED, "dead", **WHOLE | lacking)
 
     assert means(edited) == f"B1: one ‘dead’ is not proof: {says}. Treat as live."
+
+
+def test_a_lamp_whose_switch_nobody_said_a_hand_works_says_what_to_say():
+    home = put_device(HOME, level_of(HOME), (2000, 1500), 90, "ceiling light").home
+    home = let_work(home, [device_of(home, "B3")], [box_of(home, "B4")]).home
+    (lamp,) = feeds_in(home, "B4")
+    whole = WHOLE | {"method": "the fixture itself"}
+    said = say_by_hand(home, home.controls.rows[0].id).home
+
+    assert NO_HAND in means(single_test(home, FIRST, lamp, "dead", **whole), lamp)
+    assert means(single_test(said, FIRST, lamp, "dead", **whole), lamp) == "B4: tested 14 March 2026, on 1."
 
 
 def test_a_breaker_that_may_open_the_neutral_too_wants_each_hot_shown():

@@ -35,7 +35,7 @@ def test_the_samples_fit_the_published_schema(sample) -> None:
     VALID.validate(as_json(plan_rounds(findings), findings))
 
 
-@settings(max_examples=40)
+@settings(max_examples=12)
 @given(homes())
 def test_any_home_fits_it_and_is_told_without_a_word_of_safety(home) -> None:
     findings = find(home)
@@ -59,12 +59,23 @@ def test_the_command_tells_the_plan_as_text_and_as_json(path, capsys) -> None:
         (["--box", "B7"], "there is no box B7"),
         (["--leave-on", "5,77"], "there is no breaker 77"),
         (["--cap", "0"], "at least one handle"),
+        (["--minutes", "0"], "for a minute at least"),
         (["--answers", "missing.txt"], "missing.txt"),
     ],
 )
 def test_bad_input_is_told_and_ends_with_2(options, says, path, capsys) -> None:
     assert cli.main(["rounds", str(path), *options]) == 2
     assert says in capsys.readouterr().err
+
+
+def test_a_limit_of_minutes_is_told_and_stands_in_the_command_that_takes_the_answers(path, tmp_path, capsys) -> None:
+    assert cli.main(["rounds", str(path), "--minutes", "20", "--json"]) == 0
+    report = json.loads(capsys.readouterr().out)
+    VALID.validate(report)
+    assert set(report["off_at_most"].values()) == {20}
+    assert all(one["minutes"] > 0 for one in report["rounds"] if one["off"])
+    assert cli.main(["rounds", str(path), "--minutes", "20", "--phone", str(tmp_path / "page.html")]) == 0
+    assert "--minutes 20 --answers" in capsys.readouterr().out
 
 
 def test_answers_are_recorded_in_the_home(path, tmp_path, capsys) -> None:

@@ -47,6 +47,7 @@ def read(words: Sequence[str]) -> argparse.Namespace:
     offer_json(parser)
     parser.add_argument("--strength", choices=tuple(STRENGTHS), default="equal-weight", help="what may go wrong unseen")
     parser.add_argument("--cap", type=int, metavar="N", help="the most handles that may be off at once")
+    parser.add_argument("--minutes", type=int, metavar="N", help="the most minutes that one may be off at a stretch")
     parser.add_argument("--leave-on", default="", metavar="7,12", help="breakers that stay on, by their numbers")
     parser.add_argument("--box", action="append", default=[], metavar="MARK", help="find out about this box alone")
     parser.add_argument("--answers", type=Path, metavar="FILE", help="the answers of this plan: recorded in HOME")
@@ -71,10 +72,12 @@ def run(options: argparse.Namespace) -> int:
     findings, _ = found
     boxes = boxes_by_mark(findings, options.home, options.box)
     left_on = handles_by_mark(findings, options.home, options.leave_on)
-    if boxes is None or left_on is None or not _is_a_cap(options.cap):
+    if boxes is None or left_on is None or not _are_limits(options.cap, options.minutes):
         return UNREADABLE
     strength = STRENGTHS[options.strength]
-    make = partial(plan_rounds, strength=strength, cap=options.cap, leave_on=left_on, boxes=boxes)
+    make = partial(
+        plan_rounds, strength=strength, cap=options.cap, leave_on=left_on, boxes=boxes, minutes=options.minutes
+    )
     plan = make(findings)
     if options.answers is not None:
         return _take_answers(options.home, options.answers, (course_of(findings, make).plan, plan))
@@ -122,15 +125,19 @@ def _taken_back(options: argparse.Namespace) -> str:
     chosen = [
         *([] if usual else ["--strength", options.strength]),
         *([] if options.cap is None else ["--cap", str(options.cap)]),
+        *([] if options.minutes is None else ["--minutes", str(options.minutes)]),
         *(["--leave-on", options.leave_on] if options.leave_on else []),
         *(word for mark in options.box for word in ("--box", mark)),
     ]
     return shlex.join(["floorplan-circuits", "rounds", str(options.home), *chosen, "--answers", "FILE"])
 
 
-def _is_a_cap(cap: int | None) -> bool:
+def _are_limits(cap: int | None, minutes: int | None) -> bool:
     if cap is not None and cap < 1:
         print("--cap: at least one handle must be off in a round.", file=sys.stderr)
+        return False
+    if minutes is not None and minutes < 1:
+        print("--minutes: a handle must be off for a minute at least.", file=sys.stderr)
         return False
     return True
 
@@ -138,10 +145,11 @@ def _is_a_cap(cap: int | None) -> bool:
 def _take_answers(path: Path, answers: Path, plans: Sequence["TestPlan"]) -> int:
     """Record the answers of a plan in the home, and save it: of the plan begun, or of one made now."""
     from floorplan_circuits.edits.answering import take_answers
-    from floorplan_circuits.rounds.answers import CannotRead, read_answers
+    from floorplan_circuits.rounds.answers import CannotRead, plan_named, read_answers
 
     def taken(home: "Home") -> "Edited":
-        return take_answers(home, read_answers(*_of_its_plan(answers.read_text(encoding="utf-8"), plans)))
+        told = answers.read_text(encoding="utf-8")
+        return take_answers(home, read_answers(told, plan_named(told, plans)))
 
     try:
         edited = changed(path, taken, answers)
@@ -152,11 +160,3 @@ def _take_answers(path: Path, answers: Path, plans: Sequence["TestPlan"]) -> int
         return UNREADABLE
     tell(f"{path}: {edited.says}. See what they suggest: floorplan-circuits known {path}")
     return DONE
-
-
-def _of_its_plan(text: str, plans: Sequence["TestPlan"]) -> tuple[str, "TestPlan"]:
-    """Return answers with the plan whose code they name, the last one where they name none of these."""
-    from floorplan_circuits.rounds.answers import plan_code
-
-    named = (plan for plan in plans if f"plan {plan_code(plan)}" in text.splitlines())
-    return text, next(named, plans[-1])

@@ -6,7 +6,7 @@ from typing import get_args
 
 from PySide6.QtWidgets import QFormLayout
 
-from floorplan_circuits.desktop.fields import rating_typed
+from floorplan_circuits.desktop.fields import minutes_typed, rating_typed
 from floorplan_circuits.desktop.form_page import FormPage
 from floorplan_circuits.edits.breakers import set_breaker, tie_handles, untie_handles
 from floorplan_circuits.edits.edited import Edited
@@ -41,6 +41,7 @@ FUSE_WORDS = (
     "answer, and then no shut-off leans on it."
 )
 FOUND_OFF_WORDS = "It was found off: no plan here ever asks to turn it on."
+FUSE_OUT_WORDS = "It was found out or blown: no plan here ever asks to put one in."
 
 
 class BreakerRows(FormPage):
@@ -84,8 +85,10 @@ class BreakerRows(FormPage):
         if found.state in ("off", "tripped") or found.why:
             self._line(form, "Why", found.why, self._with(breaker, "found", found, "why"), "do not turn on")
         if found.state in ("off", "tripped"):
-            self._caption(form, FOUND_OFF_WORDS)
+            self._caption(form, FUSE_OUT_WORDS if breaker.device == "fuse" else FOUND_OFF_WORDS)
         self._pick(form, "Turn off?", MAY, may.may, self._with(breaker, "may_open", may, "may"))
+        minutes = "" if may.minutes is None else str(may.minutes)
+        self._line(form, "Off at most", minutes, lambda words: lambda one: _off_at_most(one, breaker, words), "minutes")
         if may != Permission():
             self._line(form, "Whose word", may.whose, self._with(breaker, "may_open", may, "whose"))
             self._line(form, "Because", may.why, self._with(breaker, "may_open", may, "why"))
@@ -144,6 +147,10 @@ def _behind(breaker: Breaker, home: Home, findings: Findings | None) -> dict[str
 
 def _tied(home: Home, breakers: list[int], how: object) -> Edited:
     return untie_handles(home, breakers) if how is None else tie_handles(home, breakers, str(how))
+
+
+def _off_at_most(home: Home, breaker: Breaker, words: str) -> Edited:
+    return set_breaker(home, breaker.id, may_open=change(breaker.may_open, minutes=minutes_typed(words)))
 
 
 def _neutral(home: Home, breaker: int, how: object) -> Edited:

@@ -28,6 +28,17 @@ class Answer(NamedTuple):
     shown: WhatIf | None
     told: ShutOff | None
 
+    @property
+    def chosen(self) -> frozenset[int]:
+        """The handles off on the screen, where they are a choice in place of those nearest the load; else none."""
+        others = self.plan.choices if self.plan is not None else ()
+        return self.flipped if any(frozenset(one.handles) == self.flipped for one in others) else frozenset()
+
+    @property
+    def leading(self) -> ShutOff | None:
+        """The shut-off to follow: that of the choice which stands on the screen, or of the handles nearest the load."""
+        return self.told if self.chosen else self.plan
+
 
 class Cutter(QObject):
     """Works shut-offs out in a thread of its own. `worked_out` brings the answer back to the window's thread."""
@@ -62,7 +73,7 @@ def worked_out(question: Question, last: Answer | None = None) -> Answer:
     findings, picked, flipped = question
     same = last is not None and last.question.findings is findings and last.question.picked == picked
     plan = last.plan if last is not None and same else shut_off(findings, picked) if picked else None
-    nearest = frozenset(handle for one in plan.off for handle in one.handles) if plan is not None else frozenset()
+    nearest = plan.handles if plan is not None else frozenset()
     if flipped is None:
         flipped = nearest
     told = shut_off(findings, picked, flipped) if plan is not None and flipped and flipped != nearest else plan

@@ -9,6 +9,8 @@ from floorplan_circuits.edits.edited import Refused
 
 LEAST_LETTERS = 8
 MOST_AMPS = 6000
+MOST_MINUTES = 1440
+"""A day."""
 
 
 def rating_typed(words: str) -> int | None:
@@ -18,6 +20,16 @@ def rating_typed(words: str) -> int | None:
         return None
     if not (tidy.isascii() and tidy.isdigit() and 1 <= int(tidy[:9]) <= MOST_AMPS):
         raise Refused(f"Type the amps as a whole number from 1 to {MOST_AMPS}.")
+    return int(tidy)
+
+
+def minutes_typed(words: str) -> int | None:
+    """Return the minutes that were typed, `20` or `20 min`; None for nothing. Raises `Refused` for what is no time."""
+    tidy = words.strip().removesuffix("min").strip()
+    if not tidy:
+        return None
+    if not (tidy.isascii() and tidy.isdigit() and 1 <= int(tidy[:9]) <= MOST_MINUTES):
+        raise Refused(f"Type the minutes that it may be off at a stretch, from 1 to {MOST_MINUTES}.")
     return int(tidy)
 
 

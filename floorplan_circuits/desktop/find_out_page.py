@@ -3,7 +3,7 @@
 from dataclasses import replace
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QCheckBox, QFormLayout, QLineEdit, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QCheckBox, QFormLayout, QLineEdit, QMenu, QVBoxLayout, QWidget
 
 from floorplan_circuits.desktop.fields import Choice
 from floorplan_circuits.desktop.pieces import button, label
@@ -38,6 +38,9 @@ class FindOutPage(QWidget):
     changed = Signal()
     slip_told = Signal()
     guide_wanted = Signal()
+    worksheet_wanted = Signal()
+    phone_wanted = Signal()
+    answers_wanted = Signal()
 
     def __init__(self) -> None:
         super().__init__()
@@ -45,7 +48,8 @@ class FindOutPage(QWidget):
         self._filling = False
         self.state, self.last, self.cannot = label("", "section"), label(""), label("")
         self.on_again, self.slip = button("It is back on"), button("That was a slip: strike it")
-        self.guide = button(GUIDE_ME)
+        self.guide, self.elsewhere = button(GUIDE_ME), button("On paper or a phone")
+        self.elsewhere.setMenu(self._ways_elsewhere())
         labels = {way.label: way.name for way in all_choices()}
         self.way = Choice("Tested with", (NOT_CHOSEN, *labels), NOT_CHOSEN, narrow=True)
         self.adapter = Choice("Adapter", (), "", narrow=True)
@@ -80,7 +84,16 @@ class FindOutPage(QWidget):
         both = QVBoxLayout(self)
         both.setContentsMargins(0, 0, 0, 0)
         both.addWidget(self.guide)
+        both.addWidget(self.elsewhere)
         both.addWidget(self.by_hand)
+
+    def _ways_elsewhere(self) -> QMenu:
+        """Return what can be done away from the computer: the rounds taken along, their answers brought back."""
+        menu = QMenu(self)
+        menu.addAction("Worksheet to fill in …", self.worksheet_wanted.emit)
+        menu.addAction("Page for a phone …", self.phone_wanted.emit)
+        menu.addAction("Take the answers …", self.answers_wanted.emit)
+        return menu
 
     def _take(self, now: SetUp) -> None:
         if not self._filling and now != self.now:

@@ -29,6 +29,7 @@ class FirstPage(QWidget):
     rescue_chosen = Signal(object)
     rescue_dropped = Signal(object)
     one_box_started = Signal(str, object, str, bool)
+    """A name, gangs, handles as typed, and whether the breakers open the hot alone."""
 
     def __init__(self) -> None:
         super().__init__()

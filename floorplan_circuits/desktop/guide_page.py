@@ -32,6 +32,7 @@ class GuidePage(QScrollArea):
     answered = Signal(object, str)
     """Feeds, and what they showed; '' where they are passed by."""
     turned = Signal()
+    left_out = Signal()
     back_wanted = Signal()
     leaving = Signal()
 
@@ -89,7 +90,7 @@ class GuidePage(QScrollArea):
 
     def show_turning(self, words: GuideWords, turn: ToTurn) -> None:
         """Say which handles to turn before the next walk."""
-        lines = [text(words.head, "guide_head")]
+        lines = [text(words.head, "guide_head"), *(text(mind, "guide_words") for mind in turn.mind)]
         for verb, handles in (("Turn back on", turn.on), ("Turn off", turn.off)):
             if handles:
                 lines.append(text(f"{verb}:", "guide_words"))
@@ -101,7 +102,8 @@ class GuidePage(QScrollArea):
             text("A breaker that buzzes, is hot or does not move: leave it, and say so in its form.", "guide_small"),
         ]
         done = button("Done, they are so (Enter)", self.turned.emit, "action")
-        self.show_pieces(*lines, done, self._foot(), act=self.turned.emit)
+        leave_out = [button("Leave this test out", self.left_out.emit)] if turn.mind else []
+        self.show_pieces(*lines, done, *leave_out, self._foot(), act=self.turned.emit)
 
     def show_room(self, words: GuideWords) -> None:
         """Show a room's devices, to be answered one by one or all at once."""

@@ -1,19 +1,21 @@
 """The guide's first and last screen: how somebody looks and what to mind, and what was found."""
 
-from collections.abc import Callable, Collection, Sequence
+from collections.abc import Callable, Sequence
+from dataclasses import replace
 from functools import partial
 
 from PySide6.QtWidgets import QCheckBox, QFormLayout, QHBoxLayout, QLabel, QLineEdit, QSpinBox, QWidget
 
-from floorplan_circuits.desktop.fields import Choice
+from floorplan_circuits.desktop.fields import MOST_MINUTES, Choice, Count
 from floorplan_circuits.desktop.guide_page import button, text
+from floorplan_circuits.desktop.rounds_wanted import RoundsWanted
 from floorplan_circuits.findings import Findings
 from floorplan_circuits.home.called import feed_called
 from floorplan_circuits.home.days import written
 from floorplan_circuits.home.home import existing_feeds
 from floorplan_circuits.home.power import Permission
-from floorplan_circuits.rounds.guide import Manner
 from floorplan_circuits.rounds.guide_words import cautions
+from floorplan_circuits.rounds.steps import Manner
 
 WAYS = {
     "A lamp plugged in, and what is there by itself": "",
@@ -29,7 +31,7 @@ NOT_TRIED = "Without the tick the answers may narrow it down, but prove nothing.
 class SetUpForm(QWidget):
     """How somebody looks, who they are, and which breakers may be turned."""
 
-    def __init__(self, manner: Manner, findings: Findings, agreed: Collection[int], cap: int) -> None:
+    def __init__(self, manner: Manner, findings: Findings, wanted: RoundsWanted) -> None:
         super().__init__()
         self.setObjectName("guide_form")
         form = QFormLayout(self)
@@ -42,11 +44,15 @@ class SetUpForm(QWidget):
         self.each_hot.setChecked(manner.each_hot)
         self.who, self.helper = QLineEdit(manner.who), QLineEdit(manner.helper)
         self.helper.setPlaceholderText("who stands at the panel, on the phone")
-        self.cap = QSpinBox()
-        self.cap.setRange(0, 200)
-        self.cap.setValue(cap)
-        self.cap.setSpecialValueText("as many as it takes")
-        fields = {"Look with": self.way, "Who": self.who, "Helper": self.helper, "Off at once": self.cap}
+        self.cap = _number(wanted.cap, 200, "as many as it takes")
+        self.minutes = _number(wanted.minutes, MOST_MINUTES, "as long as it takes", " minutes at most")
+        fields = {
+            "Look with": self.way,
+            "Who": self.who,
+            "Helper": self.helper,
+            "Off at once": self.cap,
+            "Each off for": self.minutes,
+        }
         for label, field in fields.items():
             field.setAccessibleName(label)
             form.addRow(label, field)
@@ -55,7 +61,7 @@ class SetUpForm(QWidget):
         form.addRow(text(NOT_TRIED, "guide_small"))
         self.asked = {breaker: _tick(words) for breaker, words in _to_ask(findings)}
         for breaker, tick in self.asked.items():
-            tick.setChecked(breaker in agreed)
+            tick.setChecked(breaker in wanted.agreed)
             form.addRow(_ticked(tick, text(tick.accessibleName(), "guide_form_words")))
         self.way.currentTextChanged.connect(self._show_ticks)
         self._show_ticks()
@@ -74,9 +80,20 @@ class SetUpForm(QWidget):
         who, helper = self.who.text().strip()[:120], self.helper.text().strip()[:120]
         return Manner(way, self.tried.isChecked(), bool(way) and self.each_hot.isChecked(), who, helper)
 
-    def agreed(self) -> tuple[int, ...]:
-        """Return the breakers that were asked for and may be turned."""
-        return tuple(breaker for breaker, tick in self.asked.items() if tick.isChecked())
+    def wanted(self, before: RoundsWanted) -> RoundsWanted:
+        """Return what the person wants of the rounds, of the same boxes as before."""
+        agreed = tuple(breaker for breaker, tick in self.asked.items() if tick.isChecked())
+        return replace(before, agreed=agreed, cap=self.cap.value(), minutes=self.minutes.value())
+
+
+def _number(now: int, most: int, none: str, after: str = "") -> QSpinBox:
+    """Return a number to set; 0 says that there is no limit."""
+    field = Count("", max(now, 1), most)
+    field.setRange(0, most)
+    field.setValue(now)
+    field.setSpecialValueText(none)
+    field.setSuffix(after)
+    return field
 
 
 def _tick(words: str) -> QCheckBox:

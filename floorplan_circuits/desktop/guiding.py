@@ -4,6 +4,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 from datetime import date
 from functools import partial
+from math import inf
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QTimer
@@ -11,17 +12,25 @@ from PySide6.QtWidgets import QWidget
 
 from floorplan_circuits.desktop.guide_page import GuidePage, button, text
 from floorplan_circuits.desktop.guide_screens import SetUpForm, done_pieces, set_up_pieces
+from floorplan_circuits.desktop.off_clock import OffClock
 from floorplan_circuits.desktop.rail import SHUT_OFF
+from floorplan_circuits.desktop.rounds_wanted import RoundsWanted
+from floorplan_circuits.edits.edited import counted
 from floorplan_circuits.edits.guiding import answer, take_back, tie_found, to_tie
 from floorplan_circuits.edits.one_box import boxes_alone
-from floorplan_circuits.findings import Findings, Subject, TestPlan
-from floorplan_circuits.rounds.guide import DONE, Course, GuideStep, Manner
+from floorplan_circuits.findings import Findings, Subject
+from floorplan_circuits.rounds.course import Course
 from floorplan_circuits.rounds.guide_words import guide_words, to_turn
+from floorplan_circuits.rounds.steps import DONE, GuideStep, Manner
+from floorplan_circuits.rounds.stretches import PACE_M_PER_S, READ_S
+from floorplan_circuits.rounds.wording import not_watched
 
 if TYPE_CHECKING:
     from floorplan_circuits.desktop.work_area import WorkArea
-    from floorplan_circuits.rounds.patterns import Strength
 
+HOW_IT_GOES = "The guide asks for one thing after another. Each answer is in the log at once."
+BACK_ON = "Back on for a while"
+STOP_FIRST = "The guide has breakers off. Stop it first, and turn them back on."
 NOTHING = "There is nothing to look at in rounds: put devices on the plan and breakers in the panel, or name one box."
 
 
@@ -37,12 +46,15 @@ class Guiding:
         self._skipped: set[tuple[tuple[str, int], int]] = set()
         self._given: list[tuple[int, ...]] = []
         """The entries of each answer in this sitting, the newest last."""
-        self._boxes: tuple[int, ...] = ()
-        self._agreed: tuple[int, ...] = ()
-        self._cap = 0
+        self.wanted = RoundsWanted()
+        self.clock, self._resting = OffClock(), tuple[int, ...]()
         self._is_stopping = False
+        self._timer = QTimer(page)
+        self._timer.setSingleShot(True)
+        self._timer.timeout.connect(self.show)
         page.answered.connect(self._on_answered)
         page.turned.connect(self._on_turned)
+        page.left_out.connect(self._on_left_out)
         page.back_wanted.connect(self._take_back)
         page.leaving.connect(self._stop)
 
@@ -61,42 +73,52 @@ class Guiding:
             return
         self.forget()
         selected = (one.id for one in session.view.selected if one.kind == "box")
-        self._boxes = tuple(boxes or selected) or boxes_alone(session.home)
+        self.wanted = replace(self.wanted, boxes=tuple(boxes or selected) or boxes_alone(session.home))
         findings = session.find_now()
-        plan = self._plan(findings)
-        self._area.plan_or_guide.setCurrentWidget(self.page)
-        self._area.rail.find_out_page.show_guided(is_guided=True)
+        plan = self.wanted.plan(findings)
+        self._open()
         if not plan.feeds or not (plan.handles or plan.apart):
-            self.page.show_pieces(text(NOTHING, "guide_words"), self._leave_button())
+            unseen = (text(words, "guide_words") for words in not_watched(plan, findings))
+            self.page.show_pieces(text(NOTHING, "guide_words"), *unseen, self._leave_button())
             return
-        form = SetUpForm(self._manner, findings, self._agreed, self._cap)
-        of_what = "this box alone" if len(self._boxes) == 1 else f"{len(plan.feeds)} devices and parts"
+        form = SetUpForm(self._manner, findings, self.wanted)
+        of_what = "this box alone" if len(self.wanted.boxes) == 1 else f"{len(plan.feeds)} devices and parts"
         about = (
             f"{of_what[:1].upper()}{of_what[1:]}, {len(plan.handles)} breakers, {len(plan.rounds)} rounds, then each "
             "breaker found is tried alone. Stop at any time: every answer is kept, and the guide goes on from there."
         )
         start = partial(self._start, form)
+        about = "\n".join((about, *not_watched(plan, findings)))
         self.page.show_pieces(*set_up_pieces(form, findings, about, start), act=start)
 
-    def _plan(self, findings: Findings) -> TestPlan:
-        from floorplan_circuits.find import plan_rounds  # late: shapely must not delay the first frame
+    def _open(self) -> None:
+        self._area.plan_or_guide.setCurrentWidget(self.page)
+        self._area.say(HOW_IT_GOES)
+        self._area.rail.find_out_page.show_guided(is_guided=True)
 
-        strength: Strength = "least rounds" if self._boxes else "equal weight"
-        return plan_rounds(findings, strength=strength, cap=self._cap or None, boxes=self._boxes, agreed=self._agreed)
+    def show_instead(self, *shown: QWidget) -> None:
+        """Show something else in the guide's place; what was under way goes on from the log."""
+        if self._now_off:
+            self._area.say(STOP_FIRST)
+            return
+        wanted = self.wanted
+        self.forget()
+        self.wanted = wanted
+        self._open()
+        self.page.show_pieces(*shown)
 
     def _start(self, form: SetUpForm) -> None:
-        self._manner, self._agreed, self._cap = form.manner(), form.agreed(), form.cap.value()
+        self._manner, self.wanted = form.manner(), form.wanted(self.wanted)
         self._begin_course(anew=False)
 
     def _begin_course(self, anew: bool) -> None:
-        from floorplan_circuits.find import course_of
-
         session = self._area.session
         if session is None:
             return
         findings = session.find_now()
         self._skipped.clear()
-        self._course = Course(self._plan(findings), len(session.home.log)) if anew else course_of(findings, self._plan)
+        fresh = Course(self.wanted.plan(findings), len(session.home.log)) if anew else None
+        self._course = fresh or self.wanted.course(findings)
         self.show()
 
     def _stop(self) -> None:
@@ -125,7 +147,10 @@ class Guiding:
     def forget(self) -> None:
         """Show the plan; another home may be at work."""
         self._course = self._step = None
-        self._now_off, self._boxes, self._is_stopping = (), (), False
+        self._now_off, self._resting, self._is_stopping = (), (), False
+        self.wanted = replace(self.wanted, boxes=())
+        self._timer.stop()
+        self.clock.forget()
         self._skipped.clear()
         self._given.clear()
         self._area.plan_or_guide.setCurrentIndex(0)
@@ -142,16 +167,53 @@ class Guiding:
         if session is None or course is None:
             return
         findings = session.find_now()
+        course = self._renewed(findings, course)
         step = self._step = next_step(findings, course, self._manner, date.today().isoformat(), self._skipped)
         self._area.side.view.ring(self.rings())
         words = guide_words(step, course.plan, findings)
         turn = to_turn(self._now_off, step, findings)
+        if self._must_rest(course, step, findings, is_at_panel=not turn.is_nothing):
+            return
         if not turn.is_nothing:
-            self.page.show_turning(words, turn)
+            until = self.clock.runs_until(
+                [one for one in step.off if one not in self._now_off], course.plan.at_most, findings.marks
+            )
+            self.page.show_turning(words, replace(turn, also=" ".join(told for told in (turn.also, until) if told)))
         elif step.stage == "done":
             self._show_done(findings, course)
         else:
-            self.page.show_room(words)
+            by = self.clock.back_by(course.plan.at_most, findings.marks)
+            self.page.show_room(replace(words, state=f"{words.state} {by}".strip()))
+
+    def _must_rest(self, course: Course, step: GuideStep, findings: Findings, *, is_at_panel: bool) -> bool:
+        """Ask for what may not be off any longer, and tell whether it was asked for; at the panel, look ahead."""
+        at_most = course.plan.at_most
+        kept = {*step.off} & {*self._now_off}
+        ahead = step.left * READ_S + course.plan.all_on.metres / PACE_M_PER_S if is_at_panel and kept else 0.0
+        self._resting = self.clock.to_rest(at_most, ahead) if step.stage != "done" else ()
+        if self._resting:
+            off = tuple(one for one in self._now_off if one not in self._resting)
+            pause = replace(step, off=off)
+            words = replace(guide_words(pause, course.plan, findings), head=BACK_ON)
+            self.page.show_turning(words, to_turn(self._now_off, pause, findings))
+            return True
+        left = self.clock.seconds_left(at_most)
+        if left < inf:
+            self._timer.start(int(max(left, 0.0) * 1000) + 1)
+        else:
+            self._timer.stop()
+        return False
+
+    def _renewed(self, findings: Findings, course: Course) -> Course:
+        """Return the course, its rest planned anew where that is shorter."""
+        from floorplan_circuits.find import renewed
+
+        anew = renewed(findings, course, self.wanted.plan)
+        if anew is not course:
+            self._course = anew
+            self._skipped.clear()
+            self._area.say(f"What was found leaves less to tell apart: {counted(len(anew.plan.rounds), 'round')} left.")
+        return anew
 
     def rings(self) -> frozenset[Subject]:
         """Return the breakers that are to be off now, which the panel rings."""
@@ -163,7 +225,7 @@ class Guiding:
         others: list[QWidget] = []
         if any(findings.conclusions[feed].standing != "proved" for feed in feeds):
             others.append(button("Plan again for what is still open", partial(self._begin_course, anew=True)))
-        if self._boxes:
+        if self.wanted.boxes:
             others.append(button("What to turn off for this box", self._shut_off, "action"))
         others.append(self._leave_button())
         found = to_tie(findings.home, findings.conclusions, feeds)
@@ -173,7 +235,7 @@ class Guiding:
         return button("Back to the plan", self.leave)
 
     def _shut_off(self) -> None:
-        session, boxes = self._area.session, self._boxes
+        session, boxes = self._area.session, self.wanted.boxes
         self.leave()
         if session is not None:
             session.pick(boxes)
@@ -184,10 +246,18 @@ class Guiding:
     def _on_turned(self) -> None:
         if self._step is None:
             return
-        self._now_off = self._step.off
+        resting, self._resting = self._resting, ()
+        self._now_off = tuple(one for one in self._now_off if one not in resting) if resting else self._step.off
+        self.clock.turned(self._now_off)
         if self._is_stopping:
             self.leave()
         else:
+            self.show()
+
+    def _on_left_out(self) -> None:
+        """Pass by a test that nobody wants tonight; nothing of it is recorded."""
+        if self._step is not None and self._course is not None:
+            self._skipped |= {(self._step.key, feed) for feed in self._course.plan.feeds}
             self.show()
 
     def _on_answered(self, feeds: tuple[int, ...], says: str) -> None:

@@ -2,7 +2,6 @@
 
 from collections.abc import Callable
 from functools import partial
-from typing import get_args
 
 from PySide6.QtCore import QEvent, Qt, QTimer, Signal
 from PySide6.QtWidgets import QApplication, QFormLayout, QHBoxLayout, QPushButton
@@ -14,6 +13,7 @@ from floorplan_circuits.desktop.form_page import FormPage, MakeEdit
 from floorplan_circuits.desktop.keeping_focus import focus_place, focused_place
 from floorplan_circuits.desktop.seen_section import SeenSection
 from floorplan_circuits.desktop.session import Session
+from floorplan_circuits.drawing.close_up_words import PLACE_GUESSED
 from floorplan_circuits.edits.boxes import add_passing, join_halves, set_device, split_halves
 from floorplan_circuits.edits.edited import Edited, counted
 from floorplan_circuits.edits.names import USES, rename, set_use
@@ -21,7 +21,7 @@ from floorplan_circuits.edits.removal import remove
 from floorplan_circuits.edits.switching import groups_of, set_group, switches_in_words, what_works
 from floorplan_circuits.edits.ties import tie, untie
 from floorplan_circuits.findings import Disagreement
-from floorplan_circuits.home.boxes import Box, Device, Feed, FromBreaker, Supplied, WorkedBy
+from floorplan_circuits.home.boxes import Box, Device, Feed, FromBreaker, Supplied
 from floorplan_circuits.home.home import Home
 from floorplan_circuits.home.kinds import catalogue, kind_named
 
@@ -30,7 +30,6 @@ NOT_TIED = "not known"
 TAKE_OUT, NO_CABLE = "– take it out", "– no such cable"
 MORE, LESS = "more", "less"
 HEIGHT_HINT = "above the floor"
-WAYS = get_args(WorkedBy)
 REACH_HINT = "behind the oven"
 
 
@@ -121,6 +120,8 @@ class Inspector(FormPage):
 
     def _box_form(self, box: Box) -> None:
         self._box_head(box)
+        if box.placed == "guessed":
+            self._words(PLACE_GUESSED)
         if not self.only_seen:
             self._box_rows(box)
         assert self._session is not None
@@ -182,7 +183,7 @@ class Inspector(FormPage):
             worked = bool(things & set(group.feeds))
             self._words(f"{switches_in_words(home, group)} works {what_works(home, group.id)}.")
             form = self._form()
-            self._choice(form, "Worked by" if worked else "Works by", list(WAYS), group.by,
+            self._choice(form, "Worked by" if worked else "Works by", list(fields.WAYS), group.by,
                          partial(_set_by, group.id))  # fmt: skip
 
     def _device_rows(self, form: QFormLayout, device: Device, numbered: bool) -> None:
@@ -241,6 +242,9 @@ class Inspector(FormPage):
             if any(box.devices for box in boxes):
                 self._choice(form, "Kind", list(catalogue()), fields.kind_of(boxes), fields.make_kind(ids))
             self._common_rows(form, boxes)
+            works_by = fields.by_of(boxes, self._session.home) if self._session is not None else None
+            if works_by is not None:
+                self._choice(form, "Works by", list(fields.WAYS), works_by, fields.make_by(ids))
 
 
 def _set_by(group: int, words: str) -> Callable[[Home], Edited]:

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtGui import QAction, QActionGroup, QKeySequence
 from PySide6.QtWidgets import QApplication, QLineEdit, QMenu, QPlainTextEdit
 
+from floorplan_circuits.desktop import copying
 from floorplan_circuits.desktop.aging import AgingDialog
 from floorplan_circuits.desktop.box_menu import ACROSS, DOWN, SPACED, arrange
 from floorplan_circuits.desktop.building_menus import add_building_menus
@@ -134,9 +135,11 @@ class Menus:
             ("&Undo", Keys.Undo, lambda: do(Session.undo), True),
             ("&Redo", Keys.Redo, lambda: do(Session.redo), True),
             None,
-            ("Cu&t", Keys.Cut, lambda: do(Session.cut), True),
-            ("&Copy", Keys.Copy, lambda: do(Session.copy), True),
+            ("Cu&t", Keys.Cut, partial(do, copying.cut), True),
+            ("&Copy", Keys.Copy, partial(do, copying.copy), True),
             ("&Paste", Keys.Paste, self._paste, True),
+            ("Put down co&pies, one a click", "Ctrl+Shift+V", partial(do, copying.stamp), True),
+            ("Put down &more like what is selected", "Ctrl+D", partial(do, copying.stamp_selected), True),
             ("Re&move", Keys.Delete, lambda: do(Session.remove), True),
             ("Select &all boxes of the level", Keys.SelectAll, self._select_all, True),
             ("&Name what is selected", "F2", self._name_selected, True),
@@ -197,21 +200,23 @@ class Menus:
         """Do something with the session, unless a line of text has the keys and means them for itself."""
         field = QApplication.focusWidget()
         if isinstance(field, QLineEdit | QPlainTextEdit):
-            for mine, its_own in ((Session.undo, field.undo), (Session.redo, field.redo), (Session.cut, field.cut),
-                                  (Session.copy, field.copy), (Session.paste, field.paste)):  # fmt: skip
+            for mine, its_own in ((Session.undo, field.undo), (Session.redo, field.redo), (copying.cut, field.cut),
+                                  (copying.copy, field.copy), (copying.paste, field.paste)):  # fmt: skip
                 if act is mine:
                     its_own()
             return
         if self._window.session is not None:
             act(self._window.session)
-            if act in (Session.copy, Session.cut):
+            if act in (copying.copy, copying.cut, copying.stamp_selected):
                 self._window.work.tracing.copied_here()
+            if act in (copying.stamp, copying.stamp_selected):
+                self._window.work.canvas.setFocus()
 
     def _paste(self) -> None:
         """Paste what was copied here last, or a picture that was copied elsewhere since."""
         typing = isinstance(QApplication.focusWidget(), QLineEdit | QPlainTextEdit)
         if typing or not self._window.work.tracing.paste():
-            self._on_session(Session.paste)
+            self._on_session(copying.paste)
 
     def _draw_switching(self) -> None:
         self._window.work.show_stage(DRAW)

@@ -4,17 +4,25 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QCheckBox, QFormLayout, QHBoxLayout, QLabel, QLineEdit, QPushButton, QVBoxLayout, QWidget
 
 from floorplan_circuits.desktop.fields import Choice
-from floorplan_circuits.edits.one_box import EXAMPLE, counted_handles
+from floorplan_circuits.edits.one_box import EXAMPLE, Gang, counted_handles, is_switch
 from floorplan_circuits.home.kinds import catalogue
 
 FIRST_KINDS = ("switch", "three-way switch", "dimmer", "duplex receptacle", "ground-fault receptacle")
 """What is most often in a box that somebody is about to open."""
 MOST_SHOWN = 6
+WORKS = {
+    "It works: nobody knows": "",
+    "It works a light I can see": "ceiling light",
+    "It works a fan I can see": "ceiling fan",
+    "It works a receptacle, with a lamp in it": "duplex receptacle",
+}
+"""What a switch works, as the person says; nothing is stated where nobody says."""
+NOBODY_KNOWS = "Where nobody knows what a switch works, nothing shows from outside: it stays unknown, treat as live."
 HOT_ALONE = "Its breakers open the hot alone (usual in North America; not for those with a pigtail or a test button)."
 
 
 class OneBoxForm(QWidget):
-    """Asks for one box and the panel; `started` tells a name, kinds, handles, and what the breakers open."""
+    """Asks for one box and the panel; `started` tells a name, gangs, handles, and what the breakers open."""
 
     started = Signal(str, object, str, bool)
 
@@ -28,6 +36,13 @@ class OneBoxForm(QWidget):
         self.gangs = [
             Choice(f"Gang {nth}", labels, next(iter(labels)), narrow=True) for nth in range(1, MOST_SHOWN + 1)
         ]
+        self.works = [
+            Choice(f"What the switch in gang {nth} works", WORKS, next(iter(WORKS)), narrow=True)
+            for nth in range(1, MOST_SHOWN + 1)
+        ]
+        self.unknown = QLabel(NOBODY_KNOWS)
+        self.unknown.setObjectName("caption")
+        self.unknown.setWordWrap(True)
         self.hot_alone = QCheckBox(HOT_ALONE.split(" (", maxsplit=1)[0] + ".")
         self.hot_alone.setToolTip(HOT_ALONE)
         self.said = QLabel()
@@ -41,6 +56,8 @@ class OneBoxForm(QWidget):
         self.more.clicked.connect(self._one_more)
         self.handles.textChanged.connect(lambda words: self.said.setText(counted_handles(words) if words else ""))
         self.start.clicked.connect(self._start)
+        for field in (*self.gangs, *self.works):
+            field.currentTextChanged.connect(self._show_gangs)
         self.handles.returnPressed.connect(self._start)
         self._shown = 1
         self._show_gangs()
@@ -56,8 +73,12 @@ class OneBoxForm(QWidget):
         gangs = QWidget()
         inner = QVBoxLayout(gangs)
         inner.setContentsMargins(0, 0, 0, 0)
-        for gang in self.gangs:
-            inner.addWidget(gang)
+        for gang, works in zip(self.gangs, self.works, strict=True):
+            line = QHBoxLayout()
+            line.addWidget(gang, 1)
+            line.addWidget(works, 1)
+            inner.addLayout(line)
+        inner.addWidget(self.unknown)
         form.addRow("In it", gangs)
         form.addRow("", self.more)
         form.addRow("Breakers", self.handles)
@@ -72,15 +93,21 @@ class OneBoxForm(QWidget):
     def _one_more(self) -> None:
         self._shown = min(self._shown + 1, MOST_SHOWN)
         self._show_gangs()
+        self.gangs[self._shown - 1].setFocus()
 
     def _show_gangs(self) -> None:
-        for place, gang in enumerate(self.gangs):
+        for place, (gang, works) in enumerate(zip(self.gangs, self.works, strict=True)):
             gang.setVisible(place < self._shown)
+            works.setVisible(place < self._shown and is_switch(self._labels[gang.currentText()]))
         self.more.setVisible(self._shown < MOST_SHOWN)
+        self.unknown.setVisible(any(is_switch(gang.kind) and not gang.works for gang in self._said()))
+
+    def _said(self) -> tuple[Gang, ...]:
+        shown = zip(self.gangs[: self._shown], self.works, strict=False)
+        return tuple(Gang(self._labels[kind.currentText()], WORKS[works.currentText()]) for kind, works in shown)
 
     def _start(self) -> None:
-        kinds = tuple(self._labels[gang.currentText()] for gang in self.gangs[: self._shown])
-        self.started.emit(self.name.text(), kinds, self.handles.text(), self.hot_alone.isChecked())
+        self.started.emit(self.name.text(), self._said(), self.handles.text(), self.hot_alone.isChecked())
 
     def refuse(self, words: str) -> None:
         """Say what can't be: the form stays as it is."""

@@ -9,13 +9,14 @@ from PySide6.QtWidgets import QApplication, QLabel, QLineEdit
 
 from floorplan_circuits.desktop.breaker_rows import BreakerRows
 from floorplan_circuits.desktop.fields import Choice, Count, rating_typed
-from floorplan_circuits.desktop.keeping_focus import focus_place, focused_place
+from floorplan_circuits.desktop.keeping_focus import focus_place, focused_place, scroll_to, scrolled_to
 from floorplan_circuits.desktop.panel_rows import PanelRows
 from floorplan_circuits.desktop.session import Session
 from floorplan_circuits.desktop.source_rows import SourceRows
 from floorplan_circuits.desktop.wording_section import AskedSection, WordingSection
 from floorplan_circuits.edits.edited import Edited
 from floorplan_circuits.edits.panels import MOST_SPACES, add_panel
+from floorplan_circuits.findings import Subject
 from floorplan_circuits.gestures.putting_panels import PutPanel
 from floorplan_circuits.gestures.step import Tool
 from floorplan_circuits.home.boxes import FromBreaker
@@ -23,6 +24,7 @@ from floorplan_circuits.home.home import Home
 from floorplan_circuits.home.power import Breaker, Numbering, Panel, System
 
 WAIT_MS = 150
+PUT_ON_PLAN = "Put the panel on the plan"
 HINT = (
     "Click a space and type: 20 kitchen plugs. Enter goes to the next one down, alone it leaves a blank. "
     "30/2 dryer takes two spaces, 15/t hall / bath is two in one space, 30/q dryer / range a quad in two, 15f a fuse. "
@@ -42,6 +44,9 @@ class PanelPage(PanelRows, BreakerRows, SourceRows):
         super().__init__()
         self._panel: Panel | None = None
         self._choose_panel, self._take = choose_panel, take
+        self._chosen: tuple[Subject, ...] = ()
+        self._down: int | None = None
+        """How far it is to be scrolled down once it is laid out; None where it is."""
 
     def show_panel(self, session: Session | None, panel: Panel | None) -> None:
         """Fill the page for a panel, or for a home without one; what would say the same stays as it is."""
@@ -52,6 +57,9 @@ class PanelPage(PanelRows, BreakerRows, SourceRows):
             QTimer.singleShot(WAIT_MS, self, lambda: self.show_panel(session, panel))
             return
         place = focused_place(self) if session is self._session else None
+        chosen = () if session is None else session.view.selected
+        kept = scrolled_to(self) if self._down is None else self._down
+        self._chosen, self._down = chosen, kept if chosen == self._chosen else 0
         self._session, self._panel, self._told = session, panel, told
         self._clear()
         if session is None:
@@ -62,6 +70,10 @@ class PanelPage(PanelRows, BreakerRows, SourceRows):
             self._fill(session, panel)
         self._column.addStretch()
         focus_place(self, place)
+        scroll_to(self, self._down, self._is_scrolled)
+
+    def _is_scrolled(self) -> None:
+        self._down = None
 
     def _fill(self, session: Session, panel: Panel) -> None:
         home, findings = session.home, session.findings
@@ -70,13 +82,16 @@ class PanelPage(PanelRows, BreakerRows, SourceRows):
             self._breakers(session, [home.breakers[one] for one in chosen])
         else:
             self._words(HINT)
+            if panel.at is None:
+                self._button(PUT_ON_PLAN, self._put_on_plan)  # in sight, until it is done
         self._asked(session)
         self._words(panel.name, "section")
         self._panel_is(panel)
         self._mains(panel)
         self._feeders(panel, home, findings)
         self._fed(session, panel)
-        self._button("Put it on the plan" if panel.at is None else "Move it on the plan", self._put_on_plan)
+        if panel.at is not None:
+            self._button("Move it on the plan", self._put_on_plan)
         self._button("Show its photo" if panel.photo else "Add a photo of it…", self.photo_wanted.emit)
         if not chosen:
             self._words("Click a breaker to say more of it. Hold Shift for a second one to tie both.")

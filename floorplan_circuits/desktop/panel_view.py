@@ -104,7 +104,7 @@ class PanelView(QWidget):
                 painter.drawRoundedRect(QRectF(corner, size), 5, 5)
         if self.hasFocus() and self._space is not None:
             painter.setPen(QPen(QColor(self.theme.ink), 2, Qt.PenStyle.DotLine))
-            painter.drawRoundedRect(QRectF(self.area_of(self._space)).adjusted(-2, 3, 2, -3), 5, 5)
+            painter.drawRoundedRect(QRectF(self.area_of(self._space)).adjusted(-3, 0, 2, 0), 5, 5)
 
     def _at(self, event: QMouseEvent) -> Subject | None:
         face = self._drawn()

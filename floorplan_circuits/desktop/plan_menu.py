@@ -8,12 +8,15 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QPoint, QPointF
 from PySide6.QtWidgets import QMenu
 
+from floorplan_circuits.desktop import copying
 from floorplan_circuits.desktop.box_menu import rows as box_rows
 from floorplan_circuits.desktop.building_menus import level_rows
 from floorplan_circuits.desktop.looking_inside import box_of
 from floorplan_circuits.desktop.rail import DRAW
 from floorplan_circuits.desktop.session import Session
 from floorplan_circuits.edits.dividing import lapped
+from floorplan_circuits.edits.edited import counted
+from floorplan_circuits.edits.moving import contents
 from floorplan_circuits.edits.openings import a_kind, put_opening, turn_over
 from floorplan_circuits.edits.walls import named, remove_corner
 from floorplan_circuits.findings import XY, Subject
@@ -21,6 +24,7 @@ from floorplan_circuits.geometry.wall_spots import wall_spot
 from floorplan_circuits.gestures.events import Context
 from floorplan_circuits.gestures.selecting import room_at
 from floorplan_circuits.home.building import Opening, Room
+from floorplan_circuits.home.home import Home
 from floorplan_circuits.home.record import Point
 
 if TYPE_CHECKING:
@@ -71,7 +75,9 @@ class PlanMenu:
             return
         if box is not None:
             yield from box_rows(session, box)
-        context = Context(session.home, session.view.level or 0, session.view.selected, self._area.canvas.reach())
+        context = Context(
+            session.home, session.view.level or 0, session.view.selected, self._area.canvas.reach(session.home.wall)
+        )
         on = subject or room_at(at, context)
         if on is not None and on not in session.view.selected:
             session.select((on,))
@@ -106,6 +112,9 @@ class PlanMenu:
         if len(rooms) == 1:
             room = session.home.rooms[rooms[0].id]
             yield f"Name {room.name}", lambda: self._area.naming.ask(rooms[0])
+            boxes = boxes_in(session.home, room)
+            if boxes:
+                yield f"Select the {counted(len(boxes), 'box', 'boxes')} in {room.name}", partial(session.select, boxes)
             over = _lapped(room, context)
             if over:
                 yield f"Cut {room.name} back to {over}", commands.cut_back
@@ -118,10 +127,18 @@ class PlanMenu:
             yield "Show all of the level", self._area.canvas.fit
             return
         yield "Fit into the window", commands.fit_selected
+        if any(one.kind in ("box", "room") for one in session.view.selected):
+            yield "Put down more like this", partial(copying.stamp_selected, session)
         yield "Turn a quarter", commands.turn
         yield "Mirror left to right", commands.mirror
         yield RULE
         yield "Remove", commands.remove_selected
+
+
+def boxes_in(home: Home, room: Room) -> tuple[Subject, ...]:
+    """Return the boxes that belong to a room: to tie them all, or to put the like down in another."""
+    here = contents(home, {room.id})
+    return tuple(Subject("box", box.id) for box in home.boxes if box.id in here)
 
 
 def _corner_at(at: XY, context: Context) -> Point | None:

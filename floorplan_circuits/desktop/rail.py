@@ -17,11 +17,13 @@ from floorplan_circuits.drawing.palette import Theme
 RAIL_WIDE = 216
 FOOT_SHARE, FOOT_LEAST, FOOT_AIR = 0.68, 120, 20
 """How much of the tools' height the form of what is selected may take; its least height and its margins, in px."""
+PAGE_TOP = 4
 FIND_OUT_SHARE = 0.36
 """The same while finding out, where the ticks above it must stay in sight."""
 DRAW, PANEL, TIE, FIND_OUT, SHUT_OFF, PRINT = range(6)
 TIE_WORDS = (
     "Click a breaker on the panel, then the devices it feeds; or drag round many. Click again to untie.\n\n"
+    "Shift-click the floor of a room to tie all in it that is not tied yet. Shift-drag does so with many.\n\n"
     "In a box of several, a click on one of them ties it alone; a click on the box’s number ties all.\n\n"
     "With devices selected first, click the breaker.\n\n"
     "A tie is what somebody says, not a test: treat it as live until it is tested."
@@ -73,14 +75,19 @@ class Rail(QWidget):
         self._make_room()
 
     def _make_room(self) -> None:
-        """Give the form of what is selected as much of the foot as it needs, and no more than its share."""
+        """Give the form of what is selected as much of the foot as it needs, and no more than its share.
+
+        While drawing, all tools and the dozen of kinds that comes first stay in sight above it.
+        """
         shown = self.stage in (DRAW, TIE, FIND_OUT) and not self.inspector.is_empty
         self._foot.setVisible(shown)
+        self.palette_page.pack(dense=shown)
         if shown:
             tools = self.height() - self._pages.y()
             needs = self.inspector.sizeHint().height() + FOOT_AIR
             share = FIND_OUT_SHARE if self.stage == FIND_OUT else FOOT_SHARE
-            self._foot.setFixedHeight(min(needs, max(round(tools * share), FOOT_LEAST)))
+            most = tools - self.palette_page.near_high - PAGE_TOP if self.stage == DRAW else round(tools * share)
+            self._foot.setFixedHeight(min(needs, max(most, FOOT_LEAST)))
 
     def resizeEvent(self, event: QResizeEvent) -> None:  # noqa: N802  # Qt's name
         """Share the height anew."""
@@ -114,7 +121,7 @@ def _words(words: str) -> QLabel:
 def _scrolled(*widgets: QWidget) -> QScrollArea:
     holder = QWidget()
     column = QVBoxLayout(holder)
-    column.setContentsMargins(12, 4, 12, 12)
+    column.setContentsMargins(12, PAGE_TOP, 12, 12)
     column.setSpacing(14)
     for widget in widgets:
         column.addWidget(widget)

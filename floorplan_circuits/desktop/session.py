@@ -9,12 +9,11 @@ from pathlib import Path
 
 from PySide6.QtCore import QObject, Signal
 
-from floorplan_circuits.desktop import clipboard
 from floorplan_circuits.desktop.worker import Finder
 from floorplan_circuits.edits.consequences import consequences
 from floorplan_circuits.edits.edited import Edited, Refused
 from floorplan_circuits.edits.history import History
-from floorplan_circuits.edits.pasting import Clip, aside, copied, paste
+from floorplan_circuits.edits.pasting import Clip
 from floorplan_circuits.edits.removal import remove
 from floorplan_circuits.files.open import Stored
 from floorplan_circuits.files.save import save_home
@@ -25,8 +24,6 @@ from floorplan_circuits.gestures.step import Tool, at_rest, step
 from floorplan_circuits.gestures.switching import DrawSwitching
 from floorplan_circuits.home.home import Home, mains
 from floorplan_circuits.view import View
-
-PASTE_STEP_MM = 300
 
 
 class Session(QObject):
@@ -56,7 +53,8 @@ class Session(QObject):
         self.view = View(level=_first_level(stored.home))
         self.tool: Tool = Select()
         self.clip = Clip()
-        self._pasted = 0
+        self.pasted = 0
+        """How often the clip was pasted: each goes a step further aside."""
         self._finder = Finder(self)
         self._finder.found.connect(self._on_found)
         self._ask()
@@ -243,41 +241,6 @@ class Session(QObject):
     def selected_ids(self) -> list[int]:
         """Return the ids of what is selected."""
         return [subject.id for subject in self.view.selected]
-
-    def copy(self) -> bool:
-        """Copy what is selected, with what lies in selected rooms."""
-        try:
-            self.clip = copied(self.home, self.selected_ids())
-        except Refused as error:
-            self.said.emit(str(error))
-            return False
-        self._pasted = 0
-        clipboard.put(self.clip)
-        self.said.emit("Copied. Pasting gives new marks, and nobody knows what the copies hang on.")
-        return True
-
-    def cut(self) -> None:
-        """Copy what is selected and remove it."""
-        if self.copy():
-            self.remove()
-
-    def paste(self) -> None:
-        """Paste what was copied a little aside, and select it."""
-        level = self.view.level
-        if level is None:
-            return
-        try:
-            clip = clipboard.taken(self.clip)
-        except Refused as error:
-            self.said.emit(str(error))
-            return
-        self._pasted += 1
-        by = aside(clip, self._pasted * PASTE_STEP_MM)
-        edited = self.attempt(lambda home: paste(home, clip, level, by))
-        if edited is not None:
-            rooms = {room.id for room in self.home.rooms}
-            kinds = ((made, "room" if made in rooms else "box") for made in edited.made)
-            self.select(tuple(Subject(kind, made) for made, kind in kinds))
 
     def remove(self) -> None:
         """Remove what is selected; a room keeps its boxes."""

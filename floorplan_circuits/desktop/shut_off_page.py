@@ -19,7 +19,7 @@ from floorplan_circuits.desktop.afterwards_form import AfterwardsForm
 from floorplan_circuits.desktop.cutter import Answer
 from floorplan_circuits.desktop.pieces import button, label
 from floorplan_circuits.drawing.close_up_what_if import NEUTRAL, with_off
-from floorplan_circuits.findings import BoxWhenOff, Findings, ShutOff, ToTurnOff
+from floorplan_circuits.findings import BoxWhenOff, Findings, ShutOff, ToTurnOff, WhatIf
 from floorplan_circuits.gestures.shutting_off import NOTHING_PICKED, to_test
 from floorplan_circuits.home.handling import FUSE_CARE, any_fuse, to_open
 
@@ -99,7 +99,7 @@ class ShutOffPage(QWidget):
 
     def show_answer(self, answer: Answer) -> None:
         """Tell a shut-off, and what the picked boxes would be with what is off on the screen."""
-        findings, plan = answer.question.findings, answer.plan
+        findings, plan = answer.question.findings, answer.leading
         if plan is None:
             self.show_nothing()
             return
@@ -109,7 +109,7 @@ class ShutOffPage(QWidget):
         for words in stay_shut_lines(told, findings):
             self._line(words, "alarm")
         self._tell_turn_off(plan, findings, answer.flipped)
-        self._tell_states(answer, findings)
+        self._tell_states(plan, answer.shown, findings)
         self._listed("Not known, so live until tested", plan.unknown)
         self._listed("Stays live", told.stays_live)
         turned = " and ".join(findings.marks[handle] for one in told.off for handle in one.handles)
@@ -137,9 +137,8 @@ class ShutOffPage(QWidget):
             self._told.addWidget(_button("Let go of all", self.let_go.emit))
 
     def _tell_turn_off(self, plan: ShutOff, findings: Findings, flipped: frozenset[int]) -> None:
-        nearest = frozenset(handle for one in plan.off for handle in one.handles)
         if plan.off:
-            fuses = any_fuse(findings.home, nearest)
+            fuses = any_fuse(findings.home, plan.handles)
             self._section("Turn off, or take out" if fuses else "Turn off")
         elif not plan.keep_off:
             self._line(NOTHING_TO_TURN_OFF, "alarm")
@@ -147,7 +146,8 @@ class ShutOffPage(QWidget):
             self._line(ONLY_THE_MAIN, "body")
         for one in plan.off:
             self._tell_movement(one, findings)
-        worst = [state for state in plan.states if state.state in ("live", "unknown")]
+        # of a box that stays shut it is told above, and nobody is asked to test its wires
+        worst = [one for one in plan.states if one.state in ("live", "unknown") and one.box not in plan.stay_shut]
         if plan.off and worst:
             marks = ", ".join(findings.home.boxes[one.box].mark for one in worst)
             self._line(NOT_WHOLE.format(marks), "alarm")
@@ -155,8 +155,8 @@ class ShutOffPage(QWidget):
             self._section("Keep off")
         for one in plan.keep_off:
             self._line(f"{named(one, findings)}: it was found so", "body")
-        if plan.off and flipped != nearest:
-            self._told.addWidget(_button("Show these off", partial(self.handles_wanted.emit, nearest)))
+        if plan.off and flipped != plan.handles:
+            self._told.addWidget(_button("Show these off", partial(self.handles_wanted.emit, plan.handles)))
 
     def _tell_movement(self, one: ToTurnOff, findings: Findings) -> None:
         self._line(named(one, findings), "panel_title")
@@ -167,10 +167,7 @@ class ShutOffPage(QWidget):
         if one.ask:
             self._line(f"First {one.ask}.", "body")
 
-    def _tell_states(self, answer: Answer, findings: Findings) -> None:
-        plan, shown = answer.plan, answer.shown
-        if plan is None:
-            return
+    def _tell_states(self, plan: ShutOff, shown: WhatIf | None, findings: Findings) -> None:
         self._section(with_off(findings, shown) if shown is not None else AS_FOUND)
         if shown is None and plan.off:
             self._line(ALL_ON, "body")
@@ -189,6 +186,8 @@ class ShutOffPage(QWidget):
             self._line(NEUTRAL)
 
     def _tell_choices(self, plan: ShutOff, findings: Findings) -> None:
+        if all(one.state == "live" for one in plan.states):
+            return  # nothing else would do: no handle makes these dead
         if plan.choices:
             self._section("Instead")
         for one in plan.choices:

@@ -10,7 +10,7 @@ from floorplan_circuits.desktop.rail import SHUT_OFF
 from floorplan_circuits.desktop.shut_off_page import ShutOffPage
 from floorplan_circuits.drawing.close_up_what_if import with_off
 from floorplan_circuits.edits.edited import Refused
-from floorplan_circuits.findings import Findings, Subject, WhatIf
+from floorplan_circuits.findings import Findings, ShutOff, Subject, WhatIf
 from floorplan_circuits.gestures.events import Event, Key, Press
 from floorplan_circuits.gestures.selecting import Select
 from floorplan_circuits.gestures.shutting_off import SAYS, asks_for, boxes_of, flipped, picked
@@ -29,8 +29,8 @@ class ShuttingOff:
         self._area, self.page = area, page
         self._answer: Answer | None = None
         self._asked: Question | None = None
-        self._told_of: tuple[int, ...] = ()
-        """The boxes of which the status line told last."""
+        self._told_of: tuple[tuple[int, ...], frozenset[int]] = ((), frozenset())
+        """The boxes and the choice of which the status line told last."""
         self._follows = True
         """Whether the handles that are off on the screen follow the shut-off: until the hand flips one."""
         self._cutter = Cutter(area)
@@ -70,7 +70,7 @@ class ShuttingOff:
             if session.findings is None
             else tuple(dict.fromkeys(box for subject in selected for box in boxes_of(subject, session.findings)))
         )
-        self._follows, self._told_of = True, ()
+        self._follows, self._told_of, self.chosen = True, ((), frozenset()), frozenset()
         if boxes:
             session.pick(boxes if anew else tuple(dict.fromkeys((*session.view.picked, *boxes))))
         self._area.say(SAYS)
@@ -101,7 +101,7 @@ class ShuttingOff:
         """Pick nothing, and turn all back on on the screen."""
         session = self._area.session
         if session is not None:
-            self._follows = True
+            self._follows, self.chosen = True, frozenset()
             self.afterwards.let_go()
             session.pick(())
             self._ask()
@@ -127,7 +127,7 @@ class ShuttingOff:
     def _pick(self, boxes: tuple[int, ...]) -> None:
         session = self._area.session
         if session is not None:
-            self._follows = True
+            self._follows, self.chosen = True, frozenset()
             session.pick(picked(session.view.picked, boxes))
             self.afterwards.let_go(session.view.picked)
             self._ask()
@@ -143,6 +143,7 @@ class ShuttingOff:
             self._area.say(str(refused))
             return
         self._flip_to(done.handles)
+        self._told_of = (session.view.picked, self.chosen)  # the hand knows what it flipped: it is told of that alone
         self._area.say(done.says)
 
     def all_back_on(self) -> None:
@@ -153,8 +154,18 @@ class ShuttingOff:
         session = self._area.session
         if session is not None:
             self._follows = False
+            choices = self._answer.plan.choices if self._is_of_now() and self._answer and self._answer.plan else ()
+            self.chosen = handles if any(frozenset(one.handles) == handles for one in choices) else frozenset()
             session.flip(handles)
             self._ask()
+
+    def _is_of_now(self) -> bool:
+        """Tell whether the answer at hand is of the home and the picked boxes as they are now."""
+        session = self._area.session
+        if self._answer is None or session is None:
+            return False
+        asked = self._answer.question
+        return asked.findings is session.findings and asked.picked == session.view.picked
 
     def _print(self) -> None:
         self._area.staging.print_shut_off()
@@ -194,20 +205,20 @@ class ShuttingOff:
             return  # a newer question is on its way
         self._slow.stop()
         self._answer = answer
-        others = [frozenset(one.handles) for one in answer.plan.choices] if answer.plan is not None else []
-        self.chosen = answer.flipped if answer.flipped in others else frozenset()
+        self.chosen = answer.chosen
         if session.view.flipped != answer.flipped:
             session.flip(answer.flipped)
         self.page.show_answer(answer)
-        other, self._told_of = answer.question.picked != self._told_of, answer.question.picked
-        if other and answer.plan is not None:
-            self._show_panel_of(answer)
-            self._area.say(asks_for(answer.plan, answer.question.findings))
+        asked, plan = (answer.question.picked, answer.chosen), answer.leading
+        other, self._told_of = asked != self._told_of, asked
+        if other and plan is not None and answer.flipped == plan.handles:
+            self._show_panel_of(plan)
+            self._area.say(asks_for(plan, answer.question.findings))
         self._draw()
 
-    def _show_panel_of(self, answer: Answer) -> None:
+    def _show_panel_of(self, plan: ShutOff) -> None:
         """Show a panel that a handle to turn off is in, if the one that is shown has none."""
-        panels = [one.panel for one in answer.plan.off] if answer.plan is not None else []
+        panels = [one.panel for one in plan.off]
         shown = self._area.panel()
         if panels and (shown is None or shown.id not in panels):
             self._area.turn_to_panel(panels[0])
@@ -247,8 +258,8 @@ class ShuttingOff:
 
     def wanted(self) -> frozenset[int]:
         """Return the handles to turn off for the picked boxes: the panel rings them."""
-        plan = self._answer.plan if self._answer is not None and self.is_open else None
-        return frozenset(handle for one in plan.off for handle in one.handles) if plan is not None else frozenset()
+        plan = self._answer.leading if self._answer is not None and self.is_open else None
+        return plan.handles if plan is not None else frozenset()
 
     def sentence(self, findings: Findings | None, subject: Subject | None) -> str:
         """Return what a box that is pointed at would be, while handles are off on the screen."""

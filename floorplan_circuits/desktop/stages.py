@@ -12,7 +12,7 @@ from floorplan_circuits.findings import Findings
 from floorplan_circuits.home.boxes import NotKnown
 from floorplan_circuits.home.home import Home, existing_feeds
 
-STAGE_HIGH, NODE = 48, 15
+STAGE_HIGH, NODE = 46, 15
 """Height of a stage and side of its square node, in px: six stages leave the tools below them the room they need."""
 STAGES = ("Draw the home", "Set up the panel", "Tie devices", "Find out", "Shut off", "Print")
 

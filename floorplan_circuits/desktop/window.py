@@ -3,7 +3,7 @@
 from collections.abc import Callable, Sequence
 from pathlib import Path
 
-from PySide6.QtCore import QByteArray, QSettings, Qt
+from PySide6.QtCore import QByteArray, QSettings, QSize, Qt
 from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent
 from PySide6.QtWidgets import QDockWidget, QMainWindow, QStackedWidget
 
@@ -20,7 +20,7 @@ from floorplan_circuits.desktop.tracing import NOT_YET
 from floorplan_circuits.desktop.work_area import WorkArea
 from floorplan_circuits.drawing.palette import Theme
 from floorplan_circuits.edits.edited import Refused
-from floorplan_circuits.edits.one_box import start_one_box
+from floorplan_circuits.edits.one_box import Gang, start_one_box
 from floorplan_circuits.edits.starting import new_home
 from floorplan_circuits.files.open import Stored
 from floorplan_circuits.files.rescue import Rescue, drop_rescue, list_rescues
@@ -37,8 +37,9 @@ class Window(QMainWindow):
     def __init__(self, rescues: Path | None = None, settings: QSettings | None = None) -> None:
         super().__init__()
         self.setWindowTitle("Floorplan Circuits")
-        self.setMinimumSize(*LEAST_SIZE)
-        self.resize(*DESIGN_SIZE)
+        room = self.screen().availableSize()  # smaller than the least size where letters are drawn larger
+        self.setMinimumSize(QSize(*LEAST_SIZE).boundedTo(room))
+        self.resize(QSize(*DESIGN_SIZE).boundedTo(room))
         self.setAcceptDrops(True)
         self.settings = settings or QSettings(OWNER, OWNER)
         self.rescuer = Rescuer(rescues or rescue_folder(), self)
@@ -91,11 +92,11 @@ class Window(QMainWindow):
         if self.may_leave():
             self._work_on(Session(Stored(new_home(name, units), {}, False, ""), None))
 
-    def start_one_box(self, name: str, kinds: Sequence[str], handles: str, opens_hot_alone: bool) -> None:  # a signal's
+    def start_one_box(self, name: str, gangs: Sequence[Gang], handles: str, opens_hot_alone: bool) -> None:  # as sent
         """Start a home of one box and its panel, drawn or not, and let the guide lead to its breakers."""
         begun = new_home(name.strip() or "One box")
         try:
-            edited = start_one_box(begun, name, kinds, handles, opens_hot_alone=opens_hot_alone)
+            edited = start_one_box(begun, name, gangs, handles, opens_hot_alone=opens_hot_alone)
         except Refused as refused:
             self.first.one_box.refuse(str(refused))
             return

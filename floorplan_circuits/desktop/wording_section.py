@@ -6,6 +6,7 @@ from PySide6.QtWidgets import QLineEdit
 
 from floorplan_circuits.desktop.form_page import FormPage
 from floorplan_circuits.desktop.session import Session
+from floorplan_circuits.directory.abbreviations import expanded
 from floorplan_circuits.edits.breakers import set_breaker
 from floorplan_circuits.edits.meanings import explain
 from floorplan_circuits.edits.names import LONGEST_NAME
@@ -24,19 +25,23 @@ class WordingSection(FormPage):
         record = session.home.breakers.get(breaker)
         if judged is None or record is None:
             return
-        self._old(judged)
+        self._old(judged, expanded(session.home, judged.old))
         self._new(judged, own=bool(record.wording.strip()))
 
-    def _old(self, judged: JudgedLine) -> None:
+    def _old(self, judged: JudgedLine, means: str) -> None:
         if judged.old.strip():
             self._words(f"Old label: “{judged.old}”", "told")
-            self._verdicts(judged.of_old)
+            self._verdicts(judged.of_old, judged)
         if judged.old.strip() and not _is_objected_to(judged.of_old) and judged.now != judged.old:
-            self._button("Keep the old label", self._write(judged.old))
+            written_out = f"{means[:1].upper()}{means[1:]}"
+            if means == judged.old:
+                self._button("Keep the old label", self._write(judged.old))
+            else:
+                self._button(f"Write “{written_out}”", self._write(written_out))
 
     def _new(self, judged: JudgedLine, own: bool) -> None:
         self._words(f"{'Your line' if own else 'New line'}: {judged.now}", "told")
-        self._verdicts(judged.of_now)
+        self._verdicts(judged.of_now, judged)
         if own:
             self._words(f"Ours: {judged.ours}")
             self._button("Take our line", self._write(""))
@@ -45,9 +50,14 @@ class WordingSection(FormPage):
         edit = lambda typed: lambda home: set_breaker(home, self._breaker, wording=typed.strip()[:LONGEST_NAME])  # noqa: E731  # one row, one edit
         self._line(form, "Yours", words, edit, "Write your own")
 
-    def _verdicts(self, verdicts: tuple[Verdict, ...]) -> None:
+    def _verdicts(self, verdicts: tuple[Verdict, ...], judged: JudgedLine) -> None:
+        """Tell each verdict, and under it the line that answers it, but for those that stand here anyway."""
+        told = {judged.now, judged.ours}
         for one in verdicts:
             self._words(f"{one.says} {one.do}")
+            if one.better and one.better not in told:
+                told.add(one.better)
+                self._button(f"Write “{one.better}”", self._write(one.better))
         for source in dict.fromkeys(one.source for one in verdicts):
             self._words(source)
 

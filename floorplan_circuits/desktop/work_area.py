@@ -4,6 +4,7 @@ from PySide6.QtCore import Qt, QTimer
 from PySide6.QtWidgets import QHBoxLayout, QSplitter, QStackedWidget, QVBoxLayout, QWidget
 
 from floorplan_circuits.desktop.asking_bar import AskingBar
+from floorplan_circuits.desktop.below import BELOW_HIGH, Below
 from floorplan_circuits.desktop.building_commands import BuildingCommands
 from floorplan_circuits.desktop.building_view import BuildingView
 from floorplan_circuits.desktop.canvas import PlanCanvas
@@ -11,20 +12,23 @@ from floorplan_circuits.desktop.clicks import Clicks
 from floorplan_circuits.desktop.finding_out import FindingOut
 from floorplan_circuits.desktop.guide_page import GuidePage
 from floorplan_circuits.desktop.guiding import Guiding
+from floorplan_circuits.desktop.hand_bar import HandBar
 from floorplan_circuits.desktop.hazard_rows import HazardRows
 from floorplan_circuits.desktop.looking_inside import LookingInside
 from floorplan_circuits.desktop.naming import Naming
 from floorplan_circuits.desktop.panel_entry import PanelEntry
 from floorplan_circuits.desktop.panel_page import PanelPage
-from floorplan_circuits.desktop.panes import BELOW_HIGH, SIDE_WIDE, Below, Side, Strip
 from floorplan_circuits.desktop.photo_page import PanelPhoto
 from floorplan_circuits.desktop.plan_menu import PlanMenu
 from floorplan_circuits.desktop.rail import DRAW, PANEL, PRINT, Rail
 from floorplan_circuits.desktop.session import Session
 from floorplan_circuits.desktop.showing import Showing, on_canvas
 from floorplan_circuits.desktop.shutting_off import ShuttingOff
+from floorplan_circuits.desktop.side import SIDE_WIDE, Side
 from floorplan_circuits.desktop.staging import Staging
 from floorplan_circuits.desktop.status_line import StatusLine
+from floorplan_circuits.desktop.strip import Strip
+from floorplan_circuits.desktop.taking_along import TakingAlong
 from floorplan_circuits.desktop.tracing import Tracing
 from floorplan_circuits.desktop.what_if_band import WhatIfBand
 from floorplan_circuits.drawing.palette import LIGHT, Theme
@@ -51,7 +55,8 @@ class WorkArea(QWidget):
         self.status = self.foot.says
         self.rail = Rail(PanelPage(self.show_panel, self.take))
         self.entry, self.naming, self.clicks = PanelEntry(self), Naming(self), Clicks(self)
-        self.finding, self.asking = FindingOut(self, self.rail.find_out_page), AskingBar()
+        self.finding = FindingOut(self, self.rail.find_out_page)
+        self.asking, self.hands = AskingBar(), HandBar()
         self.shutting = ShuttingOff(self, self.rail.shut_off_page)
         self.inside, self.staging, self.showing = LookingInside(self), Staging(self), Showing(self)
         self.front = QStackedWidget()
@@ -62,13 +67,14 @@ class WorkArea(QWidget):
         self.splitters = QSplitter(Qt.Orientation.Vertical), QSplitter(Qt.Orientation.Horizontal)
         self.middle, self.plan_or_guide = QStackedWidget(), QStackedWidget()
         self.guiding = Guiding(self, GuidePage())
+        self.taking = TakingAlong(self, self.guiding)
         self._lay_out()
         self._connect()
         self.rail.choose(DRAW)
 
     def _lay_out(self) -> None:
         drawing, across = self.splitters
-        self.front.addWidget(_under(self.tracing.band, _under(self.band, self.canvas)))
+        self.front.addWidget(_under(self.tracing.waiting, _under(self.tracing.band, _under(self.band, self.canvas))))
         self.front.addWidget(self.photo.page)
         drawing.addWidget(self.front)
         drawing.addWidget(self.below)
@@ -93,11 +99,12 @@ class WorkArea(QWidget):
         column.setSpacing(0)
         column.addWidget(self.strip)
         column.addWidget(self.asking)
+        column.addWidget(self.hands)
         column.addLayout(row, 1)
         column.addWidget(self.foot)
 
     def _connect(self) -> None:
-        self.strip.level_chosen.connect(self.show_level)
+        self.strip.level_chosen.connect(self._on_level_chosen)
         self.strip.layer_chosen.connect(self.colour_by)
         self.strip.level_wanted.connect(self.naming.ask_for_level)
         self.strip.level_menu_wanted.connect(self.plan_menu.offer_level)
@@ -119,6 +126,9 @@ class WorkArea(QWidget):
         self.below.list.hazard_chosen.connect(self.hazard_rows.go_to)
         self.below.list.menu_wanted.connect(self.hazard_rows.offer)
         self.rail.find_out_page.guide_wanted.connect(self.guiding.begin)
+        self.rail.find_out_page.worksheet_wanted.connect(self.taking.ask_for_worksheet)
+        self.rail.find_out_page.phone_wanted.connect(self.taking.ask_for_phone_page)
+        self.rail.find_out_page.answers_wanted.connect(self.taking.show)
         self.rail.stage_chosen.connect(self.show_stage)
         self.rail.palette_page.tool_taken.connect(self.take)
         self.rail.panel_page.photo_wanted.connect(self.photo.show)
@@ -138,11 +148,13 @@ class WorkArea(QWidget):
         session.tried.connect(lambda: self.rail.refresh(session, self.theme))
         session.name_wanted.connect(lambda subject: QTimer.singleShot(0, lambda: self.naming.ask(subject)))
         self.asking.watch(session)
+        self.hands.watch(session)
         self.finding.leave()
         self.guiding.forget()
         self.shutting.forget()
         self.inside.leave()
         self.photo.leave()
+        self.tracing.begin()
         self.showing.begin()
         self._on_edited()
         self.say(FINDING)
@@ -227,6 +239,11 @@ class WorkArea(QWidget):
         if self.session is not None:
             self.session.show_level(level)
             self.showing.plan()
+
+    def _on_level_chosen(self, level: int) -> None:
+        """Look at the level whose tab was clicked, and give the keys to its plan: what comes next is drawn there."""
+        self.show_level(level)
+        self.canvas.setFocus()
 
     def colour_by(self, layer: Layer) -> None:
         """Divide the floor by lights, by receptacles, or by both."""

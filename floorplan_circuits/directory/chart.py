@@ -7,8 +7,7 @@ be enough, so what is missing here is advice.
 from collections import Counter
 from collections.abc import Iterator, Sequence
 
-from floorplan_circuits.directory.loads import Load
-from floorplan_circuits.findings import Verdict
+from floorplan_circuits.findings import Load, Verdict
 from floorplan_circuits.home.power import Breaker
 
 SOURCE = "BS 7671 514.9.1, 18th edition"

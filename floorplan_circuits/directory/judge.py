@@ -8,12 +8,14 @@ from collections.abc import Iterator, Mapping, Sequence
 from floorplan_circuits.directory import rules_of_people, rules_of_purpose, rules_of_the_map, rules_of_the_panel
 from floorplan_circuits.directory.abbreviations import asked
 from floorplan_circuits.directory.chart import chart_verdicts
-from floorplan_circuits.directory.judging import LineToJudge, Rule, as_verdict, home_vocabulary, said_in
-from floorplan_circuits.directory.loads import Load, Loads, further
+from floorplan_circuits.directory.judging import LineToJudge, Objection, Rule, as_verdict, home_vocabulary, said_in
+from floorplan_circuits.directory.loads import further
+from floorplan_circuits.directory.mending import mended
 from floorplan_circuits.directory.panel_verdicts import judged_panel
 from floorplan_circuits.directory.variants import DIVIDED
 from floorplan_circuits.directory.vocabulary import Vocabulary
-from floorplan_circuits.findings import Directory, JudgedLine, Line, Verdict
+from floorplan_circuits.directory.wording import SPARE
+from floorplan_circuits.findings import Directory, JudgedLine, Line, Load, Loads, Verdict
 from floorplan_circuits.home.home import Home
 from floorplan_circuits.home.power import Breaker
 from floorplan_circuits.supply.numbering import marks
@@ -50,11 +52,11 @@ The map's rules would only ask it about itself; that no two are alike is made so
 """
 
 
-def judge(home: Home, loads: Loads, ours: Mapping[int, Line], drawn: Mapping[int, Line], all_proved: bool) -> Directory:
-    """Judge the directory of every panel; `ours` are the lines as the program writes them, `drawn` those that stand."""
-    desk = _Desk(home, loads, ours, drawn, all_proved)
+def judge(desk: "Desk", kept: Mapping[int, JudgedLine]) -> Directory:
+    """Judge the directory of every panel; `kept` are lines that were judged before by the very same."""
+    home = desk.home
     return Directory(
-        lines={breaker.id: desk.judged(breaker) for breaker in home.breakers},
+        lines={breaker.id: kept.get(breaker.id) or desk.judged(breaker) for breaker in home.breakers},
         panels={panel.id: judged_panel(home, panel, desk.numbers) for panel in home.panels},
         asked=asked(home),
     )
@@ -67,8 +69,20 @@ def is_elsewhere(home: Home, breaker: Breaker) -> bool:
     return "230" in system
 
 
-class _Desk:
-    """All that lines of one home are judged with."""
+def _how_to_find_out(breaker: Breaker) -> str:
+    """Return what to do about a breaker that nobody knows: never to turn one on, or off, that must stay as it is."""
+    if breaker.found.state in ("off", "tripped"):
+        return "It was found so: leave it, and ask why before anything else."
+    if breaker.may_open.may == "never":
+        return "Find out what it feeds without touching it."
+    return "Find out what it feeds."
+
+
+class Desk:
+    """All that lines of one home are judged with.
+
+    `ours` are the lines as the program writes them, `drawn` those that stand.
+    """
 
     def __init__(
         self, home: Home, loads: Loads, ours: Mapping[int, Line], drawn: Mapping[int, Line], all_proved: bool
@@ -102,18 +116,24 @@ class _Desk:
             yield from self._verdicts(breaker, words, others, RULES)
         elif not line.idle:
             yield from self._verdicts(breaker, words, {}, {name: RULES[name] for name in OF_OURS})
-        elif words != "Spare":
+        elif words != SPARE:
             quoted = words.split(".", maxsplit=1)[0]
             says = f"“{quoted}”: its purpose is not known."
-            yield Verdict("not known", quoted, says, "Find out what it feeds.", self._source(breaker))
+            yield Verdict("not known", quoted, says, _how_to_find_out(breaker), self._source(breaker))
         if is_elsewhere(self.home, breaker):
             yield from chart_verdicts(breaker, words, self.loads.of.get(breaker.id, ()))
 
     def _verdicts(
         self, breaker: Breaker, words: str, others: Mapping[str, str], rules: Mapping[str, Rule]
     ) -> Iterator[Verdict]:
+        line = self._to_judge(breaker, words, others)
+        for name, rule in rules.items():
+            for objection in rule(line):
+                yield as_verdict(name, objection, self._source(breaker), self._better(breaker, line, name, objection))
+
+    def _to_judge(self, breaker: Breaker, words: str, others: Mapping[str, str]) -> LineToJudge:
         mine = self.loads.of.get(breaker.id, ())
-        line = LineToJudge(
+        return LineToJudge(
             words=words,
             said=said_in(words, self.home, self.known),
             home=self.home,
@@ -123,10 +143,19 @@ class _Desk:
             onward=breaker.id in self.onward,
             all_proved=self.all_proved,
         )
-        source, better = self._source(breaker), self.ours[breaker.id].variants[0]
-        for name, rule in rules.items():
-            for objection in rule(line):
-                yield as_verdict(name, objection, source, better if better != words else "")
+
+    def _better(self, breaker: Breaker, line: LineToJudge, rule: str, objection: Objection) -> str:
+        """Return a line that would do: these words, mended, else ours where it tells a purpose; '' where none does."""
+        words = mended(rule, line, objection)
+        if words and self._passes(breaker, words, line.others):
+            return words
+        ours = self.ours[breaker.id]
+        return "" if ours.idle or ours.variants[0] == line.words else ours.variants[0]
+
+    def _passes(self, breaker: Breaker, words: str, others: Mapping[str, str]) -> bool:
+        """Tell whether a line breaks no rule and names a load; other advice does not count."""
+        line = self._to_judge(breaker, words, others)
+        return all(objection.soft and name != "no load" for name, rule in RULES.items() for objection in rule(line))
 
     def _shared(self, breaker: int, mine: Sequence[Load]) -> Iterator[tuple[Load, tuple[str, ...]]]:
         """Yield the loads of which other breakers serve the rest of their room, with the numbers of these."""

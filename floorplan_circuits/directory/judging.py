@@ -5,9 +5,8 @@ from dataclasses import dataclass
 from typing import NamedTuple
 
 from floorplan_circuits.directory.abbreviations import meanings, short_words
-from floorplan_circuits.directory.loads import Load
 from floorplan_circuits.directory.vocabulary import Vocabulary, Word, abbreviations, vocabulary
-from floorplan_circuits.findings import Verdict
+from floorplan_circuits.findings import Load, Verdict
 from floorplan_circuits.home.home import Home
 from floorplan_circuits.home.kinds import kind_named
 
@@ -59,30 +58,37 @@ class LineToJudge:
 
 
 class Objection(NamedTuple):
-    """What a rule objects to: the words, why, what to do. `soft`: advice only. `practice`: no published rule has it."""
+    """What a rule objects to: the words, why, what to do. `soft`: advice only. `practice`: no published rule has it.
+
+    `find_out` says what to find out where nobody knows enough for a better line.
+    """
 
     words: str
     says: str
     do: str
     soft: bool = False
     practice: bool = False
+    find_out: str = ""
 
 
 Rule = Callable[[LineToJudge], Iterator[Objection]]
 
 
-def home_vocabulary(home: Home) -> Vocabulary:
-    """Return the words of labels in this home: its rooms and levels are places, its named appliances appliances.
-
-    A room that is named after somebody adds no place.
-    """
+def own_words(home: Home) -> list[tuple[str, str]]:
+    """Return the words that this home alone has, and what each tells: rooms and levels are places."""
     named = (device for box in home.boxes for device in box.devices if device.name.strip())
     own = [(device.name, "appliance") for device in named if kind_named(device.kind).group == "appliance"]
     own += [(room.name, "place") for room in home.rooms] + [(level.name, "place") for level in home.levels]
-    own += [(panel.name, "appliance") for panel in home.panels]
+    return own + [(panel.name, "appliance") for panel in home.panels]
+
+
+def home_vocabulary(home: Home) -> Vocabulary:
+    """Return the words of labels in this home. A room that is named after somebody adds no place."""
     base = vocabulary()
     return base.with_words(
-        (words, tells) for words, tells in own if not any(word.tells == "person" for word in base.read(words))
+        (words, tells)
+        for words, tells in own_words(home)
+        if not any(word.tells == "person" for word in base.read(words))
     )
 
 
@@ -106,16 +112,17 @@ def _said(word: Word, label: str, is_short: bool, explained: Mapping[str, str], 
 
 
 def as_verdict(rule: str, objection: Objection, source: str, better: str) -> Verdict:
-    """Return an objection as a verdict, with its source and the line that is proposed instead."""
+    """Return an objection as a verdict: with the line that is proposed instead, else with what to find out."""
     where = "common practice, no source" if objection.practice else source
-    return Verdict(rule, objection.words, objection.says, objection.do, where, better, objection.soft)
+    do = objection.do if better or not objection.find_out else objection.find_out
+    return Verdict(rule, objection.words, objection.says, do, where, better, objection.soft)
 
 
-def in_list(words: list[str]) -> str:
+def in_list(words: list[str], joined_by: str = "and") -> str:
     """Return words as a sentence lists them.
 
     Examples:
-        >>> in_list(["5"]), in_list(["5", "7", "9"])
-        ('5', '5, 7 and 9')
+        >>> in_list(["5"]), in_list(["5", "7", "9"]), in_list(["door", "dryer"], "or")
+        ('5', '5, 7 and 9', 'door or dryer')
     """
-    return words[0] if len(words) == 1 else f"{', '.join(words[:-1])} and {words[-1]}"
+    return words[0] if len(words) == 1 else f"{', '.join(words[:-1])} {joined_by} {words[-1]}"

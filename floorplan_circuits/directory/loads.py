@@ -1,11 +1,11 @@
 """What hangs on each breaker as a person who stands at the panel would call it: loads with their places."""
 
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass
 
 from floorplan_circuits.directory.room_names import names_of_rooms
+from floorplan_circuits.directory.sides import Sides
 from floorplan_circuits.directory.vocabulary import vocabulary
-from floorplan_circuits.findings import BoxFinding, Conclusion
+from floorplan_circuits.findings import BoxFinding, Conclusion, Load, Loads
 from floorplan_circuits.home.boxes import Box, Device
 from floorplan_circuits.home.home import Home, existing_feeds
 from floorplan_circuits.home.kinds import kind_named
@@ -15,41 +15,10 @@ LEADS_ON = ("by", "at", "behind", "under", "over", "in", "on", "near", "beside",
 """First words of a name that tells where a thing is, not what it is: 'by the bed'."""
 
 
-@dataclass(frozen=True, slots=True)
-class Load:
-    """One thing in one place: its room as the directory names it, its group, what it is called, how it is told apart.
-
-    `named` is the householder's name for it, if any; `part` the half or part that this feed supplies.
-    """
-
-    place: str
-    room: int | None
-    group: str
-    called: str
-    kind: str
-    plural: str
-    named: str
-    device: int
-    part: str
-    box: Box
-
-
-@dataclass(frozen=True, slots=True)
-class Loads:
-    """All loads, those of each breaker, and for each place and group everything there with what it hangs on."""
-
-    of: Mapping[int, tuple[Load, ...]]
-    there: Mapping[tuple[str, str], tuple[tuple[Load, frozenset[int]], ...]]
-
-    def rest(self, breaker: int, place: str, group: str) -> list[Load]:
-        """Return what is in a place, of one group, and not on this breaker as far as anybody knows."""
-        return [load for load, on in self.there.get((place, group), ()) if breaker not in on]
-
-
 def loads_of(home: Home, known: Mapping[int, Conclusion], boxes: Mapping[int, BoxFinding]) -> Loads:
     """Return the loads of every breaker; what nobody knows the breaker of is there as the rest of its place."""
     of: dict[int, dict[tuple[int, str], Load]] = {}
-    there: dict[tuple[str, str], list[tuple[Load, frozenset[int]]]] = {}
+    there: dict[tuple[str, str], list[tuple[Load, tuple[int, ...]]]] = {}
     for load, on in _told(home, known, boxes):
         there.setdefault((load.place, load.group), []).append((load, on))
         for breaker in on:
@@ -62,18 +31,20 @@ def loads_of(home: Home, known: Mapping[int, Conclusion], boxes: Mapping[int, Bo
 
 def _told(
     home: Home, known: Mapping[int, Conclusion], boxes: Mapping[int, BoxFinding]
-) -> Iterator[tuple[Load, frozenset[int]]]:
+) -> Iterator[tuple[Load, tuple[int, ...]]]:
     names = names_of_rooms(home)
+    sides = Sides(home, names)
     for place in existing_feeds(home):
         one, where = known.get(place.feed.id), boxes.get(place.box.id)
         if one is None or where is None or place.device is None:
             continue
-        on = frozenset() if one.standing == "unknown" else frozenset(one.breakers)
+        on = () if one.standing == "unknown" else tuple(dict.fromkeys(one.breakers))
         room = names.get(where.room, "") if where.room is not None else ""
-        yield _load(place.device, place.feed.part, place.box, where, room), on
+        side = sides.of(place.box, where.room)
+        yield _load(place.device, place.feed.part, place.box, where, room, side), on
 
 
-def _load(device: Device, part: str, box: Box, where: BoxFinding, room: str) -> Load:
+def _load(device: Device, part: str, box: Box, where: BoxFinding, room: str, side: str) -> Load:
     kind, named = kind_named(device.kind), device.name.strip()
     group = _group(kind.group, part, named)
     is_light_of = group == "light" != kind.group
@@ -88,7 +59,8 @@ def _load(device: Device, part: str, box: Box, where: BoxFinding, room: str) -> 
         named=named,
         device=device.id,
         part=part,
-        box=box,
+        mark=box.mark,
+        side=side,
     )
 
 

@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 
 from floorplan_circuits.directory.judging import KINDS, PLACES, LineToJudge, Objection, in_list
+from floorplan_circuits.directory.vocabulary import abbreviations
 
 EXAMPLE = {"receptacle": "“Kitchen: receptacles”", "light": "“Hall: lights”", "switch": "“Hall: switch”"}
 
@@ -10,29 +11,44 @@ EXAMPLE = {"receptacle": "“Kitchen: receptacles”", "light": "“Hall: lights
 def is_empty(line: LineToJudge) -> Iterator[Objection]:
     """A line must be there at all."""
     if not line.words.strip():
-        yield Objection("", "There is no label.", "Say what it feeds, or that it is a spare.")
+        yield Objection(
+            "",
+            "There is no label.",
+            "Say what it feeds.",
+            find_out="Find out what it feeds. Call it a spare only once all else is tested.",
+        )
 
 
 def shortened(line: LineToJudge) -> Iterator[Objection]:
     """A word that only its writer can be sure of is no clear one."""
     for word in line.telling("short"):
-        yield Objection(
-            word.words, f"“{word.words}” is cut short: nobody but its writer can be sure.", "Say once what it means."
-        )
+        may_mean = abbreviations().get(word.folded, ())
+        do = f"Say once what it means: {in_list(list(may_mean), 'or')}." if may_mean else "Say once what it means."
+        yield Objection(word.words, f"“{word.words}” is cut short: nobody but its writer can be sure.", do)
 
 
 def says_nothing(line: LineToJudge) -> Iterator[Objection]:
     """Words such as 'misc' and 'general' name no purpose; beside a named one they hide a second."""
     for word in line.telling("says nothing"):
         if "short" not in word.tells:
-            yield Objection(word.words, f"“{word.words}” tells nobody what it feeds.", "Name each load and its room.")
+            yield Objection(
+                word.words,
+                f"“{word.words}” tells nobody what it feeds.",
+                "Name each load and its room.",
+                find_out=f"Find out what “{word.words}” is: each load and its room.",
+            )
 
 
 def unsure(line: LineToJudge) -> Iterator[Objection]:
     """A guess is no evident purpose."""
     words = [word.words for word in line.telling("unsure")] + (["?"] if "?" in line.words else [])
     if words:
-        yield Objection(words[0], f"“{words[0]}” is a guess.", "Find out, and write what you know.")
+        yield Objection(
+            words[0],
+            f"“{words[0]}” is a guess.",
+            "Write what is known.",
+            find_out="Find out, and write what you know.",
+        )
 
 
 def points_elsewhere(line: LineToJudge) -> Iterator[Objection]:
@@ -42,14 +58,24 @@ def points_elsewhere(line: LineToJudge) -> Iterator[Objection]:
         [line.words.strip()] if line.words.strip() in ('"', "''", "”", "„", "〃", "-", "–", "—", "...", "…") else []
     )
     if words:
-        yield Objection(words[0], f"“{words[0]}” sends the reader to another line.", "Write the purpose here too.")
+        yield Objection(
+            words[0],
+            f"“{words[0]}” sends the reader to another line.",
+            "Write the purpose here too.",
+            find_out="Find out what this one feeds alone: two breakers seldom feed the same.",
+        )
 
 
 def which_appliance(line: LineToJudge) -> Iterator[Objection]:
     """'Appliance' and 'motor' name none: the trade's commentary asks which."""
     word = line.first("no appliance")
     if word is not None and not line.has("appliance"):
-        yield Objection(word.words, f"“{word.words}” does not say which.", "Name it: “Dishwasher, Kitchen”.")
+        yield Objection(
+            word.words,
+            f"“{word.words}” does not say which.",
+            "Name it: “Dishwasher, Kitchen”.",
+            find_out="Find out which one it feeds, and name it: “Dishwasher, Kitchen”.",
+        )
 
 
 def where(line: LineToJudge) -> Iterator[Objection]:
@@ -57,7 +83,12 @@ def where(line: LineToJudge) -> Iterator[Objection]:
     word = line.first("receptacle", "light", "switch", "needs a place")
     if word is not None and not line.has(*PLACES, "appliance"):
         example = next((f": {EXAMPLE[kind]}" for kind in EXAMPLE if kind in word.tells), ", or what it serves")
-        yield Objection(word.words, f"“{word.words}” could be anywhere.", f"Say where{example}.")
+        yield Objection(
+            word.words,
+            f"“{word.words}” could be anywhere.",
+            f"Say where{example}.",
+            find_out=f"Find out in which rooms, and say where{example}.",
+        )
 
 
 def what(line: LineToJudge) -> Iterator[Objection]:
@@ -66,7 +97,10 @@ def what(line: LineToJudge) -> Iterator[Objection]:
     if places and not line.has(*KINDS, "appliance", "unused", "says nothing"):
         words = places[0].words
         yield Objection(
-            words, f"“{words}” does not say what there: lights, receptacles, an appliance?", "Say what is on it there."
+            words,
+            f"“{words}” does not say what there: lights, receptacles, an appliance?",
+            "Say what is on it there.",
+            find_out=f"Find out what in “{words}” it feeds, and what else.",
         )
 
 
@@ -82,9 +116,15 @@ def names_a_load(line: LineToJudge) -> Iterator[Objection]:
             f"“{in_list(strange)}” may mean nothing to a stranger.",
             "Say what it is and where.",
             soft=True,
+            find_out="Find out what it feeds, and say what it is and where.",
         )
     elif line.said:
-        yield Objection(line.words, f"“{line.words}” names no load.", "Say what it feeds and where.")
+        yield Objection(
+            line.words,
+            f"“{line.words}” names no load.",
+            "Say what it feeds and where.",
+            find_out="Find out what it feeds, and say it with its room.",
+        )
 
 
 def spare(line: LineToJudge) -> Iterator[Objection]:
@@ -97,7 +137,7 @@ def spare(line: LineToJudge) -> Iterator[Objection]:
     elif not line.all_proved:
         yield Objection(
             word.words,
-            f"“{word.words}” is not known yet: some feeds are not tested.",
+            f"“{word.words}” is not known yet: not all is recorded and tested.",
             "Call it a spare once all is tested.",
             soft=True,
             practice=True,

@@ -4,9 +4,9 @@ from collections.abc import Iterator
 from itertools import pairwise
 
 from floorplan_circuits.directory.judging import KINDS, PLACES, LineToJudge, Objection, Said, in_list
-from floorplan_circuits.directory.loads import Load
 from floorplan_circuits.directory.parts import PLAIN
 from floorplan_circuits.directory.vocabulary import folded
+from floorplan_circuits.findings import Load
 
 LEADS_TO = ("to", "by", "near", "beside", "behind", "over", "under", "above", "below", "at", "opposite")
 """Before a place, these say which side of a room is meant: 'on the wall to Hall'."""
@@ -61,7 +61,7 @@ def which_part(line: LineToJudge) -> Iterator[Objection]:
 
 def _is_told(load: Load, said: str) -> bool:
     """Tell whether a line names this very thing: by its box's mark, its own name, or a kind that is not the usual."""
-    if folded(load.box.mark) in said.split() or (load.named and folded(load.named) in said):
+    if folded(load.mark) in said.split() or (load.named and folded(load.named) in said):
         return True
     return load.kind not in PLAIN and (folded(load.kind) in said or folded(load.plural) in said)
 

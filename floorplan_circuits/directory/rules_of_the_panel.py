@@ -15,7 +15,12 @@ def distinct(line: LineToJudge) -> Iterator[Objection]:
     same = [number for number, words in line.others.items() if mine and folded(words) == mine]
     if same and not (line.said and all("unused" in word.tells for word in line.said)):
         also = in_list(same)
-        yield Objection(line.words, f"“{line.words}” stands at {also} too.", "Say which part each of them serves.")
+        yield Objection(
+            line.words,
+            f"“{line.words}” stands at {also} too.",
+            "Say which part each of them serves.",
+            find_out="Find out which part each of them serves: the wall, the kind, the marks of the boxes.",
+        )
 
 
 def told_by_a_number(line: LineToJudge) -> Iterator[Objection]:
@@ -28,7 +33,10 @@ def told_by_a_number(line: LineToJudge) -> Iterator[Objection]:
     stem = folded(tidy[: found.start()])
     if any(folded(AT_THE_END.sub("", " ".join(words.split()))) == stem for words in line.others.values()):
         yield Objection(
-            found[1], f"“{found[1]}” stands nowhere in the house.", "Tell them apart by what a person sees: which wall."
+            found[1],
+            f"“{found[1]}” stands nowhere in the house.",
+            "Tell them apart by what a person sees: which wall.",
+            find_out="Find out which wall, kind or box each of them serves, and tell them apart by that.",
         )
 
 
@@ -41,15 +49,13 @@ def which_room(line: LineToJudge) -> Iterator[Objection]:
             continue
         rooms = [room.name for room in line.home.rooms if word.folded in (folded(room.use), *_kinds_of(room.name))]
         if len(rooms) > 1 and word.folded not in {folded(name) for name in rooms}:
-            yield Objection(word.words, f"“{word.words}” could be {_or(rooms)}.", "Say which.")
+            could_be = in_list(list(dict.fromkeys(rooms)), "or")
+            yield Objection(
+                word.words, f"“{word.words}” could be {could_be}.", "Say which.", find_out="Find out in which of them."
+            )
 
 
 def _kinds_of(name: str) -> tuple[str, ...]:
     """Return what a name begins or ends with: 'Bedroom 2' and 'Front bedroom' are bedrooms."""
     words = folded(name).split()
     return (words[0], words[-1]) if words else ()
-
-
-def _or(rooms: list[str]) -> str:
-    each = list(dict.fromkeys(rooms))
-    return each[0] if len(each) == 1 else f"{', '.join(each[:-1])} or {each[-1]}"

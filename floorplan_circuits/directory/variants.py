@@ -5,8 +5,8 @@ An appliance is looked for by its name, all else by its room; a switch is told o
 
 from collections.abc import Callable, Iterable, Mapping, Sequence
 
-from floorplan_circuits.directory.loads import Load, Loads
-from floorplan_circuits.directory.parts import Sides, part_words
+from floorplan_circuits.directory.parts import part_words
+from floorplan_circuits.findings import Load, Loads
 
 NAMED_GROUPS = ("appliance", "alarm", "other", "fan", "heater")
 DIVIDED = ("receptacle", "light")
@@ -16,7 +16,7 @@ Say = Callable[[Sequence[Load]], str]
 """Gives the words for some loads of one divided group."""
 
 
-def variants(breaker: int, loads: Sequence[Load], all_loads: Loads, sides: Sides) -> tuple[str, ...]:
+def variants(breaker: int, loads: Sequence[Load], all_loads: Loads) -> tuple[str, ...]:
     """Return the line: rooms with their loads and which part of them, loads with their rooms, then rooms alone."""
     by_room = _by_room(loads)
     rooms = list(by_room)
@@ -25,7 +25,7 @@ def variants(breaker: int, loads: Sequence[Load], all_loads: Loads, sides: Sides
         return ranked((f"{alone}, {rooms[0]}", alone))
 
     def exactly(some: Sequence[Load]) -> str:
-        return part_words(some, all_loads.rest(breaker, some[0].place, some[0].group), sides)
+        return part_words(some, all_loads.rest(breaker, some[0].place, some[0].group))
 
     def roughly(some: Sequence[Load]) -> str:
         partly = any(all_loads.rest(breaker, load.place, load.group) for load in some)

@@ -2,12 +2,14 @@
 
 import re
 from collections.abc import Iterable, Iterator, Mapping
-from functools import cache
+from functools import cache, lru_cache
 from typing import NamedTuple
 
 from floorplan_circuits.home.resources import read_json
 
-WORD = re.compile(r"[^\W_]+(?:['’/][^\W_]+)*", re.UNICODE)
+INITIALS = r"(?<![^\W_])[^\W\d_](?:\.[^\W\d_])+(?![^\W_])\.?"
+WORD = re.compile(rf"{INITIALS}|[^\W_]+(?:['’/][^\W_]+)*", re.UNICODE)
+"""A word, or initials with points: `D.R.` is one word and reads as `dr` does."""
 POSSESSIVE = re.compile(r"['’]s?$", re.IGNORECASE)
 LONGEST_PHRASE = 4
 KINDS = ("receptacle", "light", "switch", "needs a place")
@@ -78,7 +80,7 @@ class Vocabulary:
 
 def _words(label: str, tells: Mapping[str, str]) -> Iterator[tuple[int, int, str]]:
     for found in WORD.finditer(label):
-        word = found[0].lower().replace("’", "'")
+        word = found[0].lower().replace("’", "'").replace(".", "")
         end = found.end()
         if label[end : end + 1] in ("'", "’"):
             word, end = f"{word}'", end + 1
@@ -104,6 +106,7 @@ def abbreviations() -> dict[str, tuple[str, ...]]:
     return {short: tuple(means) for short, means in read_json("abbreviations.json")["meanings"].items()}
 
 
+@lru_cache(maxsize=8192)
 def folded(words: str) -> str:
     """Return a line without case, spaces and punctuation: by these alone nobody tells two lines apart.
 
@@ -111,7 +114,7 @@ def folded(words: str) -> str:
         >>> folded("Kitchen - Plugs.") == folded("kitchen plugs")
         True
     """
-    return " ".join(WORD.findall(words.casefold().replace("’", "'")))
+    return " ".join(word.replace(".", "") for word in WORD.findall(words.casefold().replace("’", "'")))
 
 
 def names_a_person(words: str) -> bool:

@@ -1,7 +1,8 @@
 """What stands on the sheet, found by where it is: labels with their leaders, which may move, and things that stay."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from itertools import pairwise
+from typing import NamedTuple
 
 from floorplan_circuits.drawing.ink import Bounds
 from floorplan_circuits.drawing.overlaps import (
@@ -18,61 +19,60 @@ from floorplan_circuits.findings import XY
 Line = tuple[XY, ...]
 
 
+class Piece(NamedTuple):
+    """A straight piece of a line, and the box round it: two lines whose boxes lie apart do not meet."""
+
+    segment: Segment
+    bounds: Bounds
+
+
 class Labels:
     """The rectangles of labels and the leaders to them, each with the number of the label it is of."""
 
     def __init__(self) -> None:
-        self._rectangles: Grid[tuple[Bounds, int]] = Grid()
-        self._leaders: Grid[tuple[Segment, int]] = Grid()
+        self._grid: Grid[tuple[Bounds, Segment | None, int]] = Grid()
+        """The room each takes, the piece of leader it is (None for a label's rectangle), and whose it is."""
 
-    def put(self, owner: int, bounds: Bounds, line: Line) -> None:
-        """Note that a label stands here, and that a leader runs to it."""
-        self._rectangles.put(bounds, (bounds, owner))
-        for piece in _pieces(line):
-            for near in along(piece):
-                self._leaders.put(near, (piece, owner))
+    def put(self, owner: int, bounds: Bounds, pieces: Iterable[Piece]) -> None:
+        """Note that a label stands here, and that a leader of these pieces runs to it."""
+        self._grid.put(bounds, (bounds, None, owner))
+        for segment, box in pieces:
+            for near in along(segment):
+                self._grid.put(near, (box, segment, owner))
 
-    def lift(self, owner: int, bounds: Bounds, line: Line) -> None:
+    def lift(self, owner: int, bounds: Bounds, pieces: Iterable[Piece]) -> None:
         """Note that the label that stood here is gone, with its leader."""
-        self._rectangles.drop(bounds, (bounds, owner))
-        for piece in _pieces(line):
-            for near in along(piece):
-                self._leaders.drop(near, (piece, owner))
+        self._grid.drop(bounds, (bounds, None, owner))
+        for segment, box in pieces:
+            for near in along(segment):
+                self._grid.drop(near, (box, segment, owner))
 
     def is_free(self, bounds: Bounds) -> bool:
         """Tell whether no label or leader reaches into a rectangle."""
-        left, top, right, bottom = bounds
-        for things in self._rectangles.under(bounds):  # asked as often as `Things.is_free`: written out
-            for other, _ in things:
-                if left < other[2] and other[0] < right and top < other[3] and other[1] < bottom:
-                    return False
-        return not any(crosses_box(piece, bounds) for piece, _ in self._leaders.near(bounds))
+        return next(self.owners_in(bounds), None) is None
 
-    def is_crossed(self, line: Line) -> bool:
+    def is_crossed(self, pieces: Iterable[Piece]) -> bool:
         """Tell whether a line runs over any label or leader."""
-        return next(self.owners_across(line), None) is not None
+        return next(self.owners_across(pieces), None) is not None
 
     def owners_in(self, bounds: Bounds) -> Iterator[int]:
         """Yield the labels that reach, or whose leaders do, into a rectangle; one may come more than once."""
-        for things in self._rectangles.under(bounds):
-            for other, owner in things:
-                if overlap(bounds, other):
-                    yield owner
-        for lines in self._leaders.under(bounds):
-            for piece, owner in lines:
-                if crosses_box(piece, bounds):
-                    yield owner
+        left, top, right, bottom = bounds
+        for things in self._grid.under(bounds):  # asked as often as `Things.is_free`: written out
+            for box, led, owner in things:
+                if left < box[2] and box[0] < right and top < box[3] and box[1] < bottom:  # noqa: SIM102
+                    if led is None or crosses_box(led, bounds):
+                        yield owner
 
-    def owners_across(self, line: Line) -> Iterator[int]:
+    def owners_across(self, pieces: Iterable[Piece]) -> Iterator[int]:
         """Yield the labels that a line runs over, or over whose leaders it does; one may come more than once."""
-        for piece in _pieces(line):
-            near = segment_bounds(piece)
-            for other, owner in self._rectangles.near(near):
-                if overlap(near, other) and crosses_box(piece, other):
-                    yield owner
-            for led, owner in self._leaders.near(near):
-                if segments_cross(piece.a, piece.b, led.a, led.b):
-                    yield owner
+        for segment, bounds in pieces:
+            (left, top, right, bottom), a, b = bounds, segment.a, segment.b
+            for things in self._grid.under(bounds):
+                for box, led, owner in things:
+                    if left < box[2] and box[0] < right and top < box[3] and box[1] < bottom:  # noqa: SIM102
+                        if crosses_box(segment, box) if led is None else segments_cross(a, b, led.a, led.b):
+                            yield owner
 
 
 class Things:
@@ -99,10 +99,9 @@ class Things:
                     return False
         return True
 
-    def is_crossed(self, line: Line, own: Sequence[Bounds]) -> bool:
+    def is_crossed(self, pieces: Iterable[Piece], own: Sequence[Bounds]) -> bool:
         """Tell whether a line runs over anything, but for the `own` rectangles."""
-        for piece in _pieces(line):
-            bounds = segment_bounds(piece)
+        for piece, bounds in pieces:
             for things in self._rectangles.under(bounds):
                 for other in things:
                     if overlap(bounds, other) and crosses_box(piece, other) and other not in own:
@@ -110,5 +109,7 @@ class Things:
         return False
 
 
-def _pieces(line: Line) -> list[Segment]:
-    return [Segment(a, b) for a, b in pairwise(line)]
+def pieces_of(line: Line) -> tuple[Piece, ...]:
+    """Return the straight pieces of a line."""
+    segments = [Segment(a, b) for a, b in pairwise(line)]
+    return tuple(Piece(segment, segment_bounds(segment)) for segment in segments)

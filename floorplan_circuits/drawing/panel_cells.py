@@ -9,6 +9,7 @@ from typing import Literal
 from floorplan_circuits.drawing.palette import Theme
 from floorplan_circuits.findings import Findings, PanelFinding
 from floorplan_circuits.home.power import Breaker, Panel
+from floorplan_circuits.home.space_names import space_name
 
 SPINE = 13.0
 BLANK_ROW = 5.4
@@ -23,7 +24,8 @@ class FaceStyle:
     """How a face is laid out: its width and the height of a usual row in mm, its theme, and for which ground.
 
     On screen all rows are equally high; on paper blank rows are lower and rows of halves high enough to read.
-    `to_turn_off` are breakers that a shut-off asks for: each in a heavy ring, its handle drawn off.
+    `to_turn_off` are breakers that a shut-off asks for: each in a heavy ring, its handle drawn off. `words_alone`: the
+    face only shows where a handle is, without the squares that tell how well each feed is known.
     """
 
     width: float
@@ -31,6 +33,7 @@ class FaceStyle:
     theme: Theme
     on_screen: bool = False
     to_turn_off: frozenset[int] = frozenset()
+    words_alone: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -122,7 +125,7 @@ def _stretches(panel: Panel, grid: PanelFinding) -> Mapping[tuple[int | None, in
     found: dict[tuple[int | None, int], list[Stretch]] = {}
     for space, (row, column) in grid.cells.items():
         first, second = (grid.taken.get((space, half)) for half in ("A", "B"))
-        name = f"{panel.prefix}{space}"
+        name = f"{panel.prefix}{space_name(panel, space)}"
         if first == second:
             found.setdefault((first, column), []).append((2 * row, 2 * row + 2, name))
         else:

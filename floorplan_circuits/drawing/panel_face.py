@@ -112,7 +112,12 @@ def _draw_cell(cell: Cell, layout: Layout, face: Face) -> None:
     else:
         room = right_edge - left_edge - NUMBER - WORDS_INSET - 0.8
         marks, cut = row_words(
-            cell.breaker, layout.findings, (words_x, top, room, bottom - top), style.theme, style.on_screen
+            cell.breaker,
+            layout.findings,
+            (words_x, top, room, bottom - top),
+            style.theme,
+            style.on_screen,
+            style.words_alone,
         )
         face.marks += marks
         face.shortened += [f"{layout.findings.marks.get(cell.breaker.id, '')}: {cut}"] if cut else []

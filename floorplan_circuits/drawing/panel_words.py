@@ -1,5 +1,6 @@
 """What a row of the panel's face says: the fullest wording that fits, and a small square for every feed."""
 
+import re
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
@@ -11,11 +12,14 @@ from floorplan_circuits.findings import Findings, Line, Standing
 from floorplan_circuits.home.power import Breaker
 
 WORDS_SIZE, LEAST_SIZE, COUNT_SIZE = 8.4, 7.5, 7.0
+CAPTION_SIZE = 6.8
+"""Points of a row's words at least where they only help to find a handle."""
 MOST_SQUARES = 12
 MOST_LINES = 4
 AIR = 0.5
 """Least mm left above and below all of a row's words and squares together."""
 FUSE_STATES = {"off": "taken out", "tripped": "blown"}
+BRACKETED = re.compile(r"(.+?) \((.+)\)")
 BESIDE = 1.3
 """mm between the last word and the squares that stand behind it."""
 
@@ -49,16 +53,28 @@ class Squares:
 
 
 def row_words(
-    breaker: Breaker, findings: Findings, bounds: tuple[float, float, float, float], theme: Theme, on_screen: bool
+    breaker: Breaker,
+    findings: Findings,
+    bounds: tuple[float, float, float, float],
+    theme: Theme,
+    on_screen: bool,
+    words_alone: bool = False,
 ) -> tuple[list[Mark], str]:
-    """Draw words and squares in (x, y, width, height) mm; return them, and the wording that had to be cut, if any."""
+    """Draw words and squares in (x, y, width, height) mm; return them, and the wording that had to be cut, if any.
+
+    `words_alone`: without squares, and as small as captions may be.
+    """
     x, top, room, high = bounds
     line = findings.lines.get(breaker.id, Line(breaker.id, ("",)))
     all_squares = _squares(findings, breaker, room, on_screen)
     variants = with_note(line, breaker)
     if on_screen:
         variants = beside_old_label(variants, breaker)
-    squares, fitted = _told(variants, all_squares, room, high, on_screen)
+    if words_alone:
+        squares = Squares(())
+        fitted = fit_words(variants, squares, room, high, (WORDS_SIZE, LEAST_SIZE, CAPTION_SIZE))
+    else:
+        squares, fitted = _told(variants, all_squares, room, high, on_screen)
     pitch = text_height(fitted.size)
     below = 0.0 if fitted.beside else squares.height
     y = top + (high - pitch * len(fitted.lines) - below) / 2
@@ -85,25 +101,48 @@ def _told(
     return fewer, fitted
 
 
-def fit_words(variants: Sequence[str], squares: Squares, room: float, high: float) -> Fitted:
+def fit_words(
+    variants: Sequence[str],
+    squares: Squares,
+    room: float,
+    high: float,
+    sizes: Sequence[float] = (WORDS_SIZE, LEAST_SIZE),
+) -> Fitted:
     """Return the fullest variant that fits a row, its letters as large as can be, the squares under or behind it."""
-    for variant in variants:
-        for size in (WORDS_SIZE, LEAST_SIZE):
+    for variant in (*variants, *last_resorts(variants[-1])):
+        for size in sizes:
             for beside in (False, True) if squares.standings else (False,):
                 shown, cut = fits((variant,), room, size, False, _lines_in(high, size, 0 if beside else squares.height))
                 last = width(shown[-1], size) + BESIDE + squares.width if beside and shown else 0.0
                 if not cut and last <= room:
                     return Fitted(shown, size, beside)
-    return _cut_to(variants[-1], squares, room, high)
+    return _cut_to(variants[-1], squares, room, high, sizes[-1])
 
 
-def _cut_to(words: str, squares: Squares, room: float, high: float) -> Fitted:
+def last_resorts(words: str) -> tuple[str, ...]:
+    """Return what a wording becomes before it is cut: boxes counted after the first, a thing by the last word for it.
+
+    Examples:
+        >>> last_resorts("Kitchen (B14, B15, B18)"), last_resorts("Baseboard heater (with 31)")
+        (('Kitchen (B14 + 2)',), ('Heater (with 31)',))
+    """
+    found = BRACKETED.fullmatch(words)
+    if found is None:
+        return ()
+    head, inside = found.groups()
+    marks = inside.split(", ")
+    if len(marks) > 1 and all(mark[:1] == "B" and mark[1:].isdecimal() for mark in marks):
+        return (f"{head} ({marks[0]} + {len(marks) - 1})",)
+    return (f"{head.split()[-1].capitalize()} ({inside})",) if inside.startswith("with ") and " " in head else ()
+
+
+def _cut_to(words: str, squares: Squares, room: float, high: float, size: float) -> Fitted:
     """Return what is left of the words where even the shortest is too long."""
-    under = high >= text_height(LEAST_SIZE) + squares.height
-    lines = _lines_in(high, LEAST_SIZE, squares.height if under else 0.0)
+    under = high >= text_height(size) + squares.height
+    lines = _lines_in(high, size, squares.height if under else 0.0)
     narrow = room if under or not squares.standings else max(room - squares.width - BESIDE, room / 3)
-    shown, _ = fits((words,), narrow, LEAST_SIZE, False, lines)
-    return Fitted(shown, LEAST_SIZE, not under, cut=True)
+    shown, _ = fits((words,), narrow, size, False, lines)
+    return Fitted(shown, size, not under, cut=True)
 
 
 def _lines_in(high: float, size: float, below: float) -> int:

@@ -1,13 +1,13 @@
 """Placing labels: nothing covers anything, and a label stays on its own side of the wall unless a line leads to it."""
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from itertools import pairwise
 from math import dist
 from typing import Literal, NamedTuple
 
 from floorplan_circuits.drawing.ink import Bounds
-from floorplan_circuits.drawing.layers import Labels, Line, Things
+from floorplan_circuits.drawing.layers import Labels, Line, Piece, Things, pieces_of
 from floorplan_circuits.drawing.overlaps import (
     CELL,
     Grid,
@@ -33,8 +33,11 @@ CLEAR = 0.15
 SEEN = 1.5
 """Least length in mm of a line that leads through a wall: shorter, the label would seem to belong to the next room."""
 
+SQUARE_ON = 0.3
+"""A thing looks along a wall, not away from it, if less than this share of its way leads off it."""
+
 Where = Literal["own side", "outside", "anywhere"]
-"""On the thing's own side of the walls; outside the building; or in another room, if a line leads there."""
+"""On the thing's own side of the walls; outside the building; or anywhere in it, if a line leads there."""
 
 
 class Candidate(NamedTuple):
@@ -52,6 +55,11 @@ class Placed:
     centre: XY
     bounds: Bounds
     leader: Line | None = None
+    pieces: tuple[Piece, ...] = field(init=False, compare=False, repr=False)
+
+    def __post_init__(self) -> None:
+        """Cut the leader into its pieces, once: they are asked about at every try."""
+        object.__setattr__(self, "pieces", pieces_of(self.leader or ()))
 
 
 class Ground:
@@ -64,7 +72,9 @@ class Ground:
         self._shunned: Grid[Bounds] = Grid()
         self._crossed: Grid[Segment] = Grid()
         self._outer: list[Segment] = []
+        self._thickest = 0.0
         for wall in walls:
+            self._thickest = max(self._thickest, wall.half)
             for bounds in along(wall):
                 self._walls.put(bounds, (segment_bounds(wall), wall))
             if wall.outer:
@@ -83,11 +93,11 @@ class Ground:
 
     def put(self, label: int, placed: Placed) -> None:
         """Note where a label stands that may move."""
-        self._labels.put(label, placed.bounds, placed.leader or ())
+        self._labels.put(label, placed.bounds, placed.pieces)
 
     def lift(self, label: int, placed: Placed) -> None:
         """Note that a label no longer stands where it was put."""
-        self._labels.lift(label, placed.bounds, placed.leader or ())
+        self._labels.lift(label, placed.bounds, placed.pieces)
 
     def shun(self, bounds: Bounds) -> None:
         """Note something that a name avoids while there is another place: the swing of a door, a stair."""
@@ -108,7 +118,7 @@ class Ground:
 
     def runs_bare(self, line: Line, own: Sequence[Bounds]) -> bool:
         """Tell whether a leader runs over nothing that stays, but for the `own` rectangles."""
-        return not self._things.is_crossed(line, own)
+        return not self._things.is_crossed(pieces_of(line), own)
 
     def is_unlabelled(self, bounds: Bounds) -> bool:
         """Tell whether no label comes within `CLEAR` mm."""
@@ -116,12 +126,12 @@ class Ground:
 
     def is_led_clear(self, placed: Placed) -> bool:
         """Tell whether the line that leads to a label, if any, runs over no other label."""
-        return placed.leader is None or not self._labels.is_crossed(placed.leader)
+        return not self._labels.is_crossed(placed.pieces)
 
     def in_the_way(self, placed: Placed) -> Iterator[int]:
         """Yield the labels in a label's way; one may come more than once."""
         yield from self._labels.owners_in(widened(placed.bounds, CLEAR))
-        yield from self._labels.owners_across(placed.leader or ())
+        yield from self._labels.owners_across(placed.pieces)
 
     def is_shunned(self, bounds: Bounds, lines: bool = True) -> bool:
         """Tell whether it covers what a name avoids; `lines` counts lines too."""
@@ -154,10 +164,25 @@ class Ground:
         """Tell whether a label within `reach` mm could stand outside the building."""
         return not self._outer or any(distance(at, wall) <= reach for wall in self._outer)
 
-    def half_wall_at(self, at: XY, reach: float = 1.5) -> float:
-        """Return half the thickness of the wall that `at` lies on, or 0 where there is none within `reach` mm."""
-        near = (at[0] - reach, at[1] - reach, at[0] + reach, at[1] + reach)
-        return max((wall.half for _, wall in self._walls.near(near) if distance(at, wall) <= reach), default=0.0)
+    def out_of_wall(self, at: XY, looks: XY, reach: float = 1.5) -> float:
+        """Return how far a thing at `at` that looks that way must step out to stand before its wall, in mm.
+
+        Its wall is one it looks away from, no more than `reach` mm off, or as deep as it is thick; 0 where none is.
+        """
+        far = max(reach, self._thickest)
+        near = self._walls.near((at[0] - far, at[1] - far, at[0] + far, at[1] + far))
+        its = (wall for _, wall in near if distance(at, wall) <= max(reach, wall.half))
+        steps = (wall.half - before for wall in its if (before := _before(at, looks, wall)) is not None)
+        return max((0.0, *steps))
+
+
+def _before(at: XY, looks: XY, wall: Segment) -> float | None:
+    """Return how far before a wall's middle line a place is, as a thing sees it; None if it looks along the wall."""
+    (ax, ay), (bx, by) = wall.a, wall.b
+    length = dist(wall.a, wall.b)
+    nx, ny = ((ay - by) / length, (bx - ax) / length) if length else (0.0, 0.0)
+    off = nx * looks[0] + ny * looks[1]
+    return None if abs(off) < SQUARE_ON else ((at[0] - ax) * nx + (at[1] - ay) * ny) * (1 if off > 0 else -1)
 
 
 @dataclass(slots=True)
@@ -210,7 +235,7 @@ def spots(
     `home_point` is in the room the label belongs to; `own` are the rectangles of the thing it is the label of.
     """
     for candidate in candidates:
-        if candidate.where == "outside" and not ground.is_outside(candidate.centre):
+        if candidate.where != "own side" and (candidate.where == "outside") != ground.is_outside(candidate.centre):
             continue
         bounds = around(candidate.centre, size)
         if not ground.is_bare(bounds) or ground.touches_wall(bounds):

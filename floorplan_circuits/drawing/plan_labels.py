@@ -33,7 +33,8 @@ TOUCHES = 0.05
 FARTHEST_LED, FARTHEST_OUTSIDE = 20.0, 34.0
 """How far in mm a line may lead to a label, in its own room and outside the building."""
 
-Stage = Literal["close", "led", "outside", "anywhere"]
+Stage = Literal["close", "led", "outside", "anywhere", "outside or anywhere"]
+FAR: tuple[Stage, ...] = ("anywhere", "outside or anywhere")
 
 ATTEMPTS: dict[str, tuple[tuple[Form, Stage], ...]] = {
     "caution": (
@@ -43,7 +44,7 @@ ATTEMPTS: dict[str, tuple[tuple[Form, Stage], ...]] = {
         ("whole", "anywhere"),
         ("danger", "close"),
         ("danger", "led"),
-        ("danger", "anywhere"),
+        ("danger", "outside or anywhere"),
     ),
     "named": (
         ("whole", "close"),
@@ -105,7 +106,7 @@ def _tries(one: DrawnBox, sort: str, ground: Ground) -> Iterator[Try]:
     for form, stage in ATTEMPTS[sort]:
         if stage != "outside" or ground.is_near_outside(one.at, FARTHEST_OUTSIDE):
             size = _label_size(one, form)
-            yield form, stage == "anywhere", size, _candidates(one, stage, size)
+            yield form, stage in FAR, size, _candidates(one, stage, size)
 
 
 def write_labels(drawn: Iterable[DrawnBox], crowd: Crowd, frame: Frame, labels: Labels) -> None:
@@ -145,12 +146,10 @@ def _candidates(one: DrawnBox, stage: Stage, size: tuple[float, float]) -> Itera
         )
     if stage == "led":
         return around_point(middle, size, reach + 4.0, FARTHEST_LED if one.marks else FARTHEST_LED / 2)
-    if stage == "outside":
-        return around_point(middle, size, reach + 4.0, FARTHEST_OUTSIDE, "outside")
-    return chain(
-        around_point(middle, size, reach + 4.0, FARTHEST_OUTSIDE, "outside"),
-        around_point(middle, size, reach + 4.0, FARTHEST_OUTSIDE, "anywhere"),
-    )
+    places = partial(around_point, middle, size, reach + 4.0, FARTHEST_OUTSIDE)
+    if stage == "outside or anywhere":
+        return chain(places("outside"), places("anywhere"))
+    return places(stage)
 
 
 # --- what a label shows ---------------------------------------------------------------------------------------------

@@ -5,7 +5,7 @@ from floorplan_circuits.edits.recording import record_round
 from floorplan_circuits.home.home import Home
 from floorplan_circuits.home.log import Round
 from floorplan_circuits.rounds.answers import Answers
-from floorplan_circuits.rounds.guide import note_of_round
+from floorplan_circuits.rounds.course import note_of_round
 from floorplan_circuits.survey.log_book import LogBook
 
 

@@ -8,6 +8,7 @@ from floorplan_circuits.home.home import Home
 from floorplan_circuits.home.log import ReceptacleTest, Round, Traced
 from floorplan_circuits.home.power import Breaker, Panel
 from floorplan_circuits.survey.log_book import LogBook
+from floorplan_circuits.survey.witness import WORKED_BY_HAND
 
 
 class Touched(NamedTuple):
@@ -80,14 +81,16 @@ def _is_refed(was: Panel | None, now: Panel) -> bool:
 
 
 def _regrouped(before: Home, after: Home) -> list[Control]:
-    """Return the groups of switches that were recorded and are otherwise now.
+    """Return the groups of switches that were recorded and are otherwise now, and new ones that lend evidence at once.
 
-    A light more in a group is a map that was not finished, as is a group that nobody had drawn.
+    A light more in a group is a map that was not finished, as is a group that nobody had drawn; but where it is said
+    that a hand alone works it, what was read before it was drawn would count for its switches from now on.
     """
     if before.controls is after.controls:
         return []
     pairs = ((was, after.controls.get(was.id)) for was in before.controls)
-    return [was for was, now in pairs if now is None or (now is not was and _is_regrouped(was, now))]
+    changed = [was for was, now in pairs if now is None or (now is not was and _is_regrouped(was, now))]
+    return changed + [now for now in after.controls if now.id not in before.controls and now.by in WORKED_BY_HAND]
 
 
 def _is_regrouped(was: Control, now: Control) -> bool:

@@ -42,15 +42,17 @@ def put_device(home: Home, level: int, at: Point, angle: int, kind: str, mount: 
 
 
 @edit
-def put_devices(home: Home, level: int, places: Sequence[Place], kind: str) -> Edited:
-    """Make a box with one device of this kind at each place. `made`: each box, followed by its device."""
+def put_devices(home: Home, level: int, places: Sequence[Place], kind: str, gangs: int = 1) -> Edited:
+    """Make a box with a device of this kind in each of its gangs at each place. `made`: each box, then its devices."""
     there(home.levels, level, "level")
+    if not 1 <= gangs <= MOST_GANGS:
+        raise Refused(f"A box has 1 to {MOST_GANGS} gangs.")
     if not 1 <= len(places) <= MOST_AT_ONCE:
         raise Refused(f"That is {counted(len(places), 'box', 'boxes')} at once; {MOST_AT_ONCE} at most.")
     ids, found = counter(home), kind_named(_some(kind))
     boxes, made = home.boxes.rows, list[int]()
     for nth, place in enumerate(places):
-        device = _new_device(ids, kind, 1)
+        devices = tuple(_new_device(ids, kind, slot) for slot in range(1, gangs + 1))
         box = Box(
             id=ids.new(),
             mark=next_mark(home, nth),
@@ -59,12 +61,13 @@ def put_devices(home: Home, level: int, places: Sequence[Place], kind: str) -> E
             angle=place.angle % 360,
             mount=place.mount or MOUNTS.get(found.mount, "wall"),
             height=found.height,
-            devices=(device,),
+            gangs=gangs,
+            devices=devices,
         )
         boxes = (*boxes, box)
-        made += (box.id, device.id)
+        made += (box.id, *(device.id for device in devices))
     after = change(home, boxes=boxes, next_id=ids.next_id, marks_given=marks_given(home) + len(places))
-    return Edited(after, f"Put {counted(len(places), found.label, found.plural)}", tuple(made))
+    return Edited(after, f"Put {counted(len(places) * gangs, found.label, found.plural)}", tuple(made))
 
 
 def _some(kind: str) -> str:
@@ -82,18 +85,20 @@ def _a(words: str) -> str:
 
 
 @edit
-def join_box(home: Home, box: int, kind: str) -> Edited:
-    """Put a device into a box that is there, in its next free gang. Raises `Refused` if the box is full."""
+def join_box(home: Home, box: int, kind: str, count: int = 1) -> Edited:
+    """Put devices into a box that is there, in its next free gangs. Raises `Refused` if it has not as many."""
     found = there(home.boxes, box, "box")
     taken = {device.slot for device in found.devices}
-    slot = next((gang for gang in range(1, MOST_GANGS + 1) if gang not in taken), 0)
-    if not slot:
-        raise Refused(f"{found.mark} has {MOST_GANGS} gangs already. Start another box beside it.")
-    ids = counter(home)
-    device = _new_device(ids, _some(kind), slot)
-    grown = change(found, devices=(*found.devices, device), gangs=max(found.gangs, slot))
+    slots = [gang for gang in range(1, MOST_GANGS + 1) if gang not in taken][:count]
+    if len(slots) < count:
+        full = f"{found.mark} has {len(taken)} gangs already, and {MOST_GANGS} at most."
+        raise Refused(f"{full} Start another box beside it.")
+    ids, label = counter(home), kind_named(_some(kind)).label
+    devices = tuple(_new_device(ids, kind, slot) for slot in slots)
+    grown = change(found, devices=(*found.devices, *devices), gangs=max(found.gangs, *slots))
     home = change(home, boxes=home.boxes.put(grown), next_id=ids.next_id)
-    return Edited(home, f"Add {_a(kind_named(kind).label)} to {found.mark}", (device.id,))
+    what = _a(label) if count == 1 else counted(count, label, kind_named(kind).plural)
+    return Edited(home, f"Add {what} to {found.mark}", tuple(device.id for device in devices))
 
 
 # --- parts ----------------------------------------------------------------------------------------------------------

@@ -11,6 +11,7 @@ from floorplan_circuits.home.home import Home
 from floorplan_circuits.home.integrity import breakers_behind
 from floorplan_circuits.home.power import Breaker, Pole, Tie
 from floorplan_circuits.home.record import change
+from floorplan_circuits.home.space_names import space_name
 from floorplan_circuits.supply.numbering import mark
 
 OF_A_BREAKER = frozenset(
@@ -41,7 +42,9 @@ def add_breaker(home: Home, panel: int, space: int, typed: Typed, half: str | No
         breakers = breakers.put(breaker)
         made.append(breaker.id)
     home = change(home, breakers=breakers, next_id=ids.next_id)
-    return Edited(home, f"Put {_size(typed)} in space {found.prefix}{space}{half or ''}", tuple(made))
+    return Edited(
+        home, f"Put {_size(typed)} in space {found.prefix}{space_name(found, space)}{half or ''}", tuple(made)
+    )
 
 
 def _pole(place: Place) -> Pole:

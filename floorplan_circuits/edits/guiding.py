@@ -8,7 +8,7 @@ from floorplan_circuits.edits.seen import place_of_feed
 from floorplan_circuits.edits.ties import tie
 from floorplan_circuits.findings import Conclusion
 from floorplan_circuits.home.home import Home
-from floorplan_circuits.rounds.guide import GuideStep, Manner, group_of
+from floorplan_circuits.rounds.steps import GuideStep, Manner, group_of
 
 A_SLIP = "answered by mistake"
 

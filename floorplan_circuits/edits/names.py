@@ -39,7 +39,7 @@ def rename(home: Home, kind: str, number: int, name: str) -> Edited:
     table = getattr(home, TABLE_OF[kind])
     named = change(there(table, number, kind), name=tidy)
     if isinstance(named, Room) and not named.use:
-        named = change(named, use=_use_named(tidy))
+        named = change(named, use=use_named(tidy))
     return Edited(change(home, **{TABLE_OF[kind]: table.put(named)}), f"Name {tidy}")
 
 
@@ -52,7 +52,7 @@ def _tidy(name: str) -> str:
     return tidy
 
 
-def _use_named(name: str) -> str:
+def use_named(name: str) -> str:
     """Return the use that a name begins or ends with; a number after it does not matter."""
     words = name.lower().rstrip("0123456789 ").split()
     meant = {f"{use}{ending}": use for use in USES for ending in ("", "room", "way")}

@@ -4,7 +4,7 @@ All of it stays in the home and waits for the drawing: the box lies in no room u
 """
 
 import re
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from typing import NamedTuple
 
 from floorplan_circuits.edits.breakers import add_breaker, set_breaker
@@ -17,10 +17,20 @@ from floorplan_circuits.home.home import Home
 from floorplan_circuits.home.kinds import kind_named
 from floorplan_circuits.home.record import change
 
-WORKED = "ceiling light"
-"""What a switch is taken to work, until somebody says otherwise: it is looked at, never opened."""
+WORKED = ("ceiling light", "ceiling fan", "duplex receptacle")
+"""What somebody may say that a switch works, where it can be looked at with the box shut."""
 ONE_HANDLE = re.compile(r"^(\d{1,3})(?:([AB])|[-·/+](\d{1,3}))?$", re.IGNORECASE | re.ASCII)
 EXAMPLE = "1, 3, 5, 6, 7A, 7B, 2·4"
+
+
+class Gang(NamedTuple):
+    """What is in one gang of the box: a kind of device; for a switch, what somebody sees it work by hand.
+
+    `works` is one of `WORKED`, or '' where nobody said: then nothing is stated of it, and nothing shows from outside.
+    """
+
+    kind: str
+    works: str = ""
 
 
 class Handle(NamedTuple):
@@ -66,17 +76,17 @@ def _handle(token: str) -> Handle:
 
 
 @edit
-def start_one_box(home: Home, name: str, kinds: Sequence[str], handles: str, *, opens_hot_alone: bool) -> Edited:
+def start_one_box(home: Home, name: str, gangs: Sequence[Gang], handles: str, *, opens_hot_alone: bool) -> Edited:
     """Put a box with these devices, and a panel with these handles if the home has none; nothing is drawn.
 
     `opens_hot_alone`: somebody knows that the breakers open the hot and no neutral, as usual in North America.
     `made` is the box. Raises `Refused` for no devices, and for handles that can't be read or do not fit the panel.
     """
-    if not kinds:
+    if not gangs:
         raise Refused("Say what is in the box: a gang for each device.")
     after = home if len(home.breakers) else _with_panel(home, read_handles(handles), opens_hot_alone=opens_hot_alone)
     called = " ".join(name.split())
-    after, box = _with_box(after, called, kinds)
+    after, box = _with_box(after, called, gangs)
     return Edited(after, f"Name {box.mark}{f', {called}' if called else ''}", (box.id,))
 
 
@@ -97,29 +107,46 @@ def _with_panel(home: Home, handles: Sequence[Handle], *, opens_hot_alone: bool)
     return after
 
 
-def _with_box(home: Home, name: str, kinds: Sequence[str]) -> tuple[Home, Box]:
+def _names(name: str, gangs: Sequence[Gang]) -> Iterator[str]:
+    """Yield a name for what is in each gang: the box's, with as much more as tells one from the other."""
+    kinds = [gang.kind for gang in gangs]
+    for nth, kind in enumerate(kinds, 1):
+        repeats = kinds.count(kind) > 1
+        label = kind_named(kind).label if repeats or (name and len(kinds) > 1) else ""
+        yield " ".join(word for word in (name, label, str(nth) if repeats else "") if word)
+
+
+def is_switch(kind: str) -> bool:
+    """Tell whether a kind is a switch, of which it is asked what it works."""
+    return kind_named(kind).group == "switch"
+
+
+def _with_box(home: Home, name: str, gangs: Sequence[Gang]) -> tuple[Home, Box]:
     ids = counter(home)
     devices = tuple(
-        Device(id=ids.new(), slot=slot, kind=kind, name=name, feeds=(Feed(id=ids.new()),))
-        for slot, kind in enumerate(kinds, 1)
+        Device(id=ids.new(), slot=slot, kind=gang.kind, name=called, feeds=(Feed(id=ids.new()),))
+        for slot, (gang, called) in enumerate(zip(gangs, _names(name, gangs), strict=True), 1)
     )
-    box = Box(id=ids.new(), mark=next_mark(home), gangs=max(len(kinds), 1), devices=devices)
+    box = Box(id=ids.new(), mark=next_mark(home), gangs=max(len(gangs), 1), devices=devices)
     boxes, controls, given = home.boxes.put(box), home.controls, marks_given(home) + 1
-    for device in devices:
-        if kind_named(device.kind).group == "switch":
-            lamp = _lamp_of(device, box, next_mark(home, after=given - marks_given(home)), ids)
-            boxes, given = boxes.put(lamp), given + 1
-            worked = tuple(feed.id for feed in lamp.feeds())
+    for device, gang in zip(devices, gangs, strict=True):
+        if is_switch(gang.kind) and gang.works:
+            load = _worked_by(device, gang.works, box, next_mark(home, after=given - marks_given(home)), ids)
+            boxes, given = boxes.put(load), given + 1
+            worked = tuple(feed.id for feed in load.feeds())
             controls = controls.put(Control(id=ids.new(), switches=(device.id,), feeds=worked, by="hand"))
     after = change(home, boxes=boxes, controls=controls, next_id=ids.next_id, marks_given=given)
     return after, box
 
 
-def _lamp_of(device: Device, box: Box, mark: str, ids: Counter) -> Box:
-    """Return the lamp that a switch works: it tells, without opening anything, whether the switch's hot is dead."""
+def _worked_by(device: Device, kind: str, box: Box, mark: str, ids: Counter) -> Box:
+    """Return what a switch is said to work: it tells, with the box shut, whether the switch's hot is dead."""
+    if kind not in WORKED:
+        raise Refused(f"What a switch works is one of: {', '.join(WORKED)}.")
     where = f"gang {device.slot} of {box.mark}" if box.gangs > 1 else box.mark
-    lamp = Device(id=ids.new(), kind=WORKED, name=f"what {where} works", feeds=(Feed(id=ids.new()),))
-    return Box(id=ids.new(), mark=mark, mount="ceiling", devices=(lamp,))
+    load = Device(id=ids.new(), kind=kind, name=f"what {where} works", feeds=(Feed(id=ids.new()),))
+    is_receptacle = kind_named(kind).group == "receptacle"
+    return Box(id=ids.new(), mark=mark, mount="wall" if is_receptacle else "ceiling", devices=(load,))
 
 
 def counted_handles(words: str) -> str:

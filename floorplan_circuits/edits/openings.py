@@ -5,7 +5,7 @@ from itertools import pairwise
 from math import atan2, cos, degrees, hypot, radians, sin
 from typing import NamedTuple
 
-from floorplan_circuits.edits.edited import Edited, Refused, edit, only, there
+from floorplan_circuits.edits.edited import Edited, Refused, counted, edit, only, there
 from floorplan_circuits.edits.numbering import counter
 from floorplan_circuits.geometry.snapping import foot
 from floorplan_circuits.geometry.wall_spots import ON_WALL_MM
@@ -47,6 +47,29 @@ def put_opening(home: Home, level: int, kind: str, at: Point, angle: int, width:
                                   "angle": place.angle, **_hung(kind, place)})  # fmt: skip
     made = change(home, openings=home.openings.put(row), next_id=ids.next_id)
     return Edited(made, f"Put {a_kind(kind)} of {show_length(wide, home.units)}", (row.id,))
+
+
+@edit
+def put_openings(home: Home, level: int, kind: str, places: Sequence[tuple[Point, int, int]]) -> Edited:
+    """Put one at each place (where, which way it faces, how wide): those that find no room in their wall are left out.
+
+    Raises `Refused` as `put_opening` does, where none of them can be put.
+    """
+    after, made, refused = home, list[int](), Refused(f"Drag along a wall or across one to put {a_kind(kind)}.")
+    for at, angle, width in places:
+        try:
+            put = put_opening(after, level, kind, at, angle, width)
+        except Refused as error:
+            refused = error
+        else:
+            after, made = put.home, [*made, *put.made]
+    if not made:
+        raise refused
+    if len(made) == 1:
+        return Edited(
+            after, f"Put {a_kind(kind)} of {show_length(after.openings[made[0]].width, home.units)}", tuple(made)
+        )
+    return Edited(after, f"Put {counted(len(made), kind)}", tuple(made))
 
 
 def _hung(kind: str, place: Place) -> dict[str, str]:

@@ -1,8 +1,10 @@
 """Edits of levels and rooms: add them, give a room another outline."""
 
+import re
 from collections.abc import Sequence
 
 from floorplan_circuits.edits.edited import Edited, edit, there
+from floorplan_circuits.edits.names import use_named
 from floorplan_circuits.edits.numbering import counter
 from floorplan_circuits.edits.outlines import sound_outline
 from floorplan_circuits.edits.stairs import level_above
@@ -29,18 +31,27 @@ def add_room(home: Home, level: int, outline: Sequence[Point], name: str = "") -
     """Add a room. Raises `Refused` for an outline that is no room. It may lie over another: old plans do."""
     there(home.levels, level, "level")
     ids = counter(home)
-    room = Room(id=ids.new(), level=level, name=name or next_room_name(home), outline=sound_outline(outline))
+    called = name or next_room_name(home)
+    use = "" if name else use_named(called)
+    room = Room(id=ids.new(), level=level, name=called, use=use, outline=sound_outline(outline))
     home = change(home, rooms=home.rooms.put(room), next_id=ids.next_id)
     return Edited(home, f"Draw {room.name}", (room.id,))
 
 
 def next_room_name(home: Home) -> str:
-    """Return a name that no room has yet."""
+    """Return a name that no room has yet: after Bedroom 2 comes Bedroom 3, after a room without a number Room 7.
+
+    Examples:
+        >>> next_room_name(Home())
+        'Room 1'
+    """
+    last = max(home.rooms, key=lambda room: room.id, default=None)
+    counted = re.fullmatch(r"(.*\S) (\d{1,2})", last.name) if last is not None else None
+    word, number = (counted[1], int(counted[2]) + 1) if counted else ("Room", len(home.rooms) + 1)
     taken = {room.name for room in home.rooms}
-    number = len(home.rooms) + 1
-    while f"Room {number}" in taken:
+    while f"{word} {number}" in taken:
         number += 1
-    return f"Room {number}"
+    return f"{word} {number}"
 
 
 @edit

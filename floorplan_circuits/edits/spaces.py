@@ -6,6 +6,7 @@ from floorplan_circuits.edits.edited import Refused, counted
 from floorplan_circuits.edits.typed import Part, Typed
 from floorplan_circuits.home.home import Home
 from floorplan_circuits.home.power import Breaker, Panel
+from floorplan_circuits.home.space_names import is_in_ways, space_name, way_of
 from floorplan_circuits.supply.legs import cells
 from floorplan_circuits.supply.numbering import HALVES
 
@@ -61,8 +62,11 @@ def column(panel: Panel, space: int, poles: int, half: str | None) -> tuple[Plac
     at = {cell: number for number, cell in place.items()}
     found = [at.get((row + down, at_column)) for down in range(poles)]
     spaces = [number for number in found if number is not None]
+    if is_in_ways(panel) and len({way_of(number)[0] for number in spaces}) > 1:
+        raise Refused(f"{counted(poles, 'pole')} do not fit: one breaker stays in one way, L1 to L3.")
     if len(spaces) < poles:
-        raise Refused(f"{counted(poles, 'pole')} do not fit: the column ends at space {panel.prefix}{spaces[-1]}.")
+        last = f"{panel.prefix}{space_name(panel, spaces[-1])}"
+        raise Refused(f"{counted(poles, 'pole')} do not fit: the column ends at space {last}.")
     return tuple((number, OTHER.get(half or "", half) if down % 2 else half) for down, number in enumerate(spaces))
 
 
@@ -71,7 +75,7 @@ def check_free(home: Home, panel: Panel, places: Iterable[Place]) -> None:
     taken = taken_in(breaker for breaker in home.breakers if breaker.panel == panel.id)
     for space, half in places:
         if not taken.isdisjoint((space, one) for one in ((half,) if half else HALVES)):
-            raise Refused(f"Space {panel.prefix}{space} is taken. Remove the breaker there first.")
+            raise Refused(f"Space {panel.prefix}{space_name(panel, space)} is taken. Remove the breaker there first.")
 
 
 def taken_in(breakers: Iterable[Breaker]) -> set[Place]:

@@ -9,10 +9,9 @@ from floorplan_circuits.home.boxes import Box, Control, Device, WorkedBy
 from floorplan_circuits.home.home import Home
 from floorplan_circuits.home.kinds import kind_named
 from floorplan_circuits.home.record import change
+from floorplan_circuits.survey.witness import WORKED_BY_HAND
 
 OF_A_CONTROL = frozenset({"name", "by", "enters"})
-FLIPPED_BY_HAND = frozenset({"switch", "three-way switch", "four-way switch"})
-"""Kinds that are no more than a contact and a lever; a dimmer or fan control may work by radio or by itself."""
 WITHOUT_A_SWITCH = frozenset({"timer", "photocell", "sensor", "thermostat", "radio"})
 """What works a light without any switch that is drawn."""
 WORKS_OTHERS = frozenset({"thermostat"})
@@ -23,8 +22,10 @@ WORKS_OTHERS = frozenset({"thermostat"})
 def let_work(home: Home, switches: Iterable[int], things: Iterable[int]) -> Edited:
     """Say that switches work devices, boxes or single feeds (a half of a receptacle).
 
-    Switches that work something already keep it: all become one group, such as two three-way switches. Raises
-    `Refused` for what is no switch, for a thing that works others itself, and where two groups would become one.
+    Switches that work something already keep it: all become one group, such as two three-way switches. How a new
+    group is worked is not known, and of one that a switch joins no longer: a lever that looks plain may hide a timer or
+    a radio, and a lamp bears witness only for what a hand alone works. Raises `Refused` for what is no switch, for a
+    thing that works others itself, and where two groups would become one.
     """
     wanted = _switches(home, switches)
     feeds = tuple(dict.fromkeys(feed.id for feed in feeds_of(home, _worked(home, things))))
@@ -35,12 +36,11 @@ def let_work(home: Home, switches: Iterable[int], things: Iterable[int]) -> Edit
     if not feeds and (not groups or len(wanted) < 2):
         raise Refused("Choose what the switch works: a light, a fan, a receptacle or half of one.")
     ids = counter(home)
-    group = groups[0] if groups else Control(id=ids.new(), by=_by(wanted))
-    grown = change(
-        group,
-        switches=_with(group.switches, [device.id for _, device in wanted]),
-        feeds=_with(group.feeds, feeds),
-    )
+    group = groups[0] if groups else Control(id=ids.new())
+    switches = _with(group.switches, [device.id for _, device in wanted])
+    joined = switches != group.switches and group.by in WORKED_BY_HAND
+    by: WorkedBy = "not known" if joined else group.by
+    grown = change(group, switches=switches, feeds=_with(group.feeds, feeds), by=by)
     after = change(home, controls=home.controls.put(grown), next_id=ids.next_id)
     return Edited(after, f"Let {_called(wanted)} work {what_works(after, grown.id)}", (grown.id,))
 
@@ -75,6 +75,39 @@ def set_group(home: Home, group: int, **fields: object) -> Edited:
     if found.enters is not None:
         there(home.boxes, found.enters, "box")
     return Edited(change(home, controls=home.controls.put(found)), f"Edit the switching of {what_works(home, group)}")
+
+
+@edit
+def say_by_hand(home: Home, group: int) -> Edited:
+    """Say that a hand alone works a group: no timer, sensor or radio is in its switches. Its lamps bear witness then.
+
+    Raises `Refused` where it has no switch that is drawn, or was said to be worked otherwise.
+    """
+    found = there(home.controls, group, "group of switches")
+    if not found.switches:
+        raise Refused("Draw the switch first.")
+    if found.by not in ("not known", "hand"):
+        raise Refused(f"It was said to be worked by a {found.by}. Change that in the form of its box.")
+    said = change(home, controls=home.controls.put(change(found, by="hand")))
+    return Edited(said, f"Say that a hand alone works {what_works(home, group)}", (group,))
+
+
+@edit
+def set_groups_by(home: Home, things: Iterable[int], by: WorkedBy) -> Edited:
+    """Say how all groups are worked that have one of these switches, or a switch in one of these boxes.
+
+    Raises `Refused` where no switch of them works anything yet.
+    """
+    named = set(things)
+    named |= {device.id for box in home.boxes if box.id in named for device in box.devices}
+    groups = [one for one in home.controls if not named.isdisjoint(one.switches)]
+    if not groups:
+        raise Refused("None of these switches works anything yet. Draw what they work first.")
+    table = home.controls
+    for group in groups:
+        table = table.put(change(group, by=by))
+    are = "is" if len(groups) == 1 else "are"
+    return Edited(change(home, controls=table), f"Say how {counted(len(groups), 'group')} of switches {are} worked")
 
 
 # --- what there is ----------------------------------------------------------------------------------------------------
@@ -157,10 +190,6 @@ def _worked(home: Home, things: Iterable[int]) -> set[int]:
             wanted.discard(box.id)
             wanted |= {device.id for device in box.devices if device not in switches}
     return wanted
-
-
-def _by(switches: Collection[tuple[Box, Device]]) -> WorkedBy:
-    return "hand" if all(device.kind in FLIPPED_BY_HAND for _, device in switches) else "not known"
 
 
 def _with(ids: tuple[int, ...], more: Iterable[int]) -> tuple[int, ...]:

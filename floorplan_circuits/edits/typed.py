@@ -38,7 +38,9 @@ class Typed(NamedTuple):
         return (Part(self.amps, self.label), *self.further)
 
 
-_SIZE = re.compile(r"^(\d{1,4})\s?(?:a(?!\w))?(?:\s?/\s?([1-4]|[tq]))?\s?(f|fuse)?(?=\s|$)\s*", re.I | re.ASCII)
+_FUSE = r"(f|fuse)?"
+_SIZE = re.compile(rf"^(\d{{1,4}})\s?(?:a(?!\w))?{_FUSE}(?:\s?/\s?([1-4]|[tq]))?\s?{_FUSE}(?=\s|$)\s*", re.I | re.ASCII)
+"""Amps, then poles or halves; that it is a fuse may stand before or behind these."""
 _HALVES = {"t": 2, "q": 4}
 
 
@@ -55,6 +57,8 @@ def read_typed(words: str, last: Typed | None = None) -> Typed:
         (Part(amps=15, label='hall'), Part(amps=20, label='bath'))
         >>> read_typed("2nd floor").label, read_typed(". dining", read_typed("15 hall")).amps
         ('2nd floor', 15)
+        >>> read_typed("30f/2 dryer") == read_typed("30/2f dryer")
+        True
     """
     tidy = " ".join(words.split())
     if tidy.split(" ", 1)[0] == SAME:
@@ -62,10 +66,10 @@ def read_typed(words: str, last: Typed | None = None) -> Typed:
     found = _SIZE.match(tidy)
     if found is None:
         return Typed(None, 1, False, 1, tidy)
-    amps, way, fuse = found.groups()
+    amps, fuse_before, way, fuse_behind = found.groups()
     halves = _HALVES.get((way or "").lower(), 1)
     poles = int(way) if way and halves == 1 else 1
-    first = Typed(int(amps), poles, bool(fuse), halves, tidy[found.end() :])
+    first = Typed(int(amps), poles, bool(fuse_before or fuse_behind), halves, tidy[found.end() :])
     return _shared(first) if halves > 1 else first
 
 

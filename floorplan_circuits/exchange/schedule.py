@@ -16,12 +16,14 @@ from floorplan_circuits.exchange.taking import take_rows
 from floorplan_circuits.findings import Findings
 from floorplan_circuits.home.home import Home
 from floorplan_circuits.home.power import Breaker, Found, Panel
+from floorplan_circuits.home.space_names import space_name, spaces_called
 from floorplan_circuits.supply.numbering import BETWEEN_SPACES, mark, reading_order
 
 BREAKER = "Breaker"
 HEADINGS = (BREAKER, "Panel", "Poles", "Amps", "Device", "Found", "Old label", "Your line", "Line drawn")
 """'Panel', 'Poles' and 'Line drawn' are told, not taken."""
-NUMBER = re.compile(r"([A-Z]{0,3})(\d{1,3})([AB]?)((?:[·.\-/ ]+\d{1,3})*)")
+NUMBER = re.compile(r"([A-Z]{0,3})(\d{1,3}(?:L[123])?)([AB]?)((?:[·.\-/ ]+(?:\d{1,3})?(?:L[123])?)*)")
+NO_NUMBER = "“{}” is no number on a panel, such as 5, 15A, 2·4, G3 or 1L1."
 DEVICES = ("breaker", "fuse")
 FOUND = ("on", "off", "tripped", "not recorded")
 
@@ -134,16 +136,20 @@ def _added(home: Home, row: NamedRow, number: str) -> tuple[Home, int]:
     """Put in the breaker that a number names, if its spaces are free."""
     found = NUMBER.fullmatch(number)
     if found is None:
-        raise Refused(f"“{number}” is no number on a panel, such as 5, 15A, 2·4 or G3.")
+        raise Refused(NO_NUMBER.format(number))
     prefix, first, half, more = found.groups()
     panel = _panel(home, prefix, row.get("Panel"))
-    spaces = [int(first), *(int(one) for one in re.findall(r"\d+", more))]
+    spaces = spaces_called(panel, _folded(f"{first}{more}"))
+    if spaces is None:
+        raise Refused(f"{panel.name} has no space {number}.")
     typed = Typed(None, len(spaces), row.get("Device").lower() == "fuse", 1, "")
     edited = add_breaker(home, panel.id, min(spaces), typed, half or None)
     made = edited.home.breakers[edited.made[0]]
     if sorted(pole.space for pole in made.poles) != sorted(spaces):
-        own = BETWEEN_SPACES.join(str(pole.space) for pole in made.poles)
-        raise Refused(f"In {panel.name} a breaker from space {min(spaces)} takes {own}, not {number}.")
+        own = BETWEEN_SPACES.join(space_name(panel, pole.space) for pole in made.poles)
+        raise Refused(
+            f"In {panel.name} a breaker from space {space_name(panel, min(spaces))} takes {own}, not {number}."
+        )
     return edited.home, made.id
 
 

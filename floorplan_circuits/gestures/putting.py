@@ -1,26 +1,26 @@
 """Putting devices: a click on a wall makes a box that turns to it, on a box the next gang; a drag makes a row."""
 
 from dataclasses import dataclass, field, replace
-from math import cos, hypot, radians
+from math import cos, radians
 
 from floorplan_circuits.edits.boxes import MOUNTS, Place, join_box, put_device, put_devices
 from floorplan_circuits.edits.edited import Edited, Refused
 from floorplan_circuits.findings import XY, Subject
-from floorplan_circuits.geometry.wall_spots import WallSpot, faces_into, wall_spot
+from floorplan_circuits.gestures.box_spots import ON_WALL, Spot, box_spot
 from floorplan_circuits.gestures.events import Context, Event, Key, Outcome, Press, Release
 from floorplan_circuits.gestures.lengths_typed import TYPING, typed_further
 from floorplan_circuits.gestures.rows import LEAST_MM, along_wall, over_floor, usual_spacing
-from floorplan_circuits.home.boxes import Box, Mount
 from floorplan_circuits.home.kinds import kind_named
 from floorplan_circuits.home.lengths import NotALength, parse_length, show_length
-from floorplan_circuits.home.record import Point
 from floorplan_circuits.view import Draft
 
-ON_WALL = ("wall", "outdoor")
-WALL_REACH_MM = 700
-JOIN_REACH_MM = 180
 TICK_MM = 120
 OVERHEAD = "Shift-click puts it on the ceiling."
+MOST_AT_A_CLICK = 4
+"""So many gangs can be put at a click: wider boxes are rare, common practice, no source."""
+GANG_MORE = {"+": 1, "=": 1, "-": -1}
+"""Keys that put one more or one less into a box at each click; the digits take kinds of their own."""
+GANGS_TYPED = "+ puts one more in the same box, - one less."
 ROW_UNKNOWN = "Their circuits are unknown until you tie or test them."
 
 
@@ -29,6 +29,7 @@ class PutDevice:
     """The tool that puts devices of one kind, one a click or a row a drag, until Escape.
 
     `pressed`: the button went down with it, at `start`. `spacing` in mm is what was typed for a row; None: the usual.
+    `gangs`: so many go into one box at each click.
     """
 
     kind: str
@@ -36,6 +37,7 @@ class PutDevice:
     start: XY | None = field(default=None, repr=False)
     spacing: int | None = field(default=None, repr=False)
     typed: str = field(default="", repr=False)
+    gangs: int = field(default=1, repr=False)
 
     @property
     def takes_letters(self) -> bool:
@@ -43,46 +45,47 @@ class PutDevice:
         return self.start is not None
 
 
-@dataclass(frozen=True, slots=True)
-class Spot:
-    """Where a click would put the device: into a box that is there, or a new one facing some way."""
-
-    at: Point
-    angle: int
-    mount: Mount
-    joins: Box | None = None
-
-    @property
-    def place(self) -> Place:
-        """Where a new box goes."""
-        return Place(self.at, self.angle, self.mount)
-
-
 def step_put(tool: PutDevice, event: Event, context: Context) -> Outcome:
     """Return what comes of one event with a device in hand."""
-    label = kind_named(tool.kind).label
+    label = _called(tool)
     if isinstance(event, Key):
         return _key(tool, event, context)
-    spot = _spot(tool.kind, event.at, context, overhead=isinstance(event, Press | Release) and event.add)
+    spot = box_spot(tool.kind, event.at, context, overhead=isinstance(event, Press | Release) and event.add)
     draft = _draft(tool, spot, event.at)
     row = _row(tool, event.at, context)
     if isinstance(event, Release) and tool.pressed:
-        let_go = PutDevice(tool.kind, spacing=tool.spacing)
+        let_go = put_at_rest(tool)
         return _put_row(let_go, row, draft, context) if len(row) > 1 else _put(let_go, spot, draft, context)
     if isinstance(event, Press):
         return Outcome(replace(tool, pressed=True, start=event.at, typed=""), draft=draft, says=_says(label, spot))
     if isinstance(event, Release) or not tool.pressed:
-        return Outcome(PutDevice(tool.kind, spacing=tool.spacing), draft=draft, says=_says(label, spot))
+        return Outcome(put_at_rest(tool), draft=draft, says=_says(label, spot))
     going = _row_draft(tool, row, context) if len(row) > 1 else draft
     return Outcome(tool, draft=going, says=_going(tool, row, spot, context))
 
 
+def put_at_rest(tool: PutDevice) -> PutDevice:
+    """Return the tool with nothing begun; what was typed for it stays."""
+    return PutDevice(tool.kind, spacing=tool.spacing, gangs=tool.gangs)
+
+
+def says_of_put(tool: PutDevice) -> str:
+    """Return what the tool says of itself when it is taken in hand."""
+    where = "Click a wall" if MOUNTS.get(kind_named(tool.kind).mount, "wall") in ON_WALL else "Click where it is"
+    return f"{where} to place {_called(tool)}, drag for a row. {GANGS_TYPED} Esc leaves the tool."
+
+
+def _called(tool: PutDevice) -> str:
+    """Return what a click puts, with its article or number."""
+    kind = kind_named(tool.kind)
+    return f"a {kind.label}" if tool.gangs == 1 else f"{tool.gangs} {kind.plural} in one box"
+
+
 def _put(tool: PutDevice, spot: Spot | None, draft: Draft, context: Context) -> Outcome:
     if spot is None:
-        label = kind_named(tool.kind).label
-        return Outcome(tool, draft=draft, says=f"Click nearer to a wall to put a {label}. {OVERHEAD}")
+        return Outcome(tool, draft=draft, says=f"Click nearer to a wall to put {_called(tool)}. {OVERHEAD}")
     try:
-        edit = _edit(tool.kind, spot, context)
+        edit = _edit(tool, spot, context)
     except Refused as error:
         return Outcome(tool, draft=draft, says=str(error))
     box = Subject("box", spot.joins.id if spot.joins is not None else edit.made[0])
@@ -91,25 +94,27 @@ def _put(tool: PutDevice, spot: Spot | None, draft: Draft, context: Context) -> 
 
 def _put_row(tool: PutDevice, row: list[Place], draft: Draft, context: Context) -> Outcome:
     try:
-        edit = put_devices(context.home, context.level, row, tool.kind)
+        edit = put_devices(context.home, context.level, row, tool.kind, tool.gangs)
     except Refused as error:
         return Outcome(tool, draft=draft, says=str(error))
-    boxes = tuple(Subject("box", box) for box in edit.made[::2])
+    boxes = tuple(Subject("box", box) for box in edit.made[:: tool.gangs + 1])
     return Outcome(tool, edit, says=f"{edit.says}. {ROW_UNKNOWN}", selected=boxes)
 
 
-def _edit(kind: str, spot: Spot, context: Context) -> Edited:
+def _edit(tool: PutDevice, spot: Spot, context: Context) -> Edited:
     if spot.joins is not None:
-        return join_box(context.home, spot.joins.id, kind)
-    return put_device(context.home, context.level, spot.at, spot.angle, kind, spot.mount)
+        return join_box(context.home, spot.joins.id, tool.kind, tool.gangs)
+    if tool.gangs > 1:
+        return put_devices(context.home, context.level, [spot.place], tool.kind, tool.gangs)
+    return put_device(context.home, context.level, spot.at, spot.angle, tool.kind, spot.mount)
 
 
 def _says(label: str, spot: Spot | None) -> str:
     if spot is None:
-        return f"Click a wall to place a {label}. Esc leaves the tool."
+        return f"Click a wall to place {label}. {GANGS_TYPED} Esc leaves the tool."
     if spot.joins is not None:
-        return f"Click to add a {label} to box {spot.joins.mark}. Esc leaves the tool."
-    return f"Click to place a {label}, drag for a row. Its circuit stays unknown until you tell or test it."
+        return f"Click to add {label.removesuffix(' in one box')} to box {spot.joins.mark}. Esc leaves the tool."
+    return f"Click to place {label}, drag for a row; what feeds it stays unknown until told or tested. Esc leaves."
 
 
 # --- a row ------------------------------------------------------------------------------------------------------------
@@ -117,10 +122,12 @@ def _says(label: str, spot: Spot | None) -> str:
 
 def _key(tool: PutDevice, event: Key, context: Context) -> Outcome:
     """Type how far apart a row stands while it is dragged; Escape drops the row, then the tool."""
-    label = kind_named(tool.kind).label
+    label = _called(tool)
     if event.name == "escape":
-        at_rest = PutDevice(tool.kind, spacing=tool.spacing)
-        return Outcome(None if tool.start is None else at_rest, says=_says(label, None))
+        return Outcome(None if tool.start is None else put_at_rest(tool), says=_says(label, None))
+    if tool.start is None and event.text in GANG_MORE:
+        more = replace(tool, gangs=min(max(tool.gangs + GANG_MORE[event.text], 1), MOST_AT_A_CLICK))
+        return Outcome(more, says=_says(_called(more), None))
     typed = tool.typed
     if tool.start is not None and event.name == "backspace":
         typed = typed[:-1]
@@ -142,7 +149,7 @@ def _key(tool: PutDevice, event: Key, context: Context) -> Outcome:
 
 def _row(tool: PutDevice, at: XY, context: Context) -> list[Place]:
     """Return the places of the row that is being dragged: one or none where it is no row."""
-    first = _spot(tool.kind, tool.start, context) if tool.start is not None and tool.pressed else None
+    first = box_spot(tool.kind, tool.start, context) if tool.start is not None and tool.pressed else None
     if first is None or first.joins is not None:
         return []
     spacing = _spacing(tool, context)
@@ -162,10 +169,11 @@ def _apart(spacing: int, context: Context) -> str:
 def _going(tool: PutDevice, row: list[Place], spot: Spot | None, context: Context) -> str:
     kind, apart = kind_named(tool.kind), _apart(_spacing(tool, context), context)
     if len(row) > 1:
-        return f"Let go to put {len(row)} {kind.plural}, {apart} apart. Type another distance, or Esc."
+        what = f"{len(row)} boxes of {tool.gangs} {kind.plural}" if tool.gangs > 1 else f"{len(row)} {kind.plural}"
+        return f"Let go to put {what}, {apart} apart. Type another distance, or Esc."
     if row:
         return f"Drag on for a row, one every {apart}; type another distance. Let go to put one here."
-    return _says(kind.label, spot)
+    return _says(_called(tool), spot)
 
 
 def _row_draft(tool: PutDevice, row: list[Place], context: Context) -> Draft:
@@ -184,50 +192,10 @@ def _tick(place: Place) -> tuple[XY, ...]:
     return (x - back * dx, y - back * dy), (x + dx, y + dy)
 
 
-# --- where it goes --------------------------------------------------------------------------------------------------
-
-
-def _spot(kind: str, at: XY, context: Context, overhead: bool = False) -> Spot | None:
-    """Return where a click puts a kind; far from any wall nowhere, unless it is meant to be `overhead`."""
-    mount: Mount = MOUNTS.get(kind_named(kind).mount, "wall")
-    reach = max(WALL_REACH_MM, 3 * context.reach)
-    wall = wall_spot(at, context.outlines(), reach) if mount in ON_WALL else None
-    box = _box_at(at, mount, wall, context)
-    if box is not None and box.at is not None:
-        return Spot(box.at, box.angle, box.mount, box)
-    if mount not in ON_WALL:
-        return Spot((round(at[0]), round(at[1])), 90, mount)
-    if wall is None:
-        return Spot((round(at[0]), round(at[1])), 90, "ceiling") if overhead else None
-    indoors = faces_into(wall.at, wall.angle, context.outlines())
-    return Spot(wall.at, wall.angle, "wall" if indoors else "outdoor")
-
-
-def _box_at(at: XY, mount: Mount, wall: WallSpot | None, context: Context) -> Box | None:
-    """Return the nearest box that takes such a device, if it is near enough to be meant."""
-    reach = max(JOIN_REACH_MM, 1.5 * context.reach)
-    near = [
-        (hypot(box.at[0] - at[0], box.at[1] - at[1]), box.id)
-        for box in context.home.boxes
-        if box.level == context.level and box.at is not None and _takes(box, mount, wall)
-    ]
-    nearest = min(near, default=None)
-    return context.home.boxes[nearest[1]] if nearest is not None and nearest[0] <= reach else None
-
-
-def _takes(box: Box, mount: Mount, wall: WallSpot | None) -> bool:
-    """Tell whether a device goes into a box: it is mounted alike, and faces the same side of a wall.
-
-    Two boxes stand back to back in one wall more often than not; they are two boxes.
-    """
-    if mount not in ON_WALL:
-        return box.mount == mount
-    return box.mount in ON_WALL and (wall is None or cos(radians(box.angle - wall.angle)) > 0)
-
-
 def _draft(tool: PutDevice, spot: Spot | None, at: XY) -> Draft:
     symbol = kind_named(tool.kind).symbol
     if spot is None:
         return Draft(symbol=symbol, at=at, angle=90)
     turn = spot.angle if spot.mount in ON_WALL else 0
-    return Draft(symbol=symbol, at=spot.at, angle=turn, joins=spot.joins is not None)
+    words = f"{tool.gangs} gangs" if tool.gangs > 1 else ""
+    return Draft(symbol=symbol, at=spot.at, angle=turn, joins=spot.joins is not None, words=words)

@@ -1,14 +1,15 @@
-"""Putting openings: one click in a wall each, as wide as was typed; a click on a door hangs it the other way."""
+"""Putting openings: a click in a wall each, as wide as was typed, or a drag; a click on a door turns it over."""
 
 from dataclasses import dataclass, replace
-from math import cos, radians, sin
+from math import cos, hypot, radians, sin
 
-from floorplan_circuits.edits.edited import Edited, Refused
-from floorplan_circuits.edits.openings import WIDTHS, a_kind, put_opening, turn_over
+from floorplan_circuits.edits.edited import Edited, Refused, counted
+from floorplan_circuits.edits.openings import WIDTHS, a_kind, put_opening, put_openings, turn_over
 from floorplan_circuits.findings import XY, Subject
 from floorplan_circuits.geometry.wall_spots import WallSpot, wall_spot
 from floorplan_circuits.gestures.events import Context, Event, Key, Outcome, Press, Release
 from floorplan_circuits.gestures.lengths_typed import TYPING, typed_further
+from floorplan_circuits.gestures.opening_drags import Opened, openings_of
 from floorplan_circuits.home.building import Opening
 from floorplan_circuits.home.lengths import NotALength, parse_length, show_length
 from floorplan_circuits.view import Draft
@@ -16,30 +17,73 @@ from floorplan_circuits.view import Draft
 WALL_REACH_MM = 400
 HALF_END_MM = 150
 """How far the end of an opening stands off its wall in the draft, to either side."""
+MOST_STEPS = 600
+"""So many places of a drag are kept: the last ones, where it goes on and on."""
+DRAGS = {
+    "door": "Drag the way you walk for one in each wall you cross, or along a wall for its width.",
+    "window": "Drag along a wall for its width, past its corners for one in each room’s wall.",
+    "open way": "Drag the way you walk for one in each wall you cross, or along a wall for its width.",
+}
 
 
 @dataclass(frozen=True, slots=True)
 class PutOpening:
     """The tool that puts doors, windows or open ways, one a click, until Escape.
 
-    `width` is in mm, 0 for the usual one; `typed` is what is being typed of the next; `pressed`: the button went down.
+    `width` is in mm, 0 for the usual one; `typed` is what is being typed of the next; `pressed`: the button went down;
+    `path`: where it was dragged since.
     """
 
     kind: str
     width: int = 0
     typed: str = ""
     pressed: bool = False
+    path: tuple[XY, ...] = ()
 
 
 def step_opening(tool: PutOpening, event: Event, context: Context) -> Outcome:
     """Return what comes of one event with an opening in hand."""
     if isinstance(event, Key):
         return _key(tool, event, context)
-    spot = wall_spot(event.at, context.outlines(), max(WALL_REACH_MM, 2 * context.reach))
+    spot = wall_spot(event.at, context.outlines(), _reach(context))
+    if isinstance(event, Press):
+        tool = replace(tool, pressed=True, path=(event.at,))
+    elif tool.pressed:
+        tool = _moved(tool, event.at, context)
+    dragged = _dragged(tool, context)
+    let_go = replace(tool, pressed=False, path=())
     if isinstance(event, Release) and tool.pressed:
-        return _put(replace(tool, pressed=False), spot, event, context)
-    held = isinstance(event, Press) or (tool.pressed and not isinstance(event, Release))
-    return Outcome(replace(tool, pressed=held), draft=_draft(tool, spot, context), says=says_of_opening(tool, context))
+        return _put(let_go, spot, event, context, dragged)
+    if dragged:
+        return Outcome(tool, draft=_drag_draft(tool, dragged, event.at, context), says=_drag_says(tool, dragged))
+    kept = tool if tool.pressed else let_go
+    return Outcome(kept, draft=_draft(tool, spot, context), says=says_of_opening(tool, context))
+
+
+def _reach(context: Context) -> float:
+    return max(WALL_REACH_MM, 2 * context.reach)
+
+
+def _moved(tool: PutOpening, at: XY, context: Context) -> PutOpening:
+    """Return the tool a step on; the hand's trembling is no step."""
+    last = tool.path[-1]
+    if hypot(at[0] - last[0], at[1] - last[1]) < (2 * context.reach if len(tool.path) == 1 else 1):
+        return tool
+    return replace(tool, path=(*tool.path, at)[-MOST_STEPS:])
+
+
+def _dragged(tool: PutOpening, context: Context) -> list[Opened]:
+    """Return the openings that the drag means so far, each with its width."""
+    if len(tool.path) < 2:
+        return []
+    found = openings_of(tool.path, tool.kind, context.outlines(), _reach(context), context.home.units)
+    wide = width_of(tool, context)
+    return [one if one.width and not tool.typed else one._replace(width=wide) for one in found]
+
+
+def says_of_taken_opening(tool: PutOpening) -> str:
+    """Return what the tool says of itself when it is taken in hand."""
+    return f"Click a wall to put {a_kind(tool.kind)}. {DRAGS[tool.kind]} Type a width first. Esc leaves the tool."
 
 
 def says_of_opening(tool: PutOpening, context: Context) -> str:
@@ -47,8 +91,7 @@ def says_of_opening(tool: PutOpening, context: Context) -> str:
     if tool.typed:
         return f"{tool.typed} wide. Enter or a click takes it; Backspace mends it; Esc drops it."
     wide = show_length(width_of(tool, context), context.home.units)
-    again = " Click one again to hang it the other way." if tool.kind == "door" else ""
-    return f"Click a wall for {a_kind(tool.kind)} {wide} wide, or type a width.{again} Esc leaves the tool."
+    return f"Click a wall for {a_kind(tool.kind)} {wide} wide, or type a width. {DRAGS[tool.kind]} Esc leaves the tool."
 
 
 def width_of(tool: PutOpening, context: Context) -> int:
@@ -57,6 +100,8 @@ def width_of(tool: PutOpening, context: Context) -> int:
 
 
 def _key(tool: PutOpening, event: Key, context: Context) -> Outcome:
+    if event.name == "escape" and tool.pressed:
+        return _waiting(replace(tool, pressed=False, path=(), typed=""), context)
     if event.name == "escape" and not tool.typed:
         return Outcome(None, says=says_of_opening(tool, context))
     if event.name == "escape":
@@ -83,18 +128,24 @@ def _typed(tool: PutOpening, context: Context) -> Outcome:
     return _waiting(replace(tool, width=width, typed=""), context)
 
 
-def _put(tool: PutOpening, spot: WallSpot | None, event: Release, context: Context) -> Outcome:
+def _put(tool: PutOpening, spot: WallSpot | None, event: Release, context: Context, dragged: list[Opened]) -> Outcome:
     if tool.typed:
         taken = _typed(tool, context)
         if not isinstance(taken.tool, PutOpening) or taken.tool.width == tool.width:
             return taken
         tool = taken.tool
+        dragged = [one._replace(width=tool.width) for one in dragged]
     try:
-        edit = _edit(tool, spot, event.subject, context)
+        edit = _edit(tool, spot, event.subject, context) if not dragged else _edit_many(tool, dragged, context)
     except Refused as error:
         return _waiting(tool, context, str(error))
-    opening = edit.made[-1] if edit.made else event.subject.id if event.subject else 0
-    return Outcome(tool, edit, says=f"{edit.says}.", selected=(Subject("opening", opening),))
+    made = edit.made or ((event.subject.id,) if event.subject else ())
+    again = " Click it to hang it the other way." if tool.kind == "door" and len(edit.made) == 1 else ""
+    return Outcome(tool, edit, says=f"{edit.says}.{again}", selected=tuple(Subject("opening", one) for one in made))
+
+
+def _edit_many(tool: PutOpening, dragged: list[Opened], context: Context) -> Edited:
+    return put_openings(context.home, context.level, tool.kind, [(one.at, one.angle, one.width) for one in dragged])
 
 
 def _edit(tool: PutOpening, spot: WallSpot | None, on: Subject | None, context: Context) -> Edited:
@@ -111,10 +162,30 @@ def _draft(tool: PutOpening, spot: WallSpot | None, context: Context) -> Draft |
     if spot is None:
         return None
     wide = width_of(tool, context)
+    return Draft(lines=_lines(spot, wide), at=spot.at, words=tool.typed or show_length(wide, context.home.units))
+
+
+def _drag_draft(tool: PutOpening, dragged: list[Opened], at: XY, context: Context) -> Draft:
+    """Draw the way that was gone and all that the drag would put, with the width of one or how many there are."""
+    lines = (tool.path, *(_frame(WallSpot(one.at, one.angle), one.width) for one in dragged))
+    words = show_length(dragged[0].width, context.home.units) if len(dragged) == 1 else counted(len(dragged), tool.kind)
+    return Draft(lines=lines, at=at, words=tool.typed or words)
+
+
+def _drag_says(tool: PutOpening, dragged: list[Opened]) -> str:
+    return f"Let go to put {counted(len(dragged), tool.kind)}. Type another width, or Esc drops the drag."
+
+
+def _lines(spot: WallSpot, wide: int) -> tuple[tuple[XY, XY], ...]:
     line, ahead = opening_line(spot, wide), radians(spot.angle)
     dx, dy = HALF_END_MM * cos(ahead), HALF_END_MM * sin(ahead)
-    ends = tuple(((x - dx, y - dy), (x + dx, y + dy)) for x, y in line)
-    return Draft(lines=(line, *ends), at=spot.at, words=tool.typed or show_length(wide, context.home.units))
+    return (line, *(((x - dx, y - dy), (x + dx, y + dy)) for x, y in line))
+
+
+def _frame(spot: WallSpot, wide: int) -> tuple[XY, ...]:
+    """Return a frame round an opening, so that it is seen where walls are dark."""
+    _, (a, b), (c, d) = _lines(spot, wide)
+    return a, b, d, c, a
 
 
 def opening_line(spot: WallSpot, width: int) -> tuple[XY, XY]:

@@ -6,12 +6,13 @@ from floorplan_circuits.edits.edited import Refused
 from floorplan_circuits.edits.panels import set_panel
 from floorplan_circuits.findings import Subject
 from floorplan_circuits.geometry.wall_spots import WallSpot, wall_spot
+from floorplan_circuits.gestures.box_spots import WALL_REACH_MM
 from floorplan_circuits.gestures.events import Context, Event, Key, Outcome, Press, Release
-from floorplan_circuits.gestures.putting import WALL_REACH_MM
 from floorplan_circuits.gestures.selecting import Select
 from floorplan_circuits.view import Draft
 
 SAYS = "Click the wall that the panel hangs on. Esc leaves the tool."
+NEARER = "Go nearer to the wall that the panel hangs on. Esc leaves the tool."
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,7 +33,11 @@ def step_panel(tool: PutPanel, event: Event, context: Context) -> Outcome:
     held = isinstance(event, Press) or (tool.pressed and not isinstance(event, Release))
     draft = Draft(symbol="panel", at=event.at, angle=90)
     if spot is None:
-        return Outcome(PutPanel(tool.panel, held), draft=draft, says="Go nearer to a wall.")
+        return Outcome(
+            PutPanel(tool.panel, held),
+            draft=draft,
+            says=NEARER,
+        )
     return Outcome(PutPanel(tool.panel, held), draft=replace(draft, at=spot.at, angle=spot.angle), says=SAYS)
 
 
@@ -44,4 +49,7 @@ def _put(tool: PutPanel, spot: WallSpot, context: Context) -> Outcome:
         return Outcome(Select(), says=str(error))
     if edit.home is context.home:
         return Outcome(Select(), says="It is there already.", selected=panel)
-    return Outcome(Select(), edit, says=f"{edit.says}.", selected=panel)
+    name = edit.home.panels[tool.panel].name
+    return Outcome(
+        Select(), edit, says=f"{name} stands on the plan. Tie devices to its breakers: press C.", selected=panel
+    )

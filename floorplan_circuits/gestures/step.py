@@ -10,14 +10,16 @@ from floorplan_circuits.gestures.drawing_rooms import DrawRoom, step_room
 from floorplan_circuits.gestures.events import Context, Event, Key, Outcome
 from floorplan_circuits.gestures.notching import SAYS as NOTCH_SAYS
 from floorplan_circuits.gestures.notching import NotchRoom, step_notch
-from floorplan_circuits.gestures.putting import PutDevice, step_put
-from floorplan_circuits.gestures.putting_openings import PutOpening, step_opening
+from floorplan_circuits.gestures.putting import PutDevice, put_at_rest, says_of_put, step_put
+from floorplan_circuits.gestures.putting_openings import PutOpening, says_of_taken_opening, step_opening
 from floorplan_circuits.gestures.putting_panels import SAYS as PANEL_SAYS
 from floorplan_circuits.gestures.putting_panels import PutPanel, step_panel
 from floorplan_circuits.gestures.putting_stairs import SAYS as STAIR_SAYS
 from floorplan_circuits.gestures.putting_stairs import PutStairs, step_stairs
 from floorplan_circuits.gestures.selecting import SAYS as SELECT_SAYS
 from floorplan_circuits.gestures.selecting import Select, step_select
+from floorplan_circuits.gestures.stamping import SAYS as STAMP_SAYS
+from floorplan_circuits.gestures.stamping import StampClip, step_stamp
 from floorplan_circuits.gestures.switching import SAYS as SWITCHING_SAYS
 from floorplan_circuits.gestures.switching import DrawSwitching, step_switching
 from floorplan_circuits.gestures.tracing import (
@@ -33,10 +35,9 @@ from floorplan_circuits.gestures.tying import NO_BREAKER, TieDevices, step_tie
 from floorplan_circuits.home.kinds import catalogue
 
 Building = DrawRoom | DivideRoom | NotchRoom | PutOpening | PutStairs
-Tool = Select | Building | PutDevice | PutPanel | TieDevices | DrawSwitching | MarkLength | MarkWall | MovePicture
+Putting = PutDevice | PutPanel | StampClip
+Tool = Select | Building | Putting | TieDevices | DrawSwitching | MarkLength | MarkWall | MovePicture
 
-PUT_SAYS = "Click a wall or a box to put one. Esc leaves the tool."
-OPENING_SAYS = "Click a wall to put one, or type its width first. Esc leaves the tool."
 TIE_KEY, SWITCHING_KEY = "c", "h"
 BUILDING_KEYS: dict[str, Building] = {
     "n": DrawRoom(),
@@ -71,15 +72,21 @@ def tool_for_key(letter: str) -> Tool | None:
 
 def says_of(tool: Tool) -> str:
     """Return what a tool just taken in hand says of itself."""
+    if isinstance(tool, PutOpening):
+        return says_of_taken_opening(tool)
+    if isinstance(tool, PutDevice):
+        return says_of_put(tool)
     return _TOOLS[type(tool)].says
 
 
 def at_rest(tool: Tool) -> Tool:
     """Return the same tool with nothing begun: for another level, or when the window loses the hand."""
     if isinstance(tool, PutDevice):
-        return PutDevice(tool.kind, spacing=tool.spacing)
+        return put_at_rest(tool)
     if isinstance(tool, PutPanel):
         return PutPanel(tool.panel)
+    if isinstance(tool, StampClip):
+        return StampClip(tool.clip)
     if isinstance(tool, DrawSwitching):
         return DrawSwitching(tool.switches)
     if isinstance(tool, PutOpening):
@@ -113,7 +120,8 @@ class _Hand(NamedTuple):
     """What is done with one kind of tool, and what it says of itself when it is taken in hand."""
 
     step: Callable[[Any, Event, Context], Outcome]
-    says: str
+    says: str = ""
+    """Empty where it depends on the tool: then `says_of` asks it."""
 
 
 _TOOLS: Mapping[type, _Hand] = {
@@ -121,10 +129,11 @@ _TOOLS: Mapping[type, _Hand] = {
     DrawRoom: _Hand(step_room, DRAW_SAYS),
     DivideRoom: _Hand(step_divide, DIVIDE_SAYS),
     NotchRoom: _Hand(step_notch, NOTCH_SAYS),
-    PutOpening: _Hand(step_opening, OPENING_SAYS),
+    PutOpening: _Hand(step_opening),
     PutStairs: _Hand(step_stairs, STAIR_SAYS),
-    PutDevice: _Hand(step_put, PUT_SAYS),
+    PutDevice: _Hand(step_put),
     PutPanel: _Hand(step_panel, PANEL_SAYS),
+    StampClip: _Hand(step_stamp, STAMP_SAYS),
     DrawSwitching: _Hand(step_switching, SWITCHING_SAYS),
     MarkLength: _Hand(step_picture, LENGTH_SAYS),
     MarkWall: _Hand(step_picture, WALL_SAYS),

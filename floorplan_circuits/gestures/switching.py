@@ -6,7 +6,7 @@ from math import hypot
 
 from floorplan_circuits.drawing.arcs import arc_points
 from floorplan_circuits.edits.edited import Edited, Refused
-from floorplan_circuits.edits.switching import groups_of, is_switch, let_go, let_work, what_works
+from floorplan_circuits.edits.switching import groups_of, is_switch, let_go, let_work, say_by_hand, what_works
 from floorplan_circuits.findings import XY, Subject
 from floorplan_circuits.gestures.events import Context, Event, Key, Move, Outcome, Press, Release
 from floorplan_circuits.home.boxes import Box, Device
@@ -18,6 +18,8 @@ SAYS = "Click a switch, then what it works. Shift-click another switch to add it
 WHICH_GANG = "{} has several switches. Click the one that is meant, in its gang."
 GATHERING = "Let go to let the switch work all lights and fans inside."
 NOT_A_SUPPLY = "It says nothing of what is live."
+HAND_ALONE = "Enter if a hand alone works it, no timer, sensor or radio."
+HANDS = "What a hand alone works bears witness for its switch when it goes out."
 ALL_OF_IT = "all of it"
 MOST_BOW_MM = 900.0
 
@@ -40,6 +42,9 @@ def step_switching(tool: DrawSwitching, event: Event, context: Context) -> Outco
         if event.name == "escape":
             held = bool(tool.switches)
             return Outcome(DrawSwitching() if held else None, says=SAYS, selected=() if held else None)
+        asked = asked_by_hand(context.home, tool) if event.name == "enter" else None
+        if asked is not None:
+            return _edited(idle, lambda: say_by_hand(context.home, asked), context, after=HANDS)
         return Outcome(tool, says=_says(tool, context.home))
     if isinstance(event, Press):
         return Outcome(replace(idle, start=event.at, on=event.subject), says=_says(tool, context.home))
@@ -57,7 +62,14 @@ def _says(tool: DrawSwitching, home: Home) -> str:
         return SAYS
     groups = groups_of(home, tool.switches)
     works = f" works {what_works(home, groups[0].id)}" if groups else " in hand"
-    return f"{_called(home, tool.switches)}{works}. Click what it works; again to take it out. Esc lets go of it."
+    hand = f" {HAND_ALONE}" if asked_by_hand(home, tool) is not None else ""
+    return f"{_called(home, tool.switches)}{works}. Click what it works; again to take it out.{hand} Esc lets go of it."
+
+
+def asked_by_hand(home: Home, tool: DrawSwitching) -> int | None:
+    """Return the group of the switches in hand if nobody has said yet how it is worked."""
+    groups = groups_of(home, tool.switches)
+    return groups[0].id if groups and groups[0].by == "not known" else None
 
 
 def _called(home: Home, switches: Iterable[int]) -> str:
@@ -159,7 +171,11 @@ def _worked(idle: DrawSwitching, things: list[int], context: Context) -> Outcome
 
 
 def _edited(
-    tool: DrawSwitching, act: Callable[[], Edited], context: Context, before: DrawSwitching | None = None
+    tool: DrawSwitching,
+    act: Callable[[], Edited],
+    context: Context,
+    before: DrawSwitching | None = None,
+    after: str = NOT_A_SUPPLY,
 ) -> Outcome:
     """Return what an edit gives; refused, the hand holds what it held."""
     held = before or tool
@@ -171,7 +187,8 @@ def _edited(
         return Outcome(held, says=str(error))
     if edit.home is context.home:
         return Outcome(tool, says=_says(tool, context.home))
-    return Outcome(tool, edit, says=f"{edit.says}. {NOT_A_SUPPLY}", selected=_boxes_of(edit.home, tool.switches))
+    hand = f" {HAND_ALONE}" if asked_by_hand(edit.home, tool) is not None else ""
+    return Outcome(tool, edit, says=f"{edit.says}. {after}{hand}", selected=_boxes_of(edit.home, tool.switches))
 
 
 # --- what is meant ----------------------------------------------------------------------------------------------------

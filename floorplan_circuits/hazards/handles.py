@@ -14,6 +14,8 @@ SOURCE = "Common practice, no source."
 TROUBLE_WHY = "What gives trouble may not open, though its handle says off."
 TROUBLE_DO = "Keep off it and call a licensed electrician."
 FOUND_WHY = "Nobody here knows what comes alive when it is turned on, nor why it is not."
+FUSE_WHY = "Nobody here knows what comes alive when it is put in, nor why it is not. Its holder stays live."
+FUSE_STATES = {"off": "taken out", "tripped": "blown"}
 FOUND_DO = "Leave it as it was found until somebody knows what hangs on it."
 
 
@@ -45,12 +47,14 @@ def breakers_found_off(scene: Scene) -> Iterator[Hazard]:
     for breaker in scene.home.breakers:
         if breaker.found.state in DEFINITELY_OFF:
             mark, why = scene.mark(breaker.id), breaker.found.why.strip()
-            says = f"breaker {mark} was found {breaker.found.state}{f': {why}' if why else ''}."
+            is_fuse = breaker.device == "fuse"
+            state = FUSE_STATES[breaker.found.state] if is_fuse else breaker.found.state
+            says = f"{'fuse' if is_fuse else 'breaker'} {mark} was found {state}{f': {why}' if why else ''}."
             yield scene.at_panel(
                 "breaker found off",
                 mark,
                 f"{scene.panel_name(breaker.panel)}: {says}",
-                FOUND_WHY,
+                FUSE_WHY if is_fuse else FOUND_WHY,
                 FOUND_DO,
                 SOURCE,
                 BY_A_FAULT,

@@ -17,7 +17,12 @@ System = Literal[
     "not known",
 ]
 Numbering = Literal[
-    "odd left, even right", "odd left, even right, from the bottom", "down one side, then the other", "single row"
+    "odd left, even right",
+    "odd left, even right, from the bottom",
+    "down one side, then the other",
+    "single row",
+    "ways of three, odd left, even right",
+    "ways of three, down one side, then the other",
 ]
 Amps = Annotated[int, Field(ge=1, le=6000)]
 Starts = Literal["always", "by hand", "by itself", "not known"]
@@ -108,11 +113,12 @@ class Found(Record):
 
 
 class Permission(Record):
-    """Whether the breaker may be opened, whose word that is, and why."""
+    """Whether the breaker may be opened, for how many minutes at a stretch, whose word that is, and why."""
 
     may: Literal["yes", "ask", "never"] = "yes"
     whose: Name = ""
     why: Name = ""
+    minutes: Annotated[int, Field(ge=1, le=1440)] | None = None
 
 
 class Conductor(Record):

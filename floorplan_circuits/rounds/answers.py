@@ -11,7 +11,7 @@ Line 0 is all on at the start, then each round, then all on at the end; one lett
 l live, d dead, u unclear, - not looked at. Lines of rounds that were not done may be missing.
 """
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from hashlib import sha256
 
@@ -24,6 +24,8 @@ ALPHABET = "ABCDEFGHJKLMNPQRTUVWXY34679"
 """Letters and digits that are hard to take for one another."""
 CODE_LENGTH = 6
 LONGEST = 200_000
+MOST_HEAD = 50
+"""Lines among which the plan's code is looked for."""
 
 
 class CannotRead(ValueError):
@@ -61,6 +63,12 @@ def plan_code(plan: TestPlan) -> str:
     return "".join(letters)
 
 
+def plan_named(text: str, plans: Sequence[TestPlan]) -> TestPlan:
+    """Return the plan whose code answers name, the last one where they name none of these."""
+    lines = {line.strip() for line in text.splitlines()[:MOST_HEAD]}
+    return next((plan for plan in plans if f"plan {plan_code(plan)}" in lines), plans[-1])
+
+
 def read_answers(text: str, plan: TestPlan) -> Answers:
     """Return what an answers text says. Raises `CannotRead` for a line that does not fit the plan."""
     if len(text) > LONGEST:
@@ -76,6 +84,8 @@ def read_answers(text: str, plan: TestPlan) -> Answers:
             rounds[nth] = _round(nth, rest.strip(), plan, number)
         elif word in ("plan", "date", "who", "with") and word not in head:
             head[word] = rest.strip()
+            if word == "plan":
+                _is_of(head["plan"], plan)  # before any line of it is measured against another plan
         else:
             raise CannotRead(f"Line {number}: {line[:40]!r} is no line of answers.")
     _fits(head, plan)
@@ -93,14 +103,17 @@ def _lines(text: str) -> Iterator[tuple[int, str]]:
 
 
 def _fits(head: Mapping[str, str], plan: TestPlan) -> None:
-    if head.get("plan", "") != plan_code(plan):
-        given = head.get("plan", "")
-        raise CannotRead(
-            f"These answers are of plan {given or 'unknown'}, and this home's plan is now {plan_code(plan)}. "
-            "Open the home as it was when that plan was made, or print the plan anew."
-        )
+    _is_of(head.get("plan", ""), plan)
     if head.get("with", "not said") not in {way.name for way in ways().values() if "round" in way.recorded_as}:
         raise CannotRead(f"Nobody can tell what {head['with'][:40]!r} is to test with.")
+
+
+def _is_of(code: str, plan: TestPlan) -> None:
+    if code != plan_code(plan):
+        raise CannotRead(
+            f"These answers are of plan {code[:40] or 'unknown'}, and this home's plan is now {plan_code(plan)}. "
+            "Open the home as it was when that plan was made, or print the plan anew."
+        )
 
 
 def _round(nth: int, letters: str, plan: TestPlan, number: int) -> Answered:

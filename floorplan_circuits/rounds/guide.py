@@ -1,116 +1,29 @@
 """What comes next on an evening of test rounds, given the plan and the log: nothing else is remembered anywhere.
 
-Each answer stands in the log with the plan's code in its note. So whoever stops can go on at the very feed, on another
-day, or after a crash: the plan is made again from the log as it was before its first answer.
-
 A feed is looked at in a round only if something that it may hang on is off in it. That keeps what equal weight
 promises: a loop on two breakers, read truly, is live in some round of every handle, and passes for none.
 """
 
-import re
 from collections.abc import Collection, Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property
-from typing import Literal
 
-from floorplan_circuits.findings import Conclusion, TestPlan
-from floorplan_circuits.home.home import FeedPlace, Home, existing_feeds
-from floorplan_circuits.home.kinds import kind_named
-from floorplan_circuits.home.log import Entry, Round
-from floorplan_circuits.rounds.answers import ALPHABET, CODE_LENGTH, plan_code
+from floorplan_circuits.findings import Conclusion
+from floorplan_circuits.home.home import Home, existing_feeds
+from floorplan_circuits.rounds.course import Course, noted
+from floorplan_circuits.rounds.kept_on import below
+from floorplan_circuits.rounds.steps import DONE, GuideStep, Manner, Skipped, group_of
 from floorplan_circuits.supply.handles import moves_together
 from floorplan_circuits.survey.log_book import LogBook, Seen, day
 from floorplan_circuits.survey.statements import breakers_above
 from floorplan_circuits.survey.troubles import keep_off
 
-Stage = Literal["all on", "round", "all on again", "before alone", "alone", "after alone", "done"]
-Says = Literal["dead", "live", "unclear"]
-NOTE = re.compile(rf"^(?:round \d+|one alone|all on), plan ([{ALPHABET}]{{{CODE_LENGTH}}})$")
+FEW_TO_TRY = 5
+"""Where a wrong answer left a feed so few breakers, each is tried alone: that settles it, whatever the rounds say.
+
+Of equal weight w, w + 1 patterns lie within w + 1 'dead': one wrong 'dead' leaves no more (w is 4 up to 70 handles).
+"""
 MADE_TO_PROVE = ("suggested", "claimed", "traced", "expired")
-
-
-@dataclass(frozen=True, slots=True)
-class Manner:
-    """How somebody looks, as they say themselves.
-
-    `way`: a way of testing, or '' for what is there: a lamp plugged in, or the thing itself. `tried`: whatever reads
-    dead was tried on something live before and after. `each_hot`: every hot is read to a proved reference.
-    """
-
-    way: str = ""
-    tried: bool = False
-    each_hot: bool = False
-    who: str = ""
-    helper: str = ""
-
-    def method(self, group: str) -> str:
-        """Return what a reading of a thing of this group of kinds is taken with."""
-        return self.way or ("lamp plugged in" if group == "receptacle" else "the fixture itself")
-
-
-@dataclass(frozen=True, slots=True)
-class GuideStep:
-    """One thing to do: the handles to have off, and in one room the feeds to look at that are not answered yet.
-
-    `nth` of `of` counts the rounds, or the handles that are tried alone. `off` names one handle of each movement.
-    `left` counts the looks that are left in this round, other rooms included. `note` goes into the log.
-    """
-
-    stage: Stage
-    nth: int = 0
-    of: int = 0
-    off: tuple[int, ...] = ()
-    room: int | None = None
-    feeds: tuple[int, ...] = ()
-    left: int = 0
-    note: str = ""
-
-    @property
-    def key(self) -> tuple[str, int]:
-        """Which walk it belongs to: what is skipped is skipped for this walk."""
-        return self.stage, self.nth
-
-
-DONE = GuideStep("done")
-Skipped = Collection[tuple[tuple[str, int], int]]
-"""Walks with feeds that the person passed by."""
-
-
-@dataclass(frozen=True)
-class Course:
-    """A plan being carried out: its code, and the places in the log from which its answers count."""
-
-    plan: TestPlan
-    begun: int
-
-    @cached_property
-    def code(self) -> str:
-        """The code that its answers bear."""
-        return plan_code(self.plan)
-
-
-def course_in(log: Collection[Entry], counting: LogBook) -> tuple[str, int] | None:
-    """Return the code of the plan that was answered last, and the place of its first answer; None if none was."""
-    codes = [(place, code) for place, entry in counting.entries if (code := _code(entry))]
-    if not codes:
-        return None
-    last = codes[-1][1]
-    return last, next(place for place, entry in enumerate(log) if _code(entry) == last)
-
-
-def _code(entry: Entry) -> str:
-    found = NOTE.match(entry.note) if isinstance(entry, Round) else None
-    return found[1] if found else ""
-
-
-def note_of_round(nth: int, code: str) -> str:
-    """Return the note that answers of a planned round bear.
-
-    Examples:
-        >>> note_of_round(3, "K7QX2M"), bool(NOTE.match("round 3, plan K7QX2M"))
-        ('round 3, plan K7QX2M', True)
-    """
-    return f"round {nth}, plan {code}"
 
 
 @dataclass(frozen=True)
@@ -133,17 +46,41 @@ class Progress:
 
     def _walks(self) -> Iterator[tuple[GuideStep, Collection[int]]]:
         """Yield every walk in order, each with the feeds to look at in it; later ones depend on earlier answers."""
-        plan, code = self.course.plan, self.course.code
+        plan, course = self.course.plan, self.course
         last = len(plan.rounds) + 1
         if self._is_fresh:
-            yield GuideStep("all on", 0, last - 1, note=note_of_round(0, code)), plan.feeds
-        for nth, one in enumerate(plan.rounds, 1):
-            off = tuple(handle for handle in one.off if not self._together[handle] & self._barred)
-            step = GuideStep("round", nth, last - 1, off, note=note_of_round(nth, code))
-            yield step, [feed for feed in plan.feeds if self._worth_it(feed, off)]
-        again = GuideStep("all on again", last, last - 1, note=note_of_round(last, code))
+            yield GuideStep("all on", 0, last - 1, note=course.note("round 0")), plan.feeds
+        yield from self._rounds()
+        again = GuideStep("all on again", last, last - 1, note=course.note(f"round {last}"))
         yield again, [feed for feed in plan.feeds if self._was_dead(feed)]
         yield from self._alone()
+        yield from self._kept_on()
+
+    def _rounds(self) -> Iterator[tuple[GuideStep, Collection[int]]]:
+        plan, course = self.course.plan, self.course
+        for nth, one in enumerate(plan.rounds, 1):
+            off = tuple(handle for handle in one.off if not self._moved(handle) & self._barred)
+            step = GuideStep("round", nth, len(plan.rounds), off, note=course.note(f"round {nth}"), done=course.done)
+            moved = frozenset(other for handle in off for other in self._moved(handle))
+            yield step, [feed for feed in plan.feeds if self._worth_it(feed, moved)]
+
+    def left(self) -> tuple[int, int]:
+        """Return how many rounds are left in which something is to be looked at, and how many looks at the most."""
+        open_ones = [one for step, feeds in self._rounds() if (one := self._in_walk(step, feeds)) is not None]
+        return len(open_ones), sum(one.left for one in open_ones)
+
+    @property
+    def rounds_done(self) -> int:
+        """How many rounds of this evening were answered, those with all on left out."""
+        walks = {noted(seen.round) for some in self._mine.values() for seen in some if seen.off - self.book.found_off}
+        return len({told[:2] for told in walks if told is not None and told.walk.startswith("round")})
+
+    def is_between_rounds(self) -> bool:
+        """Tell whether a round comes next of which nothing is answered yet, after one that was."""
+        step = self.next_step()
+        if step.stage != "round" or self._is_fresh:
+            return False
+        return not any(seen.round.note == step.note for some in self._mine.values() for seen in some)
 
     @property
     def _is_fresh(self) -> bool:
@@ -157,16 +94,16 @@ class Progress:
         for stop in self.course.plan.all_on.walk if left else ():
             here = tuple(feed for feed in stop.feeds if feed in left)
             if here:
-                return GuideStep(step.stage, step.nth, step.of, step.off, stop.room, here, len(left), step.note)
+                return replace(step, room=stop.room, feeds=here, left=len(left))
         return None
 
     def _in(self, step: GuideStep, feed: int) -> Iterator[Seen]:
         """Yield the readings that answer a walk: those of its handles, where it is one handle alone or all on."""
-        wanted = frozenset(one for handle in step.off for one in self._together[handle])
+        wanted = frozenset(one for handle in step.off for one in self._moved(handle))
         for seen in self._mine.get(feed, ()):
-            if step.stage == "alone" and seen.off - self.book.found_off != wanted:
+            if step.stage in ("alone", "feeder", "main") and seen.off - self.book.found_off != wanted:
                 continue
-            if step.stage in ("before alone", "after alone"):
+            if step.stage in ("before alone", "after alone", "after kept on"):
                 continue  # answered where the last look with all on tells; the walk lists only what that leaves
             yield seen
 
@@ -175,21 +112,16 @@ class Progress:
     @cached_property
     def _mine(self) -> Mapping[int, list[Seen]]:
         """The readings of this course, feed by feed."""
-        code = self.course.code
-        return {
-            feed: mine
-            for feed, some in self.book.readings.items()
-            if (mine := [one for one in some if one.place >= self.course.begun and _code(one.round) == code])
-        }
+        found = {feed: [one for one in some if self.course.has(one)] for feed, some in self.book.readings.items()}
+        return {feed: mine for feed, mine in found.items() if mine}
 
-    def _worth_it(self, feed: int, off: Collection[int]) -> bool:
+    def _worth_it(self, feed: int, moved: frozenset[int]) -> bool:
         """Tell whether a look says anything: it was live at first, and something it may hang on is off."""
         known = self.known.get(feed)
         first = next((seen.reading.says for seen in self._mine.get(feed, ())), "live")
         if known is None or known.standing == "proved" or first == "dead":
             return False
-        moved = {other for handle in off for other in self._together[handle]}
-        return bool(moved & {*known.candidates})
+        return not moved.isdisjoint(known.candidates)
 
     @cached_property
     def _barred(self) -> frozenset[int]:
@@ -200,9 +132,16 @@ class Progress:
     def _together(self) -> Mapping[int, frozenset[int]]:
         return moves_together(self.home)
 
+    def _moved(self, handle: int) -> frozenset[int]:
+        """Return all that one movement opens; a main moves nothing else."""
+        return self._together.get(handle, frozenset({handle}))
+
     def _was_dead(self, feed: int) -> bool:
-        """Tell whether it was anything but live with something off: then it is looked at again with all on."""
-        return any(seen.reading.says != "live" and seen.off - self.book.found_off for seen in self._mine.get(feed, ()))
+        """Tell whether it was anything but live in a round: then it is looked at again with all on."""
+        return any(
+            seen.reading.says != "live" and seen.off - self.book.found_off and _walk_of(seen).startswith("round")
+            for seen in self._mine.get(feed, ())
+        )
 
     # --- one alone --------------------------------------------------------------------------------------------------
 
@@ -210,21 +149,21 @@ class Progress:
         tries = [(handle, feeds) for handle, feeds in self._targets() if feeds]
         waiting = [feed for _, feeds in tries for feed in feeds if not self._tried(feed)]
         yield (
-            GuideStep("before alone", 0, len(tries), note=f"all on, plan {self.course.code}"),
+            GuideStep("before alone", 0, len(tries), note=self.course.note("all on")),
             [feed for feed in waiting if not self._seen_live_today(feed) and self._may_be_live(feed)],
         )
         for nth, (handle, feeds) in enumerate(tries, 1):
-            step = GuideStep("alone", nth, len(tries), (handle,), note=f"one alone, plan {self.course.code}")
+            step = GuideStep("alone", nth, len(tries), (handle,), note=self.course.note("one alone"))
             yield step, [feed for feed in feeds if self._seen_live_today(feed) or self._tried(feed)]
-        after = GuideStep("after alone", 0, len(tries), note=f"all on, plan {self.course.code}")
-        yield after, [feed for feed in self.course.plan.feeds if self._waits_for_power(feed)]
+        after = GuideStep("after alone", 0, len(tries), note=self.course.note("all on"))
+        yield after, [feed for feed in self.course.plan.feeds if self._waits_for_power(feed, "one alone")]
 
     def _targets(self) -> Iterator[tuple[int, tuple[int, ...]]]:
         """Yield each handle, fuses last, with the feeds that are suggested, said or already tried to be on it."""
         plan = self.course.plan
         fuses = [one for one in plan.apart if one in self.home.breakers and self.home.breakers[one].device == "fuse"]
         for handle in (*plan.handles, *fuses):
-            moved = self._together[handle]
+            moved = self._moved(handle)
             if moved & self._barred:
                 continue
             yield handle, tuple(feed for feed in plan.feeds if self._may_be_on(feed, moved))
@@ -239,7 +178,9 @@ class Progress:
         said = {*known.breakers} & possible
         if any(self.home.breakers[one].device == "fuse" for one in moved if one in self.home.breakers):
             return bool(moved & possible) and not (said and not said & moved)
-        return bool(said & moved) if said else bool(possible) and possible <= moved
+        if said:
+            return bool(said & moved)
+        return bool(moved & possible) and len({self._moved(one) for one in possible}) <= FEW_TO_TRY
 
     @cached_property
     def _feeders(self) -> frozenset[int]:
@@ -265,11 +206,40 @@ class Progress:
         last = self._last_as_usual(feed)
         return last is None or last.reading.says == "live" or day(last.round) != self.today
 
-    def _waits_for_power(self, feed: int) -> bool:
-        """Tell whether it was dead with one alone off, and nobody looked since all is back on."""
-        last, tried = self._last_as_usual(feed), [seen for seen in self._mine.get(feed, ()) if _is_alone(seen)]
+    def _waits_for_power(self, feed: int, *walks: str) -> bool:
+        """Tell whether it was dead in one of these walks, and nobody looked since all is back on."""
+        last, tried = self._last_as_usual(feed), [seen for seen in self._mine.get(feed, ()) if _walk_of(seen) in walks]
         dead = [seen.place for seen in tried if seen.reading.says != "live"]
         return bool(dead) and (last is None or last.place < dead[-1])
+
+    # --- feeders and mains, which stayed on ---------------------------------------------------------------------------
+
+    def _kept_on(self) -> Iterator[tuple[GuideStep, Collection[int]]]:
+        """Yield what stayed on in the rounds, each alone, mains last: all that hangs on it should be dead with it."""
+        plan = self.course.plan
+        for nth, off in enumerate(plan.kept_on, 1):
+            if self._barred.intersection(off):
+                continue
+            is_main = not any(handle in self.home.breakers for handle in off)
+            note = self.course.note("main off" if is_main else "feeder off")
+            step = GuideStep("main" if is_main else "feeder", nth, len(plan.kept_on), off, note=note)
+            yield step, [feed for feed in plan.feeds if self._should_be_dead(feed, off)]
+        after = GuideStep("after kept on", 0, len(plan.kept_on), note=self.course.note("all on"))
+        yield after, [feed for feed in plan.feeds if self._waits_for_power(feed, "feeder off", "main off")]
+
+    def _should_be_dead(self, feed: int, off: Collection[int]) -> bool:
+        """Tell whether it was live with all on, and hangs, as tested or stated, on what these handles open.
+
+        With the main of the whole home off everything should be: also that of which nobody knows the breaker. What the
+        rounds only suggest is no reason to look: it would tell nothing but that its breaker is one of those below.
+        """
+        known, last = self.known.get(feed), self._last_as_usual(feed)
+        if known is None or last is None or last.reading.says != "live":
+            return False
+        under = below(self.home, off)
+        if known.standing in ("proved", "claimed", "traced", "expired"):
+            return bool(known.breakers) and {*known.breakers} <= under.breakers
+        return under.is_all
 
     @cached_property
     def groups(self) -> Mapping[int, str]:
@@ -277,10 +247,11 @@ class Progress:
         return {place.feed.id: group_of(place) for place in existing_feeds(self.home)}
 
 
+def _walk_of(seen: Seen) -> str:
+    """Return the walk that a reading's note names."""
+    told = noted(seen.round)
+    return told.walk if told else ""
+
+
 def _is_alone(seen: Seen) -> bool:
-    return seen.round.note.startswith("one alone")
-
-
-def group_of(place: FeedPlace) -> str:
-    """Return the group of kinds that a feed's device belongs to; '' for a cable."""
-    return "" if place.device is None else kind_named(place.device.kind).group
+    return _walk_of(seen) == "one alone"

@@ -5,8 +5,8 @@ from dataclasses import dataclass
 
 from floorplan_circuits.findings import Findings, Look, TestPlan
 from floorplan_circuits.home.days import written
-from floorplan_circuits.home.home import existing_feeds
-from floorplan_circuits.rounds.guide import GuideStep
+from floorplan_circuits.home.home import Home, existing_feeds, mains
+from floorplan_circuits.rounds.steps import GuideStep
 from floorplan_circuits.rounds.wording import CAUTIONS, look
 from floorplan_circuits.supply.handles import moves_together
 from floorplan_circuits.supply.numbering import reading_order
@@ -14,6 +14,15 @@ from floorplan_circuits.supply.numbering import reading_order
 STARTS_AGAIN = (
     "What starts by itself when power is back, such as a saw, a heater or an oven: switch it off at the thing first."
 )
+MAIN_CARE = (
+    "The whole home goes dark, where you stand too, and this computer if it has no battery: save, and take a torch. "
+    "Tell everybody first. Nobody's medical equipment, lift or lock may depend on it.",
+    "Whatever draws much, such as a range, heating or pumps: switch it off at the thing first, and on again one after "
+    "another once the main is back on.",
+    "A main that nobody moved for years may not go back on. If the home cannot wait for an electrician, leave it out.",
+    "Wires on the supply side of it stay live. The panel's cover stays on.",
+)
+"""Before a main is turned off: common practice, no source."""
 FEW = 5
 """So many handles are each told with where they sit."""
 HEADS = {
@@ -23,6 +32,9 @@ HEADS = {
     "before alone": "All on, before each is tried alone",
     "alone": "Alone, {nth} of {of}",
     "after alone": "All on, the last look",
+    "feeder": "{off} alone, with all behind it",
+    "main": "The main, alone and last",
+    "after kept on": "All on, the last look",
     "done": "That is all for now",
 }
 WHY = {
@@ -32,17 +44,24 @@ WHY = {
     "before alone": "See each of these live today, before its breaker is tried alone.",
     "alone": "One breaker alone is off now. This is what proves.",
     "after alone": "See that each is live again.",
+    "feeder": "All behind it should be dead now. What is live has another supply: treat as live whatever is off.",
+    "main": "Everything should be dead now. What is live has another supply: treat as live whatever is off.",
+    "after kept on": "See that each is live again.",
     "done": "",
 }
 
 
 @dataclass(frozen=True, slots=True)
 class ToTurn:
-    """What to turn before a walk: handles off, handles back on, in the panel's order, with where each sits."""
+    """What to turn before a walk: handles off, handles back on, in the panel's order, with where each sits.
+
+    `mind`: what to see to before anything is turned.
+    """
 
     off: tuple[str, ...]
     on: tuple[str, ...]
     also: str = ""
+    mind: tuple[str, ...] = ()
 
     @property
     def is_nothing(self) -> bool:
@@ -64,10 +83,11 @@ class GuideWords:
 
 def guide_words(step: GuideStep, plan: TestPlan, findings: Findings) -> GuideWords:
     """Return a step in words."""
+    off = ", ".join(_marks(step.off, findings))
     places = {place.feed.id: place for place in existing_feeds(findings.home)}
     looks = tuple((feed, look(0, places[feed], plan.advice.get(feed, ""), findings)) for feed in step.feeds)
     return GuideWords(
-        head=HEADS[step.stage].format(nth=step.nth, of=step.of),
+        head=HEADS[step.stage].format(nth=step.nth + step.done, of=step.of + step.done, off=off),
         why=WHY[step.stage],
         state=state_in_words(step.off, findings),
         room=_room(step, looks, findings),
@@ -93,17 +113,35 @@ def state_in_words(off: Collection[int], findings: Findings) -> str:
 def to_turn(now_off: Collection[int], step: GuideStep, findings: Findings) -> ToTurn:
     """Return what changes from the handles that are off to those of the step."""
     off, on = {*step.off} - {*now_off}, {*now_off} - {*step.off}
-    tied = [one for one in off if len(moves_together(findings.home)[one]) > 1]
+    together = moves_together(findings.home)
+    tied = [one for one in off if len(together.get(one, ())) > 1]
     also = f"{', '.join(_marks(tied, findings))} moves with what it is tied to." if tied else ""
-    return ToTurn(tuple(_told(off, findings)), tuple(_told(on, findings)), also)
+    mind = tuple(_minded(step, findings)) if off else ()
+    return ToTurn(tuple(_told(off, findings)), tuple(_told(on, findings)), also, mind)
+
+
+def _minded(step: GuideStep, findings: Findings) -> Iterator[str]:
+    """Yield what to see to before a feeder or a main is turned off."""
+    if step.stage == "main":
+        yield from MAIN_CARE
+    elif step.stage == "feeder":
+        named = ", ".join(_fed_by(step.off, findings.home)) or "What is behind it"
+        yield f"{named} goes dark with it, whole: tell whoever is there. {STARTS_AGAIN}"
+
+
+def _fed_by(feeders: Collection[int], home: Home) -> Iterator[str]:
+    """Yield the names of the panels that some breakers feed."""
+    for panel in home.panels:
+        if any(by.kind == "breaker" and by.breaker in feeders for by in panel.fed_by):
+            yield panel.name
 
 
 def _told(handles: Collection[int], findings: Findings) -> Iterator[str]:
     """Yield a few handles each with its place; of many, one line a panel: the drawn face rings them all."""
+    home = findings.home
     if len(handles) <= FEW:
         yield from _where(handles, findings)
         return
-    home = findings.home
     for panel in home.panels:
         marks = _marks([one for one in handles if home.breakers[one].panel == panel.id], findings)
         if marks:
@@ -113,7 +151,7 @@ def _told(handles: Collection[int], findings: Findings) -> Iterator[str]:
 
 def _where(handles: Collection[int], findings: Findings) -> Iterator[str]:
     """Yield each handle with where it sits on the panel: '7, left, 4th down'."""
-    for handle in reading_order(findings.home):
+    for handle in in_order(findings.home):
         if handle in handles:
             yield ", ".join(words for words in (findings.marks[handle], position(handle, findings)) if words)
 
@@ -146,7 +184,12 @@ def nth(number: int) -> str:
 
 
 def _marks(handles: Collection[int], findings: Findings) -> list[str]:
-    return [findings.marks[handle] for handle in reading_order(findings.home) if handle in handles]
+    return [findings.marks[handle] for handle in in_order(findings.home) if handle in handles]
+
+
+def in_order(home: Home) -> tuple[int, ...]:
+    """Return all handles in the order a hand finds them: the mains, then the breakers panel by panel."""
+    return (*(main.id for _, main in mains(home)), *reading_order(home))
 
 
 def cautions(findings: Findings) -> tuple[str, ...]:

@@ -40,7 +40,7 @@ def embedded(values: Any) -> str:
 def _data(words: RoundsInWords) -> dict[str, Any]:
     """Return what the page's script reads."""
     taken = [way for way in ways().values() if "round" in way.recorded_as]
-    told = {name: value for name, value in asdict(words).items() if name != "solo"}
+    told = {name: value for name, value in asdict(words).items() if name not in ("solo", "to_try")}
     return {
         **told,
         "feeds": sum(len(stop.looks) for stop in words.walk),

@@ -1,20 +1,31 @@
 """The plan of an evening: patterns for the handles, rounds in the order that moves fewest, a short walk in each."""
 
 from collections.abc import Collection, Iterator, Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from itertools import pairwise, permutations
 
 from floorplan_circuits.findings import Conclusion, Effort, PlannedRound, Solo, Stop, TestPlan
 from floorplan_circuits.geometry.routes import Routes, Spot, routes
 from floorplan_circuits.home.home import FeedPlace, Home
+from floorplan_circuits.rounds.kept_on import kept_on
 from floorplan_circuits.rounds.patterns import Strength, off_in, patterns
 from floorplan_circuits.rounds.scope import Scope, feeds_on, said_on, scope
+from floorplan_circuits.rounds.stretches import (
+    A_MINUTE,
+    MOVE_S,
+    PACE_M_PER_S,
+    READ_S,
+    Leg,
+    Timed,
+    least_seconds,
+    limits,
+    limits_above,
+    timed,
+)
 from floorplan_circuits.rounds.walk import length_of, short_walk
 from floorplan_circuits.supply.handles import moves_together
 from floorplan_circuits.survey.log_book import LogBook
 
-READ_S, MOVE_S, PACE_M_PER_S = 6.0, 5.0, 1.0
-"""A look at one thing, a handle turned, and walking with open eyes: our own guesses, for comparing ways only."""
 TRACE_S = 45.0
 """A tracer plugged in, two passes over the panel, unplugged: our own guess."""
 MOST_ORDERED = 7
@@ -37,6 +48,21 @@ class Site:
         if key not in self._walks:
             self._walks[key] = self._walked(key)
         return self._walks[key]
+
+    def legs(self, walk: Sequence[Stop]) -> tuple[Leg, ...]:
+        """Return the stops of a walk with the metres to each, from the stop before and from the panel."""
+        found, at = list[Leg](), self.start
+        for stop in walk:
+            spot = self.ways.spots.get(stop.room) if stop.room is not None else None
+            on = self._metres(at, spot)
+            found.append(Leg(stop.feeds, on, self._metres(self.start, spot)))
+            at = spot or at
+        return tuple(found)
+
+    def _metres(self, start: Spot | None, end: Spot | None) -> float:
+        if start is None or end is None:
+            return 0.0
+        return self.ways.far(start, [end])[end] / 1000
 
     def _walked(self, rooms: tuple[int | None, ...]) -> tuple[tuple[int | None, ...], float]:
         placed = [room for room in rooms if room in self.ways.spots]
@@ -61,16 +87,22 @@ def plan(
     leave_on: Collection[int] = (),
     boxes: Collection[int] = (),
     agreed: Collection[int] = (),
+    minutes: int | None = None,
 ) -> TestPlan:
-    """Return the plan for all that is not proved yet, or for `boxes` alone; it goes on from what the log says."""
-    about = scope(home, record, known, leave_on, boxes, agreed)
+    """Return the plan for all that is not proved yet, or for `boxes` alone; it goes on from what the log says.
+
+    `minutes`: the longest that any handle may be off at a stretch, beside what is said of single ones.
+    """
+    about = scope(home, record, known, leave_on, boxes, agreed, trusting=strength != "equal weight")
     site = Site(home, room_of, routes(home), _at_panel(home))
-    masks = patterns([about.busy[handle] for handle in about.handles], strength, cap)
-    count = max((mask.bit_length() for mask in masks), default=0)
-    off = [tuple(about.handles[at] for at in off_in(masks, nth)) for nth in range(count)]
-    rounds = tuple(_rounds(_fewest_moves(off), about.feeds, site))
     all_on = _round((), (), about.feeds, site)
+    legs = site.legs(all_on.walk)
+    at_most = limits(home, minutes)
+    about = _near_enough(about, at_most, legs)
+    off, times = _in_time(about, strength, cap, legs, at_most)
+    rounds = tuple(_rounds(off, times, about.feeds, site))
     solo = tuple(_solo(home, about, known))
+    tested = () if boxes else tuple(kept_on(home, about.apart, about.left_alone, record.found_off))
     return TestPlan(
         handles=about.handles,
         left_alone=about.left_alone,
@@ -80,8 +112,19 @@ def plan(
         all_on=all_on,
         rounds=rounds,
         solo=solo,
-        compared=_compared(about, rounds, all_on, solo),
+        compared=_compared(about, rounds, times, all_on),
+        kept_on=tested,
+        at_most={one: at_most[one] for one in about.handles if one in at_most} | limits_above(home, tested, at_most),
     )
+
+
+def _near_enough(about: Scope, at_most: Mapping[int, int], legs: Sequence[Leg]) -> Scope:
+    """Return what there is to find out without the handles whose time is up before anybody is back at the panel."""
+    needed = least_seconds(legs)
+    short = {one: at_most[one] for one in about.handles if at_most.get(one, needed) * A_MINUTE < needed}
+    why = {one: f"may be off for {least} min at most, and one look takes longer" for one, least in short.items()}
+    handles = tuple(one for one in about.handles if one not in short)
+    return replace(about, handles=handles, left_alone={**about.left_alone, **why}) if short else about
 
 
 def _at_panel(home: Home) -> Spot | None:
@@ -93,8 +136,38 @@ def _at_panel(home: Home) -> Spot | None:
 
 # --- rounds ---------------------------------------------------------------------------------------------------------
 
+Off = list[tuple[int, ...]]
+"""What is off in each round."""
 
-def _fewest_moves(rounds: Sequence[tuple[int, ...]]) -> list[tuple[int, ...]]:
+
+def _in_time(
+    about: Scope, strength: Strength, cap: int | None, legs: Sequence[Leg], at_most: Mapping[int, int]
+) -> tuple[Off, Sequence[Timed]]:
+    """Return what is off in each round, and how long they take: of fewer at once where turning them takes too long."""
+    limited = {one: at_most[one] for one in about.handles if one in at_most}
+    while True:
+        masks = patterns([about.busy[handle] for handle in about.handles], strength, cap)
+        count = max((mask.bit_length() for mask in masks), default=0)
+        off = [tuple(about.handles[at] for at in off_in(masks, nth)) for nth in range(count)]
+        orders = [_fewest_moves(off), *([_least_in_a_row(off, limited)] if limited else [])]
+        tried = [(order, timed(order, legs, limited)) for order in orders]
+        best = min(tried, key=lambda one: (sum(len(time.rests) for time in one[1]), moves_in(one[0])))
+        most = max(map(len, off), default=0)
+        if most <= 1 or not any(time.is_over for time in best[1]):
+            return best
+        cap = most - 1
+
+
+def _least_in_a_row(rounds: Off, limited: Collection[int]) -> Off:
+    """Return the rounds in the order in which what has a limit stays off the least from one round to the next."""
+    if len(rounds) > MOST_ORDERED:
+        return rounds
+    kept = {(a, b): len({*a} & {*b} & {*limited}) for a in rounds for b in rounds}
+    orders = (list(some) for some in permutations(rounds))
+    return min(orders, key=lambda some: (sum(kept[pair] for pair in pairwise(some)), moves_in(some)), default=[])
+
+
+def _fewest_moves(rounds: Off) -> Off:
     """Return the rounds in the order in which the fewest handles are turned, from all on to all on again."""
     if len(rounds) <= MOST_ORDERED:
         return min((list(some) for some in permutations(rounds)), key=moves_in, default=[])
@@ -111,11 +184,12 @@ def moves_in(rounds: Sequence[tuple[int, ...]]) -> int:
     return sum(len(a ^ b) for a, b in pairwise(states))
 
 
-def _rounds(off: Sequence[tuple[int, ...]], feeds: Sequence[FeedPlace], site: Site) -> Iterator[PlannedRound]:
+def _rounds(off: Off, times: Sequence[Timed], feeds: Sequence[FeedPlace], site: Site) -> Iterator[PlannedRound]:
     before: set[int] = set()
-    for handles in off:
+    for handles, time in zip(off, times, strict=True):
         moves = tuple(sorted(before ^ {*handles}))
-        yield _round(handles, moves, feeds, site)
+        planned = _round(handles, moves, feeds, site)
+        yield replace(planned, minutes=round(time.seconds / A_MINUTE, 1), rests=time.rests)
         before = {*handles}
 
 
@@ -142,14 +216,15 @@ def _solo(home: Home, about: Scope, known: Mapping[int, Conclusion]) -> Iterator
 
 
 def _compared(
-    about: Scope, rounds: Sequence[PlannedRound], all_on: PlannedRound, solo: Sequence[Solo]
+    about: Scope, rounds: Sequence[PlannedRound], times: Sequence[Timed], all_on: PlannedRound
 ) -> dict[str, Effort]:
     """Return what the plan takes beside one breaker at a time and beside a signal tracer."""
     feeds, handles = len(about.feeds), len(about.handles)
     mine = (len(rounds) + 2, moves_in([one.off for one in rounds]), feeds * (len(rounds) + 2))
     metres = sum(one.metres for one in rounds) + 2 * all_on.metres
+    plain = _effort(*mine, metres)
     return {
-        "plan": _effort(*mine, metres),
+        "plan": replace(plain, minutes=round(plain.minutes + sum(one.rested for one in times) / A_MINUTE, 1)),
         "one_at_a_time": _effort(handles + 2, 2 * handles, feeds * (handles + 2), all_on.metres * (handles + 2)),
         "tracer": Effort(1, 0, feeds, 2 * all_on.metres, (feeds * TRACE_S + 2 * all_on.metres / PACE_M_PER_S) / 60),
     }

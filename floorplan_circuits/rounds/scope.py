@@ -15,6 +15,11 @@ PLUG_IN = "plug in a lamp or a radio without a battery"
 BULB_FIRST = "put in a bulb that works, and leave its switch on"
 ADAPTER = "nothing to watch: with the breaker off and tested, clip on a tracer's adapter for bare ends"
 BY_TESTER = "nothing to watch from outside: it is found when its box is opened with all that may feed it off"
+WHAT_IT_WORKS = "look at what it works, switched on; the switch itself stays shut"
+NOT_SAID = (
+    "nobody said what it works, so nothing shows from outside: say which light it works, or it is found when its box "
+    "is opened with all that may feed it off"
+)
 AUTOMATIC = "it may go out by itself: force it on, or call it unclear"
 
 
@@ -40,18 +45,22 @@ def scope(
     leave_on: Collection[int],
     boxes: Collection[int],
     agreed: Collection[int] = (),
+    *,
+    trusting: bool = False,
 ) -> Scope:
     """Return what a plan is about: all that is not proved, or of `boxes` alone where any are given.
 
     `agreed` are handles to be asked for that may be turned off now: whoever it is agreed.
-    Handles that no such feed can hang on by what the log says are left on: they need not be told apart any more.
+    Handles that no such feed can hang on by what the log says are left on: they need not be told apart any more. If
+    `trusting`, a 'dead' counts for that too: patterns that are no stronger lean on each one anyway.
     """
     together, alone = moves_together(home), _left_alone(home, record, leave_on, agreed)
     said = said_on(known)
     feeders = frozenset[int]().union(*breakers_above(home).values())
     wanted = [place for place in _unproved(home, known) if not boxes or place.box.id in boxes]
-    watched = [place for place in wanted if not _nothing_to_watch(place)]
-    possible = {breaker for place in watched for breaker in _may_be(known[place.feed.id], home)}
+    working = _switches_that_work_something(home)
+    watched = [place for place in wanted if not _nothing_to_watch(place, working)]
+    possible = {breaker for place in watched for breaker in _may_be(known[place.feed.id], home, trusting)}
     movements = dict.fromkeys(min(together[breaker]) for breaker in home.breakers.ids() if breaker in possible)
     apart = [one for one in movements if together[one] & feeders or home.breakers[one].device == "fuse"]
     handles = [one for one in movements if one not in apart and not any(other in alone for other in together[one])]
@@ -61,7 +70,7 @@ def scope(
         alone,
         (*apart, *(main.id for _, main in mains(home))),
         tuple(watched),
-        dict(_advice(home, wanted)),
+        dict(_advice(home, wanted, working)),
     )
 
 
@@ -71,9 +80,10 @@ def _unproved(home: Home, known: Mapping[int, Conclusion]) -> Iterator[FeedPlace
             yield place
 
 
-def _may_be(one: Conclusion, home: Home) -> tuple[int, ...]:
+def _may_be(one: Conclusion, home: Home, trusting: bool) -> tuple[int, ...]:
     """Return the breakers a feed may be on: what no reading excludes, and what is said of it."""
-    return (*one.candidates, *(breaker for breaker in one.breakers if breaker in home.breakers))
+    left = one.fits if trusting and one.fits else one.candidates
+    return (*left, *(breaker for breaker in one.breakers if breaker in home.breakers))
 
 
 def said_on(known: Mapping[int, Conclusion]) -> dict[int, list[int]]:
@@ -106,11 +116,19 @@ def _left_alone(home: Home, record: LogBook, leave_on: Collection[int], agreed: 
     return {**wished, **asks, **keep_off(home, record), **found}
 
 
-def _nothing_to_watch(place: FeedPlace) -> bool:
-    return place.device is None or place.device.kind in ("junction box", "loose cable end", "blank outlet")
+def _switches_that_work_something(home: Home) -> frozenset[int]:
+    """Return the switches of which it is recorded what they work."""
+    return frozenset(switch for control in home.controls if control.feeds for switch in control.switches)
 
 
-def _advice(home: Home, places: list[FeedPlace]) -> Iterator[tuple[int, str]]:
+def _nothing_to_watch(place: FeedPlace, working: Collection[int]) -> bool:
+    """Tell whether nothing shows from outside: with a switch, where nobody said what it works."""
+    if place.device is None or place.device.kind in ("junction box", "loose cable end", "blank outlet"):
+        return True
+    return kind_named(place.device.kind).group == "switch" and place.device.id not in working
+
+
+def _advice(home: Home, places: list[FeedPlace], working: Collection[int]) -> Iterator[tuple[int, str]]:
     """Yield for each feed what to put there or to mind; nothing for what shows by itself."""
     by_itself = {feed for control in home.controls if control.by not in ("hand", "pull cord") for feed in control.feeds}
     for place in places:
@@ -118,7 +136,9 @@ def _advice(home: Home, places: list[FeedPlace]) -> Iterator[tuple[int, str]]:
             yield place.feed.id, AUTOMATIC
         elif place.box.mount == "loose cable end" or (place.device and place.device.kind == "loose cable end"):
             yield place.feed.id, ADAPTER
-        elif _nothing_to_watch(place):
+        elif place.device is not None and kind_named(place.device.kind).group == "switch":
+            yield place.feed.id, WHAT_IT_WORKS if place.device.id in working else NOT_SAID
+        elif _nothing_to_watch(place, working):
             yield place.feed.id, BY_TESTER
         elif place.device is not None and kind_named(place.device.kind).group == "receptacle":
             yield place.feed.id, PLUG_IN

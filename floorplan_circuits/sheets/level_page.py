@@ -48,6 +48,7 @@ class Lists:
 
     `is_first`: they open the map, so that what is to be known of the whole home stands among them. `parts`: those that
     the level is printed in, if it is. `drawn`: what the plan shows, where it shows more than the lists are about.
+    `switching`: it has curves from switches to what they work.
     """
 
     findings: Findings
@@ -56,6 +57,7 @@ class Lists:
     is_first: bool = True
     parts: Parts | None = None
     drawn: Findings | None = None
+    switching: bool = False
     _made: dict[tuple[str, float], Section] = field(default_factory=dict, compare=False)
 
     def kinds(self) -> tuple[str, ...]:
@@ -77,7 +79,7 @@ class Lists:
         if kind == "read":
             drawn, here = self.drawn or self.findings, scope or every
             some_pale = any(box.id not in self.findings.home.boxes for box in boxes_in(drawn, here))
-            return how_to_read(drawn, wide, self.theme, here, some_pale)
+            return how_to_read(drawn, wide, self.theme, here, some_pale, self.switching)
         if kind == "parts" and self.parts is not None:
             return key_to_parts(self.parts, wide, self.theme)
         if kind == "before":

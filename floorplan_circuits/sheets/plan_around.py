@@ -95,7 +95,8 @@ def _counts(
 def _is_small(extent: Bounds, scale: float, room: tuple[float, float]) -> bool:
     """Tell whether walls and the labels outside them are likely to fit: the plan drawn tells for sure."""
     wide, high = (extent[2] - extent[0]) / scale, (extent[3] - extent[1]) / scale
-    return wide <= room[0] - LABELS and high <= room[1] - LABELS
+    labels = LABELS if scale < DOTS_FROM else LABELS / 2  # among dots few boxes are labelled
+    return wide <= room[0] - labels and high <= room[1] - labels
 
 
 def _fits(drawn: tuple[Group, Bounds], room: tuple[float, float]) -> bool:

@@ -44,9 +44,14 @@ class Flow:
         return self.width - 2 * MARGIN
 
     @property
+    def left_wide(self) -> float:
+        """Width in mm of the left column: a little less on a narrow paper, so that the panel's words have room."""
+        return min(LEFT_WIDE, self.inner - MOST_RIGHT - GUTTER)
+
+    @property
     def right_wide(self) -> float:
         """Width in mm of the right column."""
-        return min(MOST_RIGHT, self.inner - LEFT_WIDE - GUTTER)
+        return min(MOST_RIGHT, self.inner - self.left_wide - GUTTER)
 
     def pages(self) -> list[Group]:
         """Return the ink of every page."""
@@ -54,7 +59,7 @@ class Flow:
 
     def wide(self, side: Side) -> float:
         """Return the width in mm of a column."""
-        return LEFT_WIDE if side == "left" else self.right_wide
+        return self.left_wide if side == "left" else self.right_wide
 
     def _x(self, side: Side) -> float:
         return MARGIN if side == "left" else self.width - MARGIN - self.right_wide

@@ -1,6 +1,6 @@
 """The lists of a shut-off's sheet: when to stop, what stays live, is not known, goes dark, and what else would do."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 
 from floorplan_circuits.drawing.ink import Group, Mark, Pen, Shape, moved, rectangle
 from floorplan_circuits.drawing.palette import Theme
@@ -11,7 +11,6 @@ from floorplan_circuits.sheets.paragraph import paragraph
 from floorplan_circuits.sheets.sections import Block, Section
 
 INDENT, BULLET, LINE_GAP = 3.0, 1.1, 0.7
-PANEL_STAYS = "The supply side of each panel stays live, whatever is off."
 NO_ROOM_NAME = "In no room"
 
 
@@ -24,9 +23,8 @@ def when_to_stop(steps: Sequence[Step], wide: float, theme: Theme) -> Section:
 
 
 def stays_live(plan: ShutOff, wide: float, theme: Theme) -> Section:
-    """Return what stays live with all of these handles off."""
-    lines = (*plan.stays_live, PANEL_STAYS)
-    return Section("Stays live", tuple(_item("", words, wide, theme) for words in lines), wide)
+    """Return what stays live with all of these handles off; that the supply side does stands under each panel."""
+    return Section("Stays live", tuple(_item("", words, wide, theme) for words in plan.stays_live), wide)
 
 
 def not_known(plan: ShutOff, wide: float, theme: Theme) -> Section:
@@ -34,23 +32,29 @@ def not_known(plan: ShutOff, wide: float, theme: Theme) -> Section:
     return Section("Not known: live until tested", tuple(_item("", words, wide, theme) for words in plan.unknown), wide)
 
 
-def goes_dark(plan: ShutOff, wide: float, theme: Theme) -> Section:
-    """Return what goes dark: what is critical first, a line each, then room by room."""
+def goes_dark(plan: ShutOff, findings: Findings, wide: float, theme: Theme, dense: bool = False) -> Section:
+    """Return what goes dark: what is critical first, a line each, then room by room; last, what else would do.
+
+    Where room is short (`dense`) the rooms run on in one paragraph.
+    """
     blocks = [_item(*_critical(one), wide, theme) for one in plan.goes_dark if one.critical]
-    blocks += [_item(f"{room}:", words, wide, theme) for room, words in _by_room(plan.goes_dark)]
+    rooms = _by_room(plan.goes_dark)
+    if dense and rooms:
+        blocks.append(_item("", " ".join(f"{room}: {words}." for room, words in rooms), wide, theme))
+    else:
+        blocks += [_item(f"{room}:", words, wide, theme) for room, words in rooms]
     nothing = "Nothing else, as far as anybody recorded it."
-    return Section("Goes dark", tuple(blocks or [_item("", nothing, wide, theme)]), wide)
+    blocks = blocks or [_item("", nothing, wide, theme)]
+    return Section("Goes dark", (*blocks, *_instead(plan, findings, wide, theme)), wide)
 
 
-def instead(plan: ShutOff, findings: Findings, wide: float, theme: Theme) -> Section:
-    """Return what else would do, with what it costs; no blocks for nothing."""
-    blocks = []
-    for one in plan.choices:
+def _instead(plan: ShutOff, findings: Findings, wide: float, theme: Theme) -> Iterator[Block]:
+    """Yield what else would do, with what it costs: nothing does for a box that stays shut all the same."""
+    for one in () if plan.stay_shut else plan.choices:
         critical = f", {one.critical} of them critical" if one.critical else ""
         handles = listed([findings.marks.get(handle, "?") for handle in one.handles])
         dark = "1 feed goes dark" if one.dark == 1 else f"{one.dark} feeds go dark"
-        blocks.append(_item(f"{handles}:", f"{dark}{critical}.", wide, theme))
-    return Section("What else would do", tuple(blocks), wide)
+        yield _item("", f"Instead of these {handles} would do: {dark}{critical}.", wide, theme)
 
 
 def _critical(one: GoesDark) -> tuple[str, str]:

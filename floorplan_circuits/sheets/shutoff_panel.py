@@ -17,7 +17,7 @@ TITLE_SIZE, MAIN_SIZE = 10.0, 9.0
 TITLE_HIGH, MAIN_HIGH, GAP = 5.6, 6.4, 0.8
 MOST_ROW, USUAL_ROW, LEAST_ROW = 7.6, 5.0, 4.4
 """Height in mm of a row: with room to spare, wanted, and the least in which a line of words can be read."""
-KEY = "Heavy ring: turn off, a fuse comes out. Off without a ring: found so, stays so."
+KEY = "Heavy ring: turn off, a fuse comes out. Off without a ring: found so, stays so. The supply side stays live."
 STAYS_LIVE = "wires above it stay live"
 
 
@@ -43,7 +43,9 @@ class PanelToMove:
     def ink(self, wide: float, row: float) -> tuple[Group, tuple[str, ...]]:
         """Draw title, mains, face and key from the origin; return also what had to be cut."""
         moving = frozenset(handle for one in self.plan.off for handle in one.handles)
-        face = panel_face(self.findings, self.panel, FaceStyle(wide, row, self.theme, to_turn_off=moving))
+        face = panel_face(
+            self.findings, self.panel, FaceStyle(wide, row, self.theme, to_turn_off=moving, words_alone=True)
+        )
         name, name_cut = one_line((self.panel.name,), wide, TITLE_SIZE, True)
         marks: list[Mark] = [Text((0, 3.6), name, TITLE_SIZE, True, self.theme.ink)]
         marks += self._place(wide - width(name, TITLE_SIZE, True) - 3.0, wide)

@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
 
-from floorplan_circuits.drawing.close_up import close_up
+from floorplan_circuits.drawing.close_up import CloseUp, close_up
 from floorplan_circuits.drawing.ink import Group, Mark, moved, scaled
 from floorplan_circuits.drawing.lettering import wrap
 from floorplan_circuits.drawing.palette import PAPER, Theme
@@ -28,15 +28,16 @@ from floorplan_circuits.sheets.furniture import (
 from floorplan_circuits.sheets.paper import MARGIN, Paper, Rect
 from floorplan_circuits.sheets.plan_around import PlanAround, plans_around
 from floorplan_circuits.sheets.sections import Section
-from floorplan_circuits.sheets.shutoff_flow import GAP, LEFT_WIDE, Flow
-from floorplan_circuits.sheets.shutoff_lists import goes_dark, instead, not_known, stays_live, when_to_stop
+from floorplan_circuits.sheets.shutoff_flow import GAP, Flow
+from floorplan_circuits.sheets.shutoff_lists import goes_dark, not_known, stays_live, when_to_stop
 from floorplan_circuits.sheets.shutoff_panel import LEAST_ROW, USUAL_ROW, PanelToMove, panels_to_move
-from floorplan_circuits.sheets.shutoff_states import state_blocks
+from floorplan_circuits.sheets.shutoff_picture import BESIDE, beside, small_picture
+from floorplan_circuits.sheets.shutoff_states import state_blocks, with_off
 from floorplan_circuits.sheets.shutoff_steps import step_blocks
 
 MOST_PLAN, LEAST_PLAN = 80.0, 56.0
 """mm that the piece of the plan is wide and high at most, and how high it may be at least."""
-SCALE_HIGH, PLAN_HEAD, RATIO_WIDE, AFTER_BAR = 6.4, 6.4, 16.0, 12.0
+SCALE_HIGH, PLAN_HEAD, RATIO_WIDE, AFTER_BAR = 6.4, 6.4, 12.0, 12.0
 CLOSE_UP = 0.85
 """How large a box is drawn with its plate off: its least letters stay as large as captions may be."""
 MOST_NAMED = 4
@@ -53,7 +54,9 @@ def shutoff_sheet(
 ) -> Sheet:
     """Return the sheet of a shut-off and its steps. `made_on` is the day it is made, in ISO 8601.
 
-    What finds no room on the first page goes on further ones, and so do the boxes with their plates off.
+    One box stands on one page wherever that can be read: its picture beside the plan, what goes dark in one paragraph.
+    Where it can't, and for several boxes, the first page holds the states, the steps, the plan, the panel and when to
+    stop, and the next ones what found no room there: first the lists, then each box with its plate off and how we know.
     """
     maker = _Maker(findings, plan, steps, paper, theme)
     maker.fill()
@@ -72,6 +75,8 @@ class _Maker:
     cut: list[str] = field(default_factory=list)
     not_placed: list[str] = field(default_factory=list)
     _bodies: list[Group] = field(default_factory=list)
+    _plans: dict[tuple[float, float], list[PlanAround]] = field(default_factory=dict)
+    _close_ups: dict[tuple[int, float], CloseUp] = field(default_factory=dict)
 
     @property
     def size(self) -> tuple[float, float]:
@@ -88,59 +93,91 @@ class _Maker:
     # --- between head and foot --------------------------------------------------------------------------------------
 
     def fill(self) -> None:
-        """Set everything between head and foot."""
+        """Set everything between head and foot: one box on one page if that can be, else on as few as it takes."""
+        if len(self.plan.boxes) == 1 and self.plan.boxes[0] in self.findings.boxes:
+            self._fill(dense=True, with_picture=True)
+            if len(self._bodies) == 1:
+                return
+        self._fill(dense=False)
+        taken = len(self._bodies)
+        self._fill(dense=True)
+        if len(self._bodies) == taken:  # what is dense is harder to read, and worth it for a page alone
+            self._fill(dense=False)
+
+    def _fill(self, dense: bool, with_picture: bool = False) -> None:
+        self.cut.clear()
+        self.not_placed.clear()
         width, _ = self.size
         bottom = self.foot.y - self._practice_high - 1.5
-        blocks = state_blocks(self.plan.states, self.findings, width - 2 * MARGIN, self.theme)
+        off = with_off(self.plan, self.findings)
+        blocks = state_blocks(self.plan.states, off, self.findings, width - 2 * MARGIN, self.theme)
         shown, y, states = 0, TOP, list[Mark]()
         while shown < len(blocks) and (not shown or y + blocks[shown].height <= bottom * STATES_PART):
             states.append(moved(blocks[shown].ink, MARGIN, y))
             y += blocks[shown].height
             shown += 1
         flow = Flow(width, TOP, bottom, y + 1.4, self.theme)
-        self._columns(flow)
+        self._columns(flow, dense, with_picture)
         for block in blocks[shown:]:
             flow.across(block.ink, block.height)
-        self._boxes(flow)
+        if not with_picture:
+            self._boxes(flow)
         first, *further = flow.pages()
         self._bodies = [Group((*states, first)), *further]
 
-    def _columns(self, flow: Flow) -> None:
+    def _columns(self, flow: Flow, dense: bool, with_picture: bool) -> None:
         """Set the steps down the left; the plan, when to stop and the panel where there is room; then the lists."""
         theme = self.theme
-        blocks = step_blocks(self.steps, self.findings, LEFT_WIDE, theme)
+        blocks = step_blocks(self.steps, self.findings, flow.left_wide, theme)
         if blocks:
             title = "In this order" if any(step.is_ticked for step in self.steps) else "Leave it shut"
-            flow.running("left", Section(title, blocks, LEFT_WIDE))
+            flow.running("left", Section(title, blocks, flow.left_wide))
         panels = panels_to_move(self.findings, self.plan, theme)
-        pieces = plans_around(self.findings, self.plan.boxes, self._plan_room(flow, panels), theme)
+        shown = small_picture(self.findings, self.plan.boxes[0], flow.right_wide, theme) if with_picture else None
+        wide = flow.right_wide - (shown.width + BESIDE if shown is not None and shown.is_beside else 0.0)
+        pieces = self._plans_in(self._plan_room(flow, wide, panels))
         drawn = {box for piece in pieces for box in piece.boxes}
         self.not_placed += [self.findings.home.boxes[box].mark for box in self.plan.boxes if box not in drawn]
-        for piece in pieces[:1]:
-            flow.piece("right", *self._plan_piece(piece, flow))
+        first = self._plan_piece(pieces[0], wide) if pieces else None
+        if shown is not None:
+            self.cut += shown.shortened
+            first = beside(first, shown, flow.right_wide) if shown.is_beside else first
+        if first is not None:
+            flow.piece("right", *first)
+        if shown is not None and not shown.is_beside:
+            flow.piece("left", shown.ink, shown.height)
         flow.whole(lambda wide: when_to_stop(self.steps, wide, theme))
         for panel in panels:
             self._panel(panel, flow)
         for piece in pieces[1:]:
-            flow.piece("right", *self._plan_piece(piece, flow))
+            flow.piece("right", *self._plan_piece(piece, flow.right_wide))
         flow.whole(lambda wide: stays_live(self.plan, wide, theme))
         flow.whole(lambda wide: not_known(self.plan, wide, theme))
-        flow.whole(lambda wide: goes_dark(self.plan, wide, theme))
-        flow.whole(lambda wide: instead(self.plan, self.findings, wide, theme))
+        if dense and not any(step.is_ticked for step in self.steps):  # the left column is nearly empty
+            flow.running("left", goes_dark(self.plan, self.findings, flow.left_wide, theme, dense))
+        else:
+            flow.whole(lambda wide: goes_dark(self.plan, self.findings, wide, theme, dense))
 
-    def _plan_room(self, flow: Flow, panels: Sequence[PanelToMove]) -> tuple[float, float]:
+    def _plans_in(self, room: tuple[float, float]) -> list[PlanAround]:
+        """Return the pieces of the plan in this room: they take longest to draw, and are kept for a second try."""
+        if room not in self._plans:
+            self._plans[room] = plans_around(self.findings, self.plan.boxes, room, self.theme)
+        return self._plans[room]
+
+    def _plan_room(self, flow: Flow, wide: float, panels: Sequence[PanelToMove]) -> tuple[float, float]:
         """Return how wide and high the piece of the plan may be: less high where the panel has much to say."""
-        wide = flow.right_wide
-        others = when_to_stop(self.steps, wide, self.theme).height + 2 * GAP
-        others += sum(panel.height(wide, USUAL_ROW) for panel in panels[:1])
+        others = when_to_stop(self.steps, flow.right_wide, self.theme).height + 2 * GAP
+        others += sum(panel.height(flow.right_wide, USUAL_ROW) for panel in panels[:1])
         left = flow.room("right") - others - PLAN_HEAD - SCALE_HIGH
         return min(MOST_PLAN, wide), max(LEAST_PLAN, min(MOST_PLAN, left))
 
-    def _plan_piece(self, piece: PlanAround, flow: Flow) -> tuple[Group, float]:
+    def _plan_piece(self, piece: PlanAround, wide: float) -> tuple[Group, float]:
         """Draw a piece of the plan under its level's name, with its scale."""
-        wide, home = flow.right_wide, self.findings.home
+        home = self.findings.home
         level = home.levels[piece.level].name if piece.level in home.levels else ""
-        words, was_cut = one_line((f"Where: {level}" if level else "Where",), wide - RATIO_WIDE, SECTION_SIZE, True)
+        words, was_cut = one_line(
+            (f"Where: {level}", level) if level else ("Where",), wide - RATIO_WIDE, SECTION_SIZE, True
+        )
         self.cut += (level,) if was_cut else ()
         title = section_head(0, 0, wide, words, self.theme)
         ratio = caption(wide, 3.2, RATIO_WIDE, (f"1:{piece.scale:.0f}",), self.theme, end=True)
@@ -166,16 +203,22 @@ class _Maker:
         for box in self.plan.boxes:
             if box not in self.findings.boxes:
                 continue
-            narrow = close_up(self.findings, box, LEFT_WIDE / CLOSE_UP, self.theme)
+            narrow = self._opened(box, flow.left_wide)
             if flow.has_room_left(narrow.height * CLOSE_UP):
                 flow.piece("left", scaled(narrow.ink, CLOSE_UP), narrow.height * CLOSE_UP, from_last=True)
                 self.cut += narrow.shortened
                 continue
-            drawn = close_up(self.findings, box, flow.inner / CLOSE_UP, self.theme)
+            drawn = self._opened(box, flow.inner)
             mark = self.findings.home.boxes[box].mark
             ink = scaled(drawn.ink, CLOSE_UP)
             flow.across(*self._on_a_page(ink, drawn.height * CLOSE_UP, flow, mark))
             self.cut += drawn.shortened
+
+    def _opened(self, box: int, wide: float) -> CloseUp:
+        """Return a box with its plate off, to be drawn this wide: it is kept for a second try."""
+        if (box, wide) not in self._close_ups:
+            self._close_ups[box, wide] = close_up(self.findings, box, wide / CLOSE_UP, self.theme)
+        return self._close_ups[box, wide]
 
     def _on_a_page(self, ink: Mark, height: float, flow: Flow, name: str) -> tuple[Mark, float]:
         """Return a picture and its height, made smaller where it is higher than a page, which is told."""

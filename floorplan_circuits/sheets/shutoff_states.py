@@ -5,9 +5,10 @@ from collections.abc import Sequence
 from floorplan_circuits.drawing.ink import Group, Mark, Pen, Shape, Text, moved, polygon, polyline, rectangle
 from floorplan_circuits.drawing.lettering import cap_height, width, wrap
 from floorplan_circuits.drawing.palette import Theme
+from floorplan_circuits.drawing.phrases import listed
 from floorplan_circuits.drawing.plan_boxes import contents
 from floorplan_circuits.drawing.plates import text_height
-from floorplan_circuits.findings import BoxWhenOff, Findings
+from floorplan_circuits.findings import BoxWhenOff, Findings, ShutOff
 from floorplan_circuits.sheets.furniture import BODY_SIZE, text_lines, warning_triangle
 from floorplan_circuits.sheets.sections import Block
 from floorplan_circuits.sheets.shutoff_steps import tick_box
@@ -16,13 +17,24 @@ STATE_SIZE, LEAST_STATE = 12.0, 9.0
 FIELD, GAP = 10.0, 5.0
 LEAST_HIGH = 9.0
 STRIPE, STRIPE_STEP = 1.2, 2.0
+OFF_SIZE, MOST_NAMED = 9.0, 6
 
 
-def state_blocks(states: Sequence[BoxWhenOff], findings: Findings, wide: float, theme: Theme) -> tuple[Block, ...]:
-    """Return the states as blocks over a width: one a row, or two where there are many."""
+def with_off(plan: ShutOff, findings: Findings) -> str:
+    """Return with which handles off the states of a shut-off hold: nothing is dead by being on this page."""
+    marks = [findings.marks.get(handle, "?") for one in plan.off for handle in one.handles]
+    if not marks:
+        return "with nothing turned off"
+    return f"with {listed(marks) if len(marks) <= MOST_NAMED else f'all {len(marks)} handles'} off"
+
+
+def state_blocks(
+    states: Sequence[BoxWhenOff], off: str, findings: Findings, wide: float, theme: Theme
+) -> tuple[Block, ...]:
+    """Return the states as blocks over a width: one a row, or two where there are many; they hold with this `off`."""
     columns = 1 if len(states) <= 2 else 2
     column = (wide - GAP * (columns - 1)) / columns
-    drawn = [_state(one, findings, column, theme) for one in states]
+    drawn = [_state(one, off, findings, column, theme) for one in states]
     rows = [drawn[at : at + columns] for at in range(0, len(drawn), columns)]
     return tuple(_side_by_side(row, column) for row in rows)
 
@@ -32,7 +44,7 @@ def _side_by_side(row: Sequence[Block], column: float) -> Block:
     return Block(Group(marks), max(block.height for block in row))
 
 
-def _state(one: BoxWhenOff, findings: Findings, wide: float, theme: Theme) -> Block:
+def _state(one: BoxWhenOff, off: str, findings: Findings, wide: float, theme: Theme) -> Block:
     box = findings.home.boxes[one.box]
     left, room = FIELD + 2.5, wide - FIELD - 4.0
     head = f"{box.mark}: {one.says}"
@@ -40,12 +52,17 @@ def _state(one: BoxWhenOff, findings: Findings, wide: float, theme: Theme) -> Bl
     size = next(fitting, LEAST_STATE)
     heads = wrap(head, room, size, True)
     pitch = text_height(size)
-    lines = wrap(_because(one, findings), room, BODY_SIZE)
+    behind = width(heads[-1], size, True) + 2.0
+    fits_behind = behind + width(off, OFF_SIZE) <= room
+    lines = wrap(_because(one, findings, "" if fits_behind else off), room, BODY_SIZE)
     colour = theme.stop if one.state == "live" else theme.ink
     marks: list[Mark] = [
         Text((left, 1.2 + at * pitch + (pitch + cap_height(size)) / 2), words, size, True, colour)
         for at, words in enumerate(heads)
     ]
+    if fits_behind:
+        baseline = 1.2 + (len(heads) - 0.5) * pitch + cap_height(size) / 2
+        marks.append(Text((left + behind, baseline), off, OFF_SIZE, False, theme.ink))
     y = 1.2 + len(heads) * pitch + 0.2
     marks += text_lines(lines, left, y, BODY_SIZE, theme)
     high = max(LEAST_HIGH, y + len(lines) * text_height(BODY_SIZE) + 1.2)
@@ -53,11 +70,11 @@ def _state(one: BoxWhenOff, findings: Findings, wide: float, theme: Theme) -> Bl
     return Block(Group((*_sign(one, high, theme), frame, *marks)), high + 1.6)
 
 
-def _because(one: BoxWhenOff, findings: Findings) -> str:
-    """Return where the box is and what is in it, why it is no better, and what of its neutrals is not known."""
+def _because(one: BoxWhenOff, findings: Findings, off: str) -> str:
+    """Return what is off, where the box is, what is in it, why it is no better, and what of its neutrals is unknown."""
     box, found = findings.home.boxes[one.box], findings.boxes.get(one.box)
     where = (found.room_name or found.level_name) if found is not None else ""
-    said = [": ".join(words for words in (where, contents(box)) if words)]
+    said = [_sentence(off), ": ".join(words for words in (where, contents(box)) if words)]
     said += [_sentence("; ".join(one.because))] if one.because else []
     said += [_sentence(one.of_neutral)]
     return " · ".join(words for words in said if words)

@@ -10,6 +10,7 @@ from floorplan_circuits.home.days import written
 from floorplan_circuits.sheets.flow import Flow
 from floorplan_circuits.sheets.furniture import BODY_SIZE, CAPTION_SIZE, HEAD_RULE, caution_height, foot_caution, head
 from floorplan_circuits.sheets.paper import MARGIN, Orientation, Paper, Rect
+from floorplan_circuits.sheets.worksheet_blank import blank_rows
 from floorplan_circuits.sheets.worksheet_grid import Grid, columns_in, grid_head, grids, look_row, room_head
 from floorplan_circuits.sheets.worksheet_notes import listed_handles, notes
 from floorplan_circuits.sheets.worksheet_solo import Row, solo_rows
@@ -19,7 +20,7 @@ CODE_HIGH = 4.6
 """mm below the caution for the plan's code."""
 GAP, TOP_GAP, FOOT_GAP = 3.0, 3.0, 2.5
 BEFORE_ALONE, LEAST_ALONE = 9.0, 40.0
-"""mm over the second part, and what must be left below its words for it to begin on a page of rounds."""
+"""mm over a later part, and what must be left below its words for it to begin on a page that is begun."""
 
 
 def worksheet(words: RoundsInWords, paper: Paper, made_on: str, theme: Theme = PAPER) -> Sheet:
@@ -43,6 +44,7 @@ def worksheet(words: RoundsInWords, paper: Paper, made_on: str, theme: Theme = P
             flow.new_page()
         _fill(flow, words, grid)
     _fill_alone(flow, solo_rows(words.solo, wide, theme))
+    _fill_alone(flow, blank_rows(words.to_try, wide, theme))
     inks, cut, pages = flow.ink(), list[str](), list[Page]()
     for number, ink in enumerate(inks, 1):
         caption = f"Worksheet {number} of {len(inks)}" if len(inks) > 1 else "Worksheet"
@@ -73,7 +75,7 @@ def _fill(flow: Flow, words: RoundsInWords, grid: Grid) -> None:
 
 
 def _fill_alone(flow: Flow, rows: Iterable[Row]) -> None:
-    """Put down the second part: below the rounds where there is room for its beginning, else on a page of its own."""
+    """Put down a later part: below the one before where there is room for its beginning, else on a new page."""
     for at, (block, heads) in enumerate(rows):
         if not at and flow.room < BEFORE_ALONE + block.height + LEAST_ALONE:
             flow.new_page()

@@ -29,6 +29,11 @@ def notes(words: RoundsInWords, wide: float, theme: Theme) -> Iterator[Block]:
             first, *others = (_sentence(one, wide, theme) for one in sentences)
             yield headed(title, first, wide, theme)
             yield from others
+    resting = [f"Round {nth}. {rest}" for nth, one in enumerate(words.rounds) for rest in one.rests]
+    if resting:
+        first, *others = (_sentence(one, wide, theme) for one in resting)
+        yield headed("Back on for a while", first, wide, theme)
+        yield from others
     yield headed("How to fill it in", _sentence(HOW, wide, theme), wide, theme)
     yield _to_fill_in(wide, theme)
 

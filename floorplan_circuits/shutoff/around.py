@@ -1,85 +1,79 @@
 """What stays live and helps: a tested point to prove the tester on, a light to work by, a light on the way."""
 
-from collections.abc import Iterable, Mapping, Set
-from dataclasses import dataclass
-from math import dist, inf
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass, field
 
 from floorplan_circuits.findings import Conclusion
-from floorplan_circuits.home.boxes import Box
-from floorplan_circuits.home.home import FeedPlace, Home, existing_feeds
+from floorplan_circuits.home.home import FeedPlace
 from floorplan_circuits.home.kinds import kind_named
-from floorplan_circuits.supply.walks import Node
+from floorplan_circuits.shutoff.cut import Supplies, is_live
+from floorplan_circuits.shutoff.nearest import Nearby, Spot
 
-LEVEL_AWAY_MM = 8_000
-"""What a stair counts as when the nearest point is sought: about its own run and the way to it."""
+TOLD = ("proved", "traced", "suggested", "claimed")
+"""Standings of which somebody or something told the breaker."""
 
-Spot = tuple[int | None, tuple[int, int] | None]
-"""A level and a place on it; None where nobody recorded it."""
+
+class Helping:
+    """All points and lights of a home that may help, whatever is off: sorted once."""
+
+    def __init__(
+        self, places: Iterable[FeedPlace], known: Mapping[int, Conclusion], room_of: Mapping[int, int | None]
+    ) -> None:
+        every = list(places)
+        lights = list(_of_group("light", every))
+        told = [place for place in lights if known[place.feed.id].standing in TOLD]
+        points = _of_group("receptacle", every)
+        self.points = Nearby(place for place in points if known[place.feed.id].standing == "proved")
+        self.lights = Nearby(told)
+        self.tested_lights = Nearby(place for place in told if known[place.feed.id].standing == "proved")
+        self.lights_in: dict[int | None, list[FeedPlace]] = {}
+        for place in told:
+            self.lights_in.setdefault(room_of.get(place.box.id), []).append(place)
+
+
+def _of_group(group: str, places: Iterable[FeedPlace]) -> Iterator[FeedPlace]:
+    return (place for place in places if place.device is not None and kind_named(place.device.kind).group == group)
 
 
 @dataclass(frozen=True, slots=True)
 class Around:
-    """What to search: the home, what is known, what is off, and every node that a source reaches all the same."""
+    """What to search: what helps, what is known, all that is off, and what supplies each circuit all the same."""
 
-    home: Home
+    helping: Helping
     known: Mapping[int, Conclusion]
     off: frozenset[int]
-    live: Set[Node]
+    supplies: Supplies
+    _live: dict[int, bool] = field(default_factory=dict)
 
     def stays_live(self, place: FeedPlace) -> bool:
-        """Tell whether a tested feed keeps its supply: its breakers are on, and all above them."""
-        one = self.known[place.feed.id]
-        on = one.breakers and not any(breaker in self.off for breaker in one.breakers)
-        return bool(on) and all(("circuit", breaker) in self.live for breaker in one.breakers)
+        """Tell whether a feed keeps its supply: its breakers are on, and all above them."""
+        breakers = self.known[place.feed.id].breakers
+        return bool(breakers) and all(breaker not in self.off and self._is_live(breaker) for breaker in breakers)
+
+    def _is_live(self, breaker: int) -> bool:
+        if breaker not in self._live:
+            self._live[breaker] = is_live(("circuit", breaker), self.off, self.supplies)
+        return self._live[breaker]
 
 
 def tested_point(near: Spot, without: Iterable[int], around: Around) -> int | None:
     """Return the box of the nearest receptacle that was tested and stays live, none of those to be opened."""
     barred = set(without)
-    tested = [
-        place
-        for place in existing_feeds(around.home)
-        if place.box.id not in barred
-        and place.device is not None
-        and kind_named(place.device.kind).group == "receptacle"
-        and around.known[place.feed.id].standing == "proved"
-        and around.stays_live(place)
-    ]
-    return _nearest(near, tested)
+    return around.helping.points.nearest(
+        near, lambda place: place.box.id not in barred and around.stays_live(place)
+    )  # fmt: skip
 
 
-def light(near: Spot, around: Around, within: int | None, room_of: Mapping[int, int | None]) -> int | None:
+def light(near: Spot, around: Around, within: int | None) -> int | None:
     """Return the box of a light that stays on: in the room `within` where there is one, else the nearest.
 
     Tested lights come before those that are only said to stay on.
     """
-    lights = [
-        place
-        for place in existing_feeds(around.home)
-        if place.device is not None
-        and kind_named(place.device.kind).group == "light"
-        and around.known[place.feed.id].standing in ("proved", "traced", "suggested", "claimed")
-        and around.stays_live(place)
-    ]
-    here = [place for place in lights if within is not None and room_of.get(place.box.id) == within]
-    best = here or lights
-    proved = [place for place in best if around.known[place.feed.id].standing == "proved"]
-    return _nearest(near, proved or best)
-
-
-def _nearest(near: Spot, places: Iterable[FeedPlace]) -> int | None:
-    every = list(places)
-    if not every:
-        return None
-    return min(every, key=lambda place: (_far(near, spot_of(place.box)), place.box.id)).box.id
-
-
-def spot_of(box: Box) -> Spot:
-    """Return where a box is."""
-    return box.level, None if box.at is None else (box.at[0], box.at[1])
-
-
-def _far(a: Spot, b: Spot) -> float:
-    if a[1] is None or b[1] is None:
-        return inf
-    return dist(a[1], b[1]) + (LEVEL_AWAY_MM if a[0] != b[0] else 0)
+    helping = around.helping
+    inside = helping.lights_in.get(within, []) if within is not None else []
+    here = [place for place in inside if around.stays_live(place)]
+    if here:
+        proved = [place for place in here if around.known[place.feed.id].standing == "proved"]
+        return Nearby(proved or here).nearest(near, lambda _: True)
+    found = helping.tested_lights.nearest(near, around.stays_live)
+    return found if found is not None else helping.lights.nearest(near, around.stays_live)

@@ -1,15 +1,15 @@
 """Choices beside the handles nearest the load: the cheapest cut there is, and single handles that will do alone."""
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping, Set
 from dataclasses import dataclass
 from itertools import combinations
 from typing import TYPE_CHECKING
 
-from floorplan_circuits.home.home import FeedPlace
 from floorplan_circuits.shutoff.cut import Supplies, is_live
-from floorplan_circuits.shutoff.dark import goes_dark, weight
+from floorplan_circuits.shutoff.dark import weight
 from floorplan_circuits.shutoff.handles import HANDLE_KINDS, Handles
 from floorplan_circuits.shutoff.targets import Target
+from floorplan_circuits.shutoff.wiring import Wiring
 from floorplan_circuits.supply.graph import ALWAYS_LIVE
 from floorplan_circuits.supply.walks import Node, reached
 
@@ -29,30 +29,33 @@ class Choice:
 
     movements: tuple[int, ...]
     off: frozenset[int]
-    dark: tuple[int, ...]
+    dark: frozenset[int]
     cost: int
 
 
 @dataclass(frozen=True)
 class Board:
-    """What choices are weighed by. `loads` are the edges of `supplies` from the sources down."""
+    """What choices are weighed by: what supplies what, the handles, and the feeds of critical things."""
 
-    supplies: Supplies
-    loads: Mapping[Node, Iterable[Node]]
+    wiring: Wiring
     handles: Handles
-    places: Mapping[int, FeedPlace]
+    critical: Set[int]
+
+    @property
+    def supplies(self) -> Supplies:
+        """What supplies each node."""
+        return self.wiring.supplies
 
     def choice(self, movements: Iterable[int]) -> Choice:
         """Return what turning these off does and costs; the cost of several is the sum of what each costs alone."""
         each = tuple(sorted(movements))
         off = frozenset[int]().union(*(self.handles.together[one] for one in each)) - self.handles.resting
         cost = sum(self.cost(one) for one in each)
-        return Choice(each, off, goes_dark(off, self.handles.resting, self.supplies, self.loads), cost)
+        return Choice(each, off, self.wiring.goes_dark(off), cost)
 
     def cost(self, movement: int) -> int:
         """Return what one movement weighs by itself."""
-        off = self.handles.together[movement]
-        return weight([movement], goes_dark(off, self.handles.resting, self.supplies, self.loads), self.places)
+        return weight([movement], self.wiring.goes_dark(self.handles.together[movement]), self.critical)
 
     def cuts(self, off: frozenset[int], wanted: Iterable[Target]) -> bool:
         """Tell whether no target is live with these handles off."""
@@ -119,30 +122,32 @@ def _least(
     costs: Mapping[int, int],
     board: Board,
 ) -> tuple[int, frozenset[int]] | None:
-    """Return the least cost and its movements where some ties are opened and others are not to be touched."""
+    """Return the least cost and its movements where some ties are opened and others are not to be touched.
+
+    Each handle that may be opened is parted in two, with what it weighs between: no other node can be cut.
+    """
     import networkx as nx  # late: cuts alone need it, and loading it takes as long as all else of a check
 
     handles = board.handles
     off = frozenset[int]().union(*(handles.together[one] for one in opened)) | handles.resting
     graph: nx.DiGraph[tuple[str, Node]] = nx.DiGraph()
     graph.add_nodes_from((("in", SOURCE), ("in", SINK)))
-    for node in above:
-        if node[0] in HANDLE_KINDS and node[1] in off:
-            continue
-        movement = min(handles.together[node[1]]) if node[0] in HANDLE_KINDS else 0
-        may = node[0] in HANDLE_KINDS and handles.may_open(node) and movement in costs and movement not in shut
-        if may:
-            graph.add_edge(("in", node), ("out", node), capacity=costs[movement])
-        else:
-            graph.add_edge(("in", node), ("out", node))
+    kept = [node for node in above if not (node[0] in HANDLE_KINDS and node[1] in off)]
+    parted = {node: _movement(node, handles) for node in kept if node[0] in HANDLE_KINDS and handles.may_open(node)}
+    parted = {node: movement for node, movement in parted.items() if movement in costs and movement not in shut}
+    leaves = {node: ("out" if node in parted else "in", node) for node in kept}
+    for node, movement in parted.items():
+        graph.add_edge(("in", node), ("out", node), capacity=costs[movement])
+    for node in kept:
         if node[0] in ALWAYS_LIVE:
             graph.add_edge(("in", SOURCE), ("in", node))
-        for giver in board.supplies.get(node, ()):
-            if giver in above and not (giver[0] in HANDLE_KINDS and giver[1] in off):
-                graph.add_edge(("out", giver), ("in", node))
-    for one in targets:
-        graph.add_edge(("out", one.node), ("in", SINK))
+        graph.add_edges_from((leaves[giver], ("in", node)) for giver in board.supplies.get(node, ()) if giver in leaves)
+    graph.add_edges_from((leaves[one.node], ("in", SINK)) for one in targets if one.node in leaves)
     return _cut_of(graph, sum(costs[one] for one in opened), opened, handles)
+
+
+def _movement(node: Node, handles: Handles) -> int:
+    return min(handles.together[node[1]])
 
 
 def _cut_of(
@@ -154,7 +159,7 @@ def _cut_of(
         value, (reachable, _) = nx.minimum_cut(graph, ("in", SOURCE), ("in", SINK))
     except nx.NetworkXUnbounded:
         return None
-    cut = {min(handles.together[node[1]]) for node in _cut_nodes(graph, reachable)}
+    cut = {_movement(node, handles) for node in _cut_nodes(graph, reachable)}
     return paid + int(value), opened | cut
 
 

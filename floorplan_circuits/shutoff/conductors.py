@@ -62,10 +62,10 @@ def _switch(box: Box, device: Device, named: str) -> Iterator[ToTest]:
 
 def _parts(device: Device, halves: tuple[str, ...]) -> Iterator[tuple[str, Feed | None]]:
     """Yield each part of a device with its feed: every half of a receptacle, whether or not a feed names it."""
-    by_part = {feed.part: feed for feed in device.feeds}
-    whole = by_part.get("")
+    whole = next((feed for feed in device.feeds if not feed.part), None)
     for half in halves:
-        yield half, by_part.get(half, whole)
+        own = tuple(feed for feed in device.feeds if feed.part == half)  # two of one name are a slip, and both enter
+        yield from ((half, feed) for feed in own or (whole,))
     for feed in device.feeds:
         if feed.part not in halves and (feed.part or not halves or len(device.feeds) > 1):
             yield feed.part, feed

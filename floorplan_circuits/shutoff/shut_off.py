@@ -2,21 +2,24 @@
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
+from functools import cached_property
 
 from floorplan_circuits.findings import BoxWhenOff, Conclusion, Findings, GoesDark, OtherChoice, ShutOff, ToTurnOff
 from floorplan_circuits.home.boxes import Device
 from floorplan_circuits.home.called import feed_called
 from floorplan_circuits.home.home import FeedPlace, Home, mains
 from floorplan_circuits.home.kinds import kind_named
-from floorplan_circuits.shutoff.around import Around, Spot, light, spot_of, tested_point
+from floorplan_circuits.shutoff.around import Around, Helping, light, tested_point
 from floorplan_circuits.shutoff.choices import Board, Choice, cheapest, single_handles
 from floorplan_circuits.shutoff.critical import rank, to_mind
 from floorplan_circuits.shutoff.cut import Cut, chosen_cut, nearest_cut
-from floorplan_circuits.shutoff.dark import goes_dark, live_nodes, loads_of, places_of
+from floorplan_circuits.shutoff.dark import critical_among, places_of
 from floorplan_circuits.shutoff.handles import HANDLE_KINDS, Handles
+from floorplan_circuits.shutoff.nearest import Spot, spot_of
 from floorplan_circuits.shutoff.openable import stay_shut
-from floorplan_circuits.shutoff.targets import Target, targets, with_candidates
+from floorplan_circuits.shutoff.targets import Target, entering, sharing_neutrals, targets, with_candidates
 from floorplan_circuits.shutoff.telling_why import stays_live, unknown, why
+from floorplan_circuits.shutoff.wiring import Wiring
 from floorplan_circuits.supply.walks import reached
 from floorplan_circuits.survey.states import Judge, box_states
 from floorplan_circuits.survey.telling import Telling
@@ -27,7 +30,10 @@ NOT_OPENED = "nobody has looked inside, or not since it changed: more may enter"
 
 @dataclass(frozen=True)
 class Desk:
-    """What a shut-off is worked out from: the findings of a home, and what they were judged by."""
+    """What every shut-off of a home is worked out from: its findings, and what they were judged by.
+
+    What is the same for all boxes is worked out once, when it is first asked for.
+    """
 
     findings: Findings
     judge: Judge
@@ -38,6 +44,48 @@ class Desk:
         """The home."""
         return self.findings.home
 
+    @cached_property
+    def places(self) -> Mapping[int, FeedPlace]:
+        """Where each existing feed is."""
+        return places_of(self.home)
+
+    @cached_property
+    def handles(self) -> Handles:
+        """Which handles may be turned off, and which move together."""
+        return Handles.of(self.home, self.judge.evidence.record)
+
+    @cached_property
+    def critical(self) -> frozenset[int]:
+        """The feeds of critical things."""
+        return critical_among(self.places)
+
+    @cached_property
+    def sharing(self) -> Mapping[int, tuple[int, ...]]:
+        """The breakers that share a neutral with each."""
+        return sharing_neutrals(self.home)
+
+    @cached_property
+    def helping(self) -> Helping:
+        """Points to prove a tester on, and lights."""
+        return Helping(self.places.values(), self.findings.conclusions, self.findings.room_of)
+
+    @cached_property
+    def order(self) -> Mapping[int, int]:
+        """Handle -> its place among all, as a person reads the panels."""
+        return {handle: at for at, handle in enumerate(self.findings.marks)}
+
+    @cached_property
+    def wiring(self) -> Wiring:
+        """What supplies what, and the breakers that tests put feeds on though the map does not say so."""
+        supplies = self.judge.evidence.graph.supplies
+        return Wiring.of({**supplies, **with_candidates(supplies, self._elsewhere_than_stated())}, self.handles.resting)
+
+    def _elsewhere_than_stated(self) -> Iterator[Target]:
+        """Yield every feed that was tested or suggested on a breaker that the map does not say."""
+        for feed, one in self.findings.conclusions.items():
+            if not {*one.breakers} <= {*self.judge.stated[feed].breakers}:
+                yield Target(("feed", feed), feed, tuple(b for b in one.breakers if b in self.home.breakers))
+
 
 def shut_off(desk: Desk, boxes: Sequence[int], chosen: frozenset[int] = frozenset()) -> ShutOff:
     """Return what to turn off before these boxes are opened, and what it does and does not do.
@@ -45,32 +93,23 @@ def shut_off(desk: Desk, boxes: Sequence[int], chosen: frozenset[int] = frozense
     Handles that were `chosen` stand in place of those nearest the load: all that is told is of them.
     """
     home, record = desk.home, desk.judge.evidence.record
-    wanted = targets(home, boxes, record, desk.findings.conclusions)
-    supplies = with_candidates(desk.judge.evidence.graph, _all_known(desk, wanted))
-    board = Board(supplies, loads_of(supplies), Handles.of(home, record), places_of(home))
-    nearest = nearest_cut(wanted, supplies, board.handles)
-    cut = chosen_cut(wanted, chosen, supplies, board.handles) if chosen else nearest
+    wanted = targets(home, boxes, record, desk.findings.conclusions, desk.sharing)
+    wiring = desk.wiring.laid_over(with_candidates(desk.judge.evidence.graph.supplies, wanted))
+    board = Board(wiring, desk.handles, desk.critical)
+    nearest = nearest_cut(wanted, wiring.supplies, board.handles)
+    cut = chosen_cut(wanted, chosen, wiring.supplies, board.handles) if chosen else nearest
     told = _told(desk, tuple(boxes), wanted, cut, board)
     others = _choices(desk, wanted, nearest, cut, board)
     return replace(told, choices=tuple(others), only_the_main=_is_the_main(nearest.off, desk.home))
 
 
-def _all_known(desk: Desk, wanted: Iterable[Target]) -> Iterator[Target]:
-    """Yield the targets, and every other feed that was tested or suggested on a breaker that the map does not say."""
-    targeted = dict.fromkeys(one.feed for one in wanted)
-    yield from wanted
-    for feed, one in desk.findings.conclusions.items():
-        if feed not in targeted and not {*one.breakers} <= {*desk.judge.stated[feed].breakers}:
-            yield Target(("feed", feed), feed, tuple(b for b in one.breakers if b in desk.home.breakers))
-
-
 def _told(desk: Desk, boxes: tuple[int, ...], wanted: Sequence[Target], cut: Cut, board: Board) -> ShutOff:
-    home, known, places, tell = desk.home, desk.findings.conclusions, board.places, desk.tell
-    dark = goes_dark(cut.off, board.handles.resting, board.supplies, board.loads)
+    home, known, places, tell = desk.home, desk.findings.conclusions, desk.places, desk.tell
+    dark = sorted(board.wiring.goes_dark(cut.off))
     inside = {one.feed for one in wanted}
     states = box_states(desk.judge, cut.off, boxes)
     off = cut.off | board.handles.resting
-    around, near = Around(home, known, off, live_nodes(off, board.loads)), _spot(home, boxes)
+    around, near = Around(desk.helping, known, off, board.supplies), _spot(home, boxes)
     within = desk.findings.room_of.get(boxes[0]) if boxes else None
     above = {number for kind, number in reached(board.supplies, [one.node for one in wanted]) if kind in HANDLE_KINDS}
     barred = {one: why for one, why in board.handles.barred.items() if one in above - board.handles.resting}
@@ -83,7 +122,7 @@ def _told(desk: Desk, boxes: tuple[int, ...], wanted: Sequence[Target], cut: Cut
         unknown=tuple(dict.fromkeys((*unknown(wanted, known, places), *_untold(desk, boxes, states)))),
         stays_live=tuple(dict.fromkeys(stays_live(home, cut, places, barred, tell))),
         prove_tester_at=tested_point(near, boxes, around),
-        light_to_work_by=light(near, around, within, desk.findings.room_of),
+        light_to_work_by=light(near, around, within),
         light_at_panel=_light_at_panel(desk, cut, around),
         choices=(),
         stay_shut=stay_shut((states[box] for box in boxes if box in states), off, desk.judge, board.supplies),
@@ -98,7 +137,9 @@ def _leaned_on(wanted: Iterable[Target], known: Mapping[int, Conclusion], board:
 
 def _untold(desk: Desk, boxes: Iterable[int], states: Mapping[int, BoxWhenOff]) -> Iterator[str]:
     """Yield what is not known of the boxes themselves, but for what their feeds say."""
-    said = {one.says for one in desk.findings.conclusions.values() if one.box in states}
+    known, record = desk.findings.conclusions, desk.judge.evidence.record
+    feeds = (feed for box in states for feed in entering(desk.home.boxes[box], record) if feed in known)
+    said = {known[feed].says for feed in feeds if known[feed].box in states}
     for box in boxes:
         if box in states:
             mark = desk.home.boxes[box].mark
@@ -112,14 +153,14 @@ def _untold(desk: Desk, boxes: Iterable[int], states: Mapping[int, BoxWhenOff]) 
 def _movements(desk: Desk, handles: frozenset[int], cut: Cut, board: Board) -> Iterator[ToTurnOff]:
     """Yield the hand movements in the order of the panels, branches before mains."""
     done = set[int]()
-    order = {handle: at for at, handle in enumerate(desk.findings.marks)}
+    order = desk.order
     for handle in sorted(handles, key=lambda one: (one not in desk.home.breakers, order.get(one, 0))):
         if handle in done:
             continue
         moved = tuple(sorted(board.handles.together[handle] & handles, key=lambda one: order.get(one, 0)))
         done.update(moved)
         cut_for = cut.why.get(min(board.handles.together[handle]), ())
-        because = [why(one, moved, desk.findings.conclusions, board.places, desk.tell) for one in cut_for]
+        because = [why(one, moved, desk.findings.conclusions, desk.places, desk.tell) for one in cut_for]
         yield ToTurnOff(moved, *_on_panel(desk.home, moved), tuple(dict.fromkeys(because)), _ask(desk.home, moved))
 
 
@@ -175,7 +216,7 @@ def _light_at_panel(desk: Desk, cut: Cut, around: Around) -> int | None:
     panel = desk.home.panels.get(panels[0]) if panels else None
     if panel is None or panel.at is None:
         return None
-    return light((panel.level, (panel.at[0], panel.at[1])), around, None, desk.findings.room_of)
+    return light((panel.level, (panel.at[0], panel.at[1])), around, None)
 
 
 def _is_the_main(off: frozenset[int], home: Home) -> bool:
@@ -201,6 +242,5 @@ def _choices(desk: Desk, wanted: Sequence[Target], nearest: Cut, told_of: Cut, b
 
 
 def _choice(choice: Choice, board: Board) -> OtherChoice:
-    devices = [board.places[feed].device for feed in choice.dark]
-    critical = sum(1 for device in devices if device is not None and device.critical)
+    critical = len(board.critical & choice.dark)
     return OtherChoice(tuple(sorted(choice.off)), len(choice.dark), critical, choice.cost)

@@ -99,9 +99,9 @@ def _light(job: _Job) -> tuple[str, ...]:
     plan = job.plan
     said = [NOT_NON_CONTACT]
     if plan.light_to_work_by is not None:
-        said.append(f"Light {job.place(plan.light_to_work_by)} should stay on.")
+        said.append(f"The nearest light that should stay on: {job.place(plan.light_to_work_by)}.")
     if plan.light_at_panel is not None and plan.light_at_panel != plan.light_to_work_by:
-        said.append(f"At the panel: {job.place(plan.light_at_panel)}.")
+        said.append(f"Nearest to the panel: {job.place(plan.light_at_panel)}.")
     return tuple(said)
 
 
@@ -135,9 +135,20 @@ def _turning_off(job: _Job) -> Iterator[Step]:
     if plan.off:
         fuses = (FUSE_KEPT,) if any_fuse(job.findings.home, _handles(plan)) else ()
         yield Step("tag", "Lock or tape each handle, and hang a tag on it: who and when.", fuses)
+    stopped = ("What still lights or runs means stop: leave its cover on.",)
+    yield Step("see it stopped", f"See that nothing in {job.opened()} works now{_tried(job)}.", stopped)
     if plan.prove_tester_at is not None:
         more = ("It must show live there.",)
         yield Step("prove", f"Prove the tester at {job.place(plan.prove_tester_at)}.", more)
+
+
+def _tried(job: _Job) -> str:
+    """Return how to see that it stopped, by what is in the boxes."""
+    boxes = (job.findings.home.boxes[one.box] for one in job.boxes)
+    groups = {kind_named(device.kind).group for box in boxes for device in box.devices if not device.planned}
+    tried = {"switch": "its switches on and off", "receptacle": "a lamp plugged in"}
+    said = [words for group, words in tried.items() if group in groups]
+    return f", {' and '.join(said)}" if said else ""
 
 
 def _off(one: ToTurnOff, job: _Job, is_first: bool) -> Step:
@@ -173,7 +184,7 @@ def _testing(job: _Job) -> Iterator[Step]:
 def _opening(job: _Job) -> tuple[str, ...]:
     own = tuple(job.mark(one.box) for one in job.boxes if one.of_neutral)
     splices = (f"Neutral not known in {_listed(own)}: keep its splices closed until tested.",) if own else ()
-    return ("What still lights or runs means stop. Touch no wire yet.", *splices)
+    return ("Touch no wire yet.", *splices)
 
 
 def _leaning(job: _Job) -> tuple[str, ...]:
@@ -182,7 +193,7 @@ def _leaning(job: _Job) -> tuple[str, ...]:
     if job.plan.prove_tester_at is None:
         return (*own, "No tested point stays live to prove it on: bring a known ground, proved before, or stop.")
     point = job.mark(job.plan.prove_tester_at)
-    hot = f"From the hot of {point}, on an extension lead, the tester must show full voltage to it."
+    hot = f"Plug an extension lead in at {point}: from its hot slot to that ground the tester must show full voltage."
     return (*own, hot, BRING_A_GROUND)
 
 
@@ -210,19 +221,20 @@ def _working(job: _Job) -> Iterator[str]:
 
 def _afterwards(job: _Job) -> Iterator[Step]:
     plan = job.plan
-    yield Step("close", "Covers on, tools away, hands off. Switch loads off first.")
+    yield Step("close", "Covers on, tools away. Switch loads off before power comes back.")
+    starting = starts_by_itself(job.losing, job.findings)
+    named = f"{'; '.join(starting)}." if starting else "a motor may."
+    yield Step("by itself", "Keep everybody’s hands off what starts by itself:", (named,))
     handles = mains_first(_handles(plan), job.findings)
     if handles:
+        order = ", in this order" if len(handles) > 1 else ""
         back = (FUSE_BACK,) if any_fuse(job.findings.home, handles) else ()
         more = ("What trips stays off.", *back)
-        yield Step("on", "Tags off. Turn on one at a time, mains first.", more, handles)
+        yield Step("on", f"Tags off. Turn on one at a time{order}." if order else "Tag off. Turn it on.", more, handles)
     resting = tuple(handle for one in plan.keep_off for handle in one.handles)
     if resting:
         yield Step("stays off", f"Leave {job.handles(resting)} off: it was found so.", (), resting)
-    starting = starts_by_itself(job.losing, job.findings)
-    named = f"{'; '.join(starting)}." if starting else "a motor may."
-    yield Step("by itself", "Keep hands off what starts by itself:", (named,))
-    yield Step("afterwards", "Look that all runs again, tell everybody, record what you found.")
+    yield Step("afterwards", "See that all runs again, tell everybody, record what you found.")
 
 
 def _handles(plan: ShutOff) -> tuple[int, ...]:

@@ -6,11 +6,11 @@ from dataclasses import dataclass
 from floorplan_circuits.findings import Conclusion
 from floorplan_circuits.home.boxes import Box, FromBreaker, Supplied
 from floorplan_circuits.home.home import Home, existing_feeds
-from floorplan_circuits.supply.graph import SupplyGraph
 from floorplan_circuits.supply.walks import Node
 from floorplan_circuits.survey.boxes import cables
 from floorplan_circuits.survey.log_book import LogBook
 
+Supplies = Mapping[Node, tuple[Node, ...]]
 FEW = 4
 """So many candidates are all turned off; past that none is, and the main is offered."""
 
@@ -28,12 +28,21 @@ class Target:
     sharing_with: int | None = None
 
 
-def targets(home: Home, boxes: Iterable[int], record: LogBook, known: Mapping[int, Conclusion]) -> tuple[Target, ...]:
-    """Return what must be dead in these boxes: each feed, then the circuits that share a neutral with one of them."""
+def targets(
+    home: Home,
+    boxes: Iterable[int],
+    record: LogBook,
+    known: Mapping[int, Conclusion],
+    sharing: Mapping[int, tuple[int, ...]],
+) -> tuple[Target, ...]:
+    """Return what must be dead in these boxes: each feed, then the circuits that share a neutral with one of them.
+
+    `sharing` are the breakers that share one with each: see `sharing_neutrals`.
+    """
     feeds = [feed for box in boxes for feed in entering(home.boxes[box], record) if feed in known]
     of_boxes = [Target(("feed", feed), feed, may_hang_on(known[feed], home)) for feed in dict.fromkeys(feeds)]
     used = dict.fromkeys(breaker for one in of_boxes for breaker in known[one.feed or 0].breakers)
-    return (*of_boxes, *_sharing(home, [*used, *(extra for one in of_boxes for extra in one.may_hang_on)]))
+    return (*of_boxes, *_sharing(sharing, [*used, *(extra for one in of_boxes for extra in one.may_hang_on)]))
 
 
 def entering(box: Box, record: LogBook) -> tuple[int, ...]:
@@ -49,9 +58,9 @@ def may_hang_on(one: Conclusion, home: Home) -> tuple[int, ...]:
     return tuple(dict.fromkeys(breaker for breaker in (*one.breakers, *left) if breaker in home.breakers))
 
 
-def _sharing(home: Home, breakers: Iterable[int]) -> Iterator[Target]:
+def _sharing(shared: Mapping[int, tuple[int, ...]], breakers: Iterable[int]) -> Iterator[Target]:
     """Yield the circuits whose neutral is shared with one of these breakers, each with the one it shares with."""
-    shared, used = sharing_neutrals(home), dict.fromkeys(breakers)
+    used = dict.fromkeys(breakers)
     for mine in used:
         for other in shared.get(mine, ()):
             if other not in used:
@@ -77,14 +86,14 @@ def sharing_neutrals(home: Home) -> dict[int, tuple[int, ...]]:
     return {one: tuple(other for other in others if other in home.breakers) for one, others in found.items()}
 
 
-def with_candidates(graph: SupplyGraph, wanted: Iterable[Target]) -> Mapping[Node, tuple[Node, ...]]:
-    """Return what supplies each node, the breakers that targets may hang on among their supplies.
+def with_candidates(supplies: Supplies, wanted: Iterable[Target]) -> dict[Node, tuple[Node, ...]]:
+    """Return what supplies the targets, the breakers that they may hang on among it.
 
     The root of a feed of which nobody knows is left out: no handle cuts it, and the state of its box tells of it.
     """
-    supplies = dict(graph.supplies)
+    found: dict[Node, tuple[Node, ...]] = {}
     for one in wanted:
         stated = [giver for giver in supplies.get(one.node, ()) if giver[0] != "unknown"]
         extra = [("circuit", breaker) for breaker in one.may_hang_on]
-        supplies[one.node] = tuple(dict.fromkeys([*stated, *extra]))
-    return supplies
+        found[one.node] = tuple(dict.fromkeys([*stated, *extra]))
+    return found

@@ -6,6 +6,7 @@ split-phase panel, A B C A … in a three-phase one. Some panels differ: a leg i
 
 from floorplan_circuits.home.power import Breaker, Panel, System
 from floorplan_circuits.home.record import change
+from floorplan_circuits.home.space_names import PHASES, WAYS_ODD_LEFT, is_in_ways, way_of
 
 Cell = tuple[int, int]
 """Row and column, counted from 0."""
@@ -39,10 +40,23 @@ def _cell(panel: Panel, space: int) -> Cell:
     if panel.numbering == FROM_THE_BOTTOM:
         row, column = divmod(space - 1, 2)
         return (panel.spaces - 1) // 2 - row, column
+    if is_in_ways(panel):
+        return _cell_in_ways(panel, space)
     if panel.numbering == "single row":
         return space - 1, 0
     rows = -(-panel.spaces // 2)
     return (space - 1) % rows, (space - 1) // rows
+
+
+def _cell_in_ways(panel: Panel, space: int) -> Cell:
+    """Return the cell of a space where three phases of one way stand below each other."""
+    way, phase = way_of(space)
+    if panel.numbering == WAYS_ODD_LEFT:
+        block, column = divmod(way - 1, 2)
+    else:
+        ways = -(-panel.spaces // PHASES)
+        column, block = divmod(way - 1, -(-ways // 2))
+    return block * PHASES + phase - 1, column
 
 
 def leg(panel: Panel, space: int) -> str:

@@ -1,10 +1,11 @@
 """How a panel counts: where each space stands, and what a breaker is called after its spaces."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 
 from floorplan_circuits.findings import PanelFinding
 from floorplan_circuits.home.home import Home
 from floorplan_circuits.home.power import Breaker, Panel
+from floorplan_circuits.home.space_names import is_in_ways, space_name
 from floorplan_circuits.supply.legs import Cell, cells, leg, with_system
 
 __all__ = ["cells", "mark", "marks", "panel_finding", "reading_order"]
@@ -14,7 +15,7 @@ BETWEEN_SPACES = "·"
 
 
 def mark(panel: Panel | None, breaker: Breaker) -> str:
-    """Return the breaker's number as on the panel: '5', half a space '15A', two poles '2·4', with a prefix 'G3'.
+    """Return the breaker's number as on the panel: '5', half '15A', two poles '2·4', 'G3' with a prefix, '1L1·L2·L3'.
 
     Examples:
         >>> from floorplan_circuits.home.power import Pole
@@ -23,7 +24,16 @@ def mark(panel: Panel | None, breaker: Breaker) -> str:
         'G2·4'
     """
     prefix = "" if panel is None else panel.prefix
-    return prefix + BETWEEN_SPACES.join(f"{space}{half}" for space, half in _spaces(breaker))
+    names = [f"{space_name(panel, space)}{half}" for space, half in _spaces(breaker)]
+    if panel is not None and is_in_ways(panel):
+        names = _without_way(names)
+    return prefix + BETWEEN_SPACES.join(names)
+
+
+def _without_way(names: Sequence[str]) -> list[str]:
+    """Return the names of a breaker's spaces, their way told once: 1L1, L2, L3."""
+    way = names[0].split("L", maxsplit=1)[0] if names else ""
+    return [*names[:1], *(name.removeprefix(way) if name.startswith(f"{way}L") else name for name in names[1:])]
 
 
 def _spaces(breaker: Breaker) -> list[tuple[int, str]]:

@@ -70,6 +70,7 @@ def _concluded(place: FeedPlace, stated: Stated, shut: Shut, tell: Telling) -> _
         replace(
             concluded,
             candidates=candidates,
+            fits=left.fitting,
             behind=seen_behind(case, evidence),
             says="; ".join(part for part in parts if part),
         ),

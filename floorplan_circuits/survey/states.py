@@ -25,6 +25,8 @@ UNKNOWN_STANDINGS = ("unknown", "expired", "contradicted")
 HOLDS_A_NEUTRAL = ("ground fault", "arc fault", "residual current")
 """A breaker that compares hot and neutral trips where its neutral is shared (common practice, no source)."""
 
+SAID_SO = ("a label says", "a person says")
+
 Told = tuple[BoxState, str]
 
 
@@ -114,8 +116,13 @@ def _feed(feed: int, judge: Judge, off: frozenset[int]) -> Told:
     if stated.breakers and judge.evidence.is_live(("feed", feed), opened):
         return "live", "another supply keeps it live"
     if one.standing != "proved":
-        return "not proved", one.says
+        return "not proved", _only_says(one)
     return _proved(one, opened, judge)
+
+
+def _only_says(one: Conclusion) -> str:
+    """Return why a feed is not proved: 'only a label says so'."""
+    return f"only {one.says} so" if one.says in SAID_SO else one.says
 
 
 def _other_supply(stated: Stated, judge: Judge) -> Told:

@@ -31,6 +31,12 @@ class Witnesses:
             return False
         return method in TESTERS or self._load_shows(place, method)
 
+    def lacks_a_hand(self, place: FeedPlace, method: str) -> bool:
+        """Tell whether it might be part of a proof if somebody said how the switch is worked that has to do with it."""
+        device = () if place.device is None else self.switching.get(place.device.id, ())
+        groups = (*self.switched.get(place.feed.id, ()), *device)
+        return method in STRONG_METHODS and any(group.by == "not known" for group in groups)
+
     def can_deny(self, place: FeedPlace, method: str) -> bool:
         """Tell whether 'live' by this method is more than a reason to treat the feed as live."""
         if method not in STRONG_METHODS:

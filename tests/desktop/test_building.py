@@ -8,6 +8,8 @@ from PySide6.QtWidgets import QComboBox, QDialog, QLineEdit, QMenu, QPushButton
 from floorplan_circuits.desktop.building_tools import name_of
 from floorplan_circuits.desktop.help_page import HelpPage
 from floorplan_circuits.desktop.rail import DRAW, TIE
+from floorplan_circuits.edits.boxes import put_device
+from floorplan_circuits.edits.rooms import set_wall
 from floorplan_circuits.findings import Subject
 from floorplan_circuits.gestures.step import BUILDING_KEYS
 
@@ -117,7 +119,52 @@ def test_every_building_tool_is_in_the_palette_and_the_menu(home, hand):
         assert home.session.tool == tool
 
 
+def test_a_drag_through_walls_puts_doors_and_one_along_a_wall_a_window_as_wide(home, hand):
+    hand.write("o")
+    hand.press(2000, 1500)
+    for at in ((3000, 1500), (4500, 1500), (5500, 2500), (5500, 3800)):
+        hand.move(*at, held=True)
+    assert home.work.status.text() == "Let go to put 2 doors. Type another width, or Esc drops the drag."
+    hand.let_go(5500, 3800)
+    hand.write("i")
+    hand.drag((1000, 10), (2200, 10))
+
+    assert [(one.kind, one.width) for one in home.session.home.openings] == [
+        ("door", 800), ("door", 800), ("window", pytest.approx(1200, abs=100)),
+    ]  # fmt: skip
+    assert home.session.home.openings.rows[0].at == pytest.approx((4000, 1500), abs=30)
+
+
+def test_a_room_after_a_numbered_one_is_offered_the_next_number_and_keeps_it_if_nobody_types(home, hand):
+    hand.write("n")
+    hand.drag((0, 3000), (2000, 5000))
+    hand.answer("Bedroom 2")
+    hand.drag((2000, 3000), (4000, 5000))
+    assert hand.field().text() == hand.field().selectedText() == "Bedroom 3"
+    hand.drag((4000, 3000), (6000, 5000))
+
+    assert {"Bedroom 2", "Bedroom 3", "Bedroom 4"} <= set(rooms(home))
+
+
 # --- the right button -----------------------------------------------------------------------------------------------
+
+
+@menus
+def test_the_right_button_selects_the_boxes_of_a_room_and_puts_down_more_like_them(home, hand):
+    session = home.session
+    for at, angle, kind in (((1000, 0), 90, "switch"), ((2000, 1500), 90, "ceiling light")):
+        session.attempt(lambda one, at=at, angle=angle, kind=kind: put_device(one, session.view.level, at, angle, kind))
+    hand.settle()
+    menu, offered = right_click(home, hand, 3000, 2500)
+    choose(hand, menu, offered, "Select the 2 boxes in Kitchen")
+    menu, offered = right_click(home, hand, 2000, 1500)
+    choose(hand, menu, offered, "Put down more like this")
+
+    hand.click(5500, 800)
+
+    switch, light = session.home.boxes.rows[2:]
+    assert (switch.at, light.at) == (pytest.approx((5000, 0), abs=20), pytest.approx((6000, 1500), abs=20))
+    assert (switch.at[1], switch.mount, light.mount) == (0, "wall", "ceiling")
 
 
 @menus
@@ -299,3 +346,25 @@ def test_the_first_evening_is_one_page_without_a_net(home, hand):
         assert f" {key.upper()}" in words.replace("\n", " ")
     assert "safe" not in words.lower()
     page.close()
+
+
+@menus
+def test_the_first_evening_asked_for_twice_is_one_window(home, hand):
+    for _ in range(2):
+        action(home, "first &evening").trigger()
+    pages = [one for one in home.findChildren(QDialog) if isinstance(one, HelpPage)]
+    assert len(pages) == 1
+    assert pages[0].height() <= pages[0].screen().availableSize().height()
+
+
+def test_a_thick_wall_is_taken_hold_of_by_its_face(home, hand):
+    room = home.session.home.rooms.rows[0]
+    right = max(x for x, _ in room.outline)
+    home.session.attempt(lambda now: set_wall(now, 200))
+    hand.settle()
+    hand.canvas.zoom(hand.canvas.camera.mm_per_px / 7)  # so near that 100 mm are more than the usual reach
+    assert 9 * hand.canvas.camera.mm_per_px < 100 < 18 * hand.canvas.camera.mm_per_px
+    middle = sum(y for _, y in room.outline) // len(room.outline)
+    hand.click(right - 1000, middle)
+    hand.drag((right - 95, middle), (right + 405, middle))
+    assert abs(max(x for x, _ in home.session.home.rooms[room.id].outline) - (right + 500)) <= 30

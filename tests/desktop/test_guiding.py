@@ -3,7 +3,7 @@
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QPushButton
+from PySide6.QtWidgets import QLabel, QPushButton
 
 from floorplan_circuits.desktop.guide_screens import SetUpForm
 from floorplan_circuits.desktop.rail import FIND_OUT, SHUT_OFF
@@ -21,6 +21,7 @@ def first(window, hand):
     QTest.keyClicks(form.name, "hall, by the door")
     tap(form.more)
     form.gangs[1].setCurrentText("receptacle")
+    form.works[0].setCurrentText("It works a light I can see")
     QTest.keyClicks(form.handles, "8")
     form.hot_alone.setChecked(True)
     return form
@@ -151,3 +152,68 @@ def _a_breaker(window):
     from floorplan_circuits.findings import Subject
 
     return Subject("breaker", window.session.home.breakers.ids()[0])
+
+
+# --- how long breakers are off ----------------------------------------------------------------------------------------
+
+
+class Clock:
+    """A clock that is set by hand."""
+
+    at = 0.0
+
+    def __call__(self) -> float:
+        return self.at
+
+
+@pytest.fixture
+def timed(window, hand, first):
+    """The guide in its first round, with breakers that may be off for ten minutes, and its clock."""
+    tap(first.start)
+    hand.settle()
+    guide, clock = window.work.guiding, Clock()
+    guide.clock.now = clock
+    form = guide.page.findChild(SetUpForm)
+    form.minutes.setValue(10)
+    key(window, Qt.Key.Key_Return)
+    hand.settle()
+    while guide._step.stage != "round" or not guide.page.rows:
+        key(window, Qt.Key.Key_L if guide.page.rows else Qt.Key.Key_Return)
+        hand.settle()
+    return guide, clock
+
+
+def words_on(guide) -> str:
+    return "\n".join(label.text() for label in guide.page.findChildren(QLabel))
+
+
+def test_a_room_says_by_when_breakers_must_be_back_on(window, timed) -> None:
+    guide, _ = timed
+    assert "Back on by " in words_on(guide)
+
+
+def test_what_was_off_long_enough_is_asked_for_and_the_round_goes_on_after_it_ran(window, hand, timed) -> None:
+    guide, clock = timed
+    asked, off = guide._step, guide._now_off
+    clock.at = 9 * 60.0
+    guide.show()
+    assert "Back on for a while" in words_on(guide)
+    assert "Turn back on:" in words_on(guide)
+    clock.at = 9.5 * 60
+    key(window, Qt.Key.Key_Return)
+    assert guide._now_off == ()
+    assert "should run until" in words_on(guide)
+    clock.at = 20 * 60
+    key(window, Qt.Key.Key_Return)
+    assert guide._now_off == off
+    assert guide._step == asked
+    assert [row.feed for row in guide.page.rows] == list(asked.feeds)
+
+
+def test_the_timer_asks_by_itself(window, hand, qtbot, timed) -> None:
+    guide, clock = timed
+    clock.at = 9 * 60.0 - 0.05
+    guide.show()
+    assert guide.page.rows
+    clock.at = 9 * 60.0
+    qtbot.waitUntil(lambda: "Back on for a while" in words_on(guide), timeout=2000)

@@ -185,3 +185,25 @@ def test_a_second_panel_is_added_and_shown(panel_set_up, hand):
 
     assert window.work.panel().name == "Panel 2"
     assert window.work.panel().prefix == "C"
+
+
+def test_the_form_begins_at_the_breaker_that_was_clicked_and_stays_where_it_is_while_it_is_filled(panel_set_up, hand):
+    window = panel_set_up
+    down = window.work.rail.panel_page.parentWidget().parentWidget().parentWidget().verticalScrollBar()
+    select(window, hand, 2)
+    down.setValue(down.maximum())
+    select(window, hand, 1)
+    hand.qtbot.waitUntil(lambda: down.value() == 0 and down.maximum() > 120)
+    down.setValue(120)
+    hand.choose("Turn off?", "never")
+    write(hand, "Because", "pipes freeze")
+    hand.qtbot.waitUntil(lambda: down.value() == 120)
+
+
+def test_a_fuse_that_is_out_is_told_in_a_fuses_words(panel_set_up, hand):
+    window = panel_set_up
+    select(window, hand, 2)
+    hand.choose("Found", "off")
+    hazard = next(one for one in window.session.findings.hazards if one.kind == "breaker found off")
+    assert "fuse 2 was found taken out" in hazard.says
+    assert "holder stays live" in hazard.why

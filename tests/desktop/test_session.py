@@ -2,6 +2,7 @@
 
 import pytest
 
+from floorplan_circuits.desktop import copying
 from floorplan_circuits.desktop.session import Session
 from floorplan_circuits.edits.boxes import put_device
 from floorplan_circuits.edits.rooms import add_room
@@ -109,8 +110,8 @@ def test_copies_get_new_marks_and_nobody_knows_what_they_hang_on(session):
     room(session)
     session.attempt(lambda home: put_device(home, session.view.level, (1000, 0), 90, "duplex receptacle"))
     session.select((Subject("box", session.home.boxes.ids()[0]),))
-    assert session.copy()
-    session.paste()
+    assert copying.copy(session)
+    copying.paste(session)
 
     assert [box.mark for box in session.home.boxes] == ["B1", "B2"]
     assert session.view.selected == (Subject("box", session.home.boxes.ids()[1]),)

@@ -7,6 +7,7 @@ from PySide6.QtCore import QPoint, QPointF, Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QLabel, QPushButton
 
+from floorplan_circuits.cut_report import dark_lines
 from floorplan_circuits.desktop.rail import DRAW, FIND_OUT, PANEL, SHUT_OFF, TIE
 from floorplan_circuits.desktop.shut_off_page import ALL_ON
 from floorplan_circuits.desktop.what_if_band import NOTHING_IS
@@ -304,6 +305,46 @@ def test_a_choice_beside_is_shown_on_the_plan(window, hand):
     assert window.work.shutting.shown() == what_if(window.session.find_now(), {main.id})
     assert hand.shown(QPushButton, "Main: off")
     assert "With main off" in window.work.band.words.text()
+
+
+def test_all_that_is_told_is_of_the_choice_that_is_shown_and_so_is_what_is_printed(window, hand):
+    assert window.open(COTTAGE)
+    hand.settle()
+    box = next(box for box in window.session.home.boxes if box.mark == "B1")
+    window.session.select((Subject("box", box.id),))
+    begin(window, hand)
+    findings, shutting = window.session.findings, window.work.shutting
+    nearest, (main,) = told(window), next(iter(window.session.home.panels)).mains
+    press(hand, "Show main off")
+    assert shutting.chosen == {main.id}  # at once: whoever prints now gets the sheet of the main
+    worked_out(window, hand)
+
+    plan, words = shut_off(findings, (box.id,), frozenset({main.id})), told(window)
+    assert [line for line in words if line.startswith("Goes dark")] == ["Goes dark with main off"]
+    start = words.index("Goes dark with main off") + 1
+    dark = list(dark_lines(plan.goes_dark))
+    assert words[start : start + len(dark)] == dark
+    assert words[words.index("Turn off") + 1].startswith("main (")
+    assert hand.says() == f"To open {box.mark} turn off main, then test. On the screen alone they are off now."
+    assert shutting.wanted() == {main.id}
+
+    marks = " and ".join(findings.marks[handle] for handle in plan.choices[0].handles)
+    press(hand, f"Show {marks} off")
+    worked_out(window, hand)
+    assert told(window) == nearest
+    assert shutting.chosen == frozenset()
+
+
+def test_a_choice_is_let_go_of_with_the_next_box(window, hand):
+    assert window.open(COTTAGE)
+    hand.settle()
+    box, other = (next(box for box in window.session.home.boxes if box.mark == mark) for mark in ("B1", "B2"))
+    window.session.select((Subject("box", box.id),))
+    begin(window, hand)
+    press(hand, "Show main off")
+    worked_out(window, hand)
+    window.work.shutting._pick((other.id,))
+    assert window.work.shutting.chosen == frozenset()  # though nothing is worked out yet: main was for B1 alone
 
 
 def test_a_main_is_flipped_by_its_button(window, hand):

@@ -154,3 +154,23 @@ def test_escape_ends_the_typing_and_leaves_the_space_blank(window, hand):
 
     assert len(window.session.home.breakers) == 1
     assert not any(isinstance(one, InPlace) and one.isVisible() for one in window.findChildren(InPlace))
+
+
+def test_a_board_of_three_phases_is_typed_way_by_way(window, hand):
+    window.start("Plane terrace", "metric")
+    window.session.attempt(
+        lambda home: add_panel(
+            home, 12, numbering="ways of three, down one side, then the other", system="three-phase 400Y/230"
+        )
+    )
+    hand.settle()
+    hand.stage(PANEL)
+    hand.click_space(1)
+    for words in ("32 ring down", ". ring up", "6 lts", "40/3 shed"):
+        hand.answer(words)
+    hand.leave_field()
+
+    assert {"1L1", "1L2", "1L3", "2L1·L2·L3"} <= set(window.session.findings.marks.values())
+    hand.click_space(8)
+    hand.answer("40/3 lift")
+    assert "one breaker stays in one way" in hand.says()

@@ -8,9 +8,12 @@ from PySide6.QtGui import QDropEvent
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QLineEdit, QMessageBox, QPushButton
 
+from floorplan_circuits.desktop import copying
+from floorplan_circuits.desktop.kind_palette import COMMON
 from floorplan_circuits.desktop.rail import DRAW, PANEL, TIE
 from floorplan_circuits.drawing.ink import flat
 from floorplan_circuits.drawing.palette import DARK
+from floorplan_circuits.edits.boxes import put_device
 from floorplan_circuits.files.open import open_home
 from floorplan_circuits.files.rescue import list_rescues, write_rescue
 from floorplan_circuits.find import find
@@ -18,6 +21,7 @@ from floorplan_circuits.findings import Subject
 from floorplan_circuits.gestures.drawing_rooms import DrawRoom
 from floorplan_circuits.gestures.putting import PutDevice
 from floorplan_circuits.gestures.selecting import Select
+from floorplan_circuits.gestures.step import BUILDING_KEYS
 from floorplan_circuits.gestures.tying import TieDevices
 from floorplan_circuits.home.resources import folder
 from tests.desktop.robot_hand import draw_kitchen
@@ -169,6 +173,39 @@ def cell(window, words):
     return next(button for button in palette._group.buttons() if button.text() == words)
 
 
+def test_all_tools_and_a_dozen_kinds_stay_in_sight_while_a_form_is_open_at_the_design_size(drawn, hand):
+    palette, session = drawn.work.rail.palette_page, drawn.session
+    session.attempt(lambda home: put_device(home, session.view.level, (1000, 0), 90, "switch"))
+    session.select((Subject("box", session.home.boxes.rows[-1].id),))
+    for _ in range(3):
+        QApplication.processEvents()
+
+    seen = [one for one in palette._group.buttons() if not one.visibleRegion().isEmpty()]
+    whole = [one.tool for one in seen if one.visibleRegion().boundingRect().size() == one.size()]
+    assert (drawn.width(), drawn.height()) == (1280, 800)
+    assert [PutDevice(kind) for kind in COMMON] == [tool for tool in whole if isinstance(tool, PutDevice)][:12]
+    assert {type(tool) for tool in BUILDING_KEYS.values()} <= {type(tool) for tool in whole}
+    assert all(min(one.width(), one.height()) >= 24 for one in seen)  # LOOK: a target is never smaller
+
+
+def test_a_kind_that_was_used_comes_into_the_first_dozen_and_the_others_keep_their_places(drawn, hand):
+    palette = drawn.work.rail.palette_page
+
+    def kinds():
+        return [one.tool.kind for one in palette._group.buttons() if isinstance(one.tool, PutDevice)]
+
+    before = kinds()
+    hand.take_kind("doorbell")
+    palette.search.clear()
+    hand.key(Qt.Key.Key_R)
+
+    after = kinds()
+    assert "doorbell transformer" in after[:12]
+    assert sorted(after) == sorted(before)
+    assert sum(one != other for one, other in zip(before[:12], after[:12], strict=True)) == 1
+    assert before[11] not in after[:12]
+
+
 @pytest.mark.parametrize(("words", "letter", "kind"), [("room", "n", DrawRoom), ("receptacle", "r", PutDevice)])
 def test_a_drawing_tool_is_taken_by_its_cell_and_by_its_key(drawn, hand, words, letter, kind):
     QTest.mouseClick(cell(drawn, words), LEFT)
@@ -225,8 +262,8 @@ def test_a_box_is_selected_moved_nudged_copied_and_removed(drawn, hand):
     assert drawn.session.home.boxes[box.id].at == (moved[0] + 20, 0)
     drawn.session.undo()  # nudges merge
     assert drawn.session.home.boxes[box.id].at == moved
-    drawn.session.copy()
-    drawn.session.paste()
+    copying.copy(drawn.session)
+    copying.paste(drawn.session)
     hand.settle()
     assert [one.mark for one in drawn.session.home.boxes] == ["B1", "B2"]
     hand.key(Qt.Key.Key_Delete)
@@ -345,7 +382,7 @@ def test_a_panel_is_put_on_the_wall_it_hangs_on(drawn, hand):
     QTest.mouseClick(hand.shown(QPushButton, "Set up the panel")[0], LEFT)
     QTest.mouseClick(hand.shown(QPushButton, "Add the panel")[0], LEFT)
     hand.settle()
-    QTest.mouseClick(hand.shown(QPushButton, "Put it on the plan")[0], LEFT)
+    QTest.mouseClick(hand.shown(QPushButton, "Put the panel on the plan")[0], LEFT)
     hand.click(3950, 1500)
 
     panel = drawn.session.home.panels.rows[0]

@@ -48,9 +48,6 @@ CLEAN = (
     "Electric car charger, garage",
     "Outdoor receptacles, back yard",
     "Baseboard heaters, bedrooms 2 and 3",
-    "Spare",
-    "Not used",
-    "BLANK",
 )
 
 OBJECTED: dict[str, frozenset[str]] = {
@@ -58,6 +55,9 @@ OBJECTED: dict[str, frozenset[str]] = {
     for label, rules in {
         "": "no label",
         "   ": "no label",
+        "Spare": "spare",
+        "Not used": "spare",
+        "BLANK": "spare",
         "misc": "says nothing",
         "General": "says nothing",
         "various lights": "says nothing, where",

@@ -121,11 +121,23 @@ def test_a_label_that_claims_something_is_kept_and_the_breaker_is_not_spare(labe
     assert label in said[0]
 
 
-@pytest.mark.parametrize("label", ["", "  ", "spare", " Spare ", "unused", "blank"])
-def test_without_a_claim_it_is_spare_only_where_every_feed_is_proved(label) -> None:
+@pytest.mark.parametrize("label", ["spare", " Spare ", "unused", "blank"])
+def test_what_a_label_calls_spare_is_that_only_where_every_feed_is_proved(label) -> None:
     assert words(labelled(label, {FEED: on(B)}, *a_test(B))) == ("Spare",)
     for unproved in ({FEED: UNKNOWN}, {FEED: on(B)}):
         assert words(labelled(label, unproved)) == ("Nothing found on it yet", "Nothing found")
+
+
+@pytest.mark.parametrize("label", ["", "  "])
+def test_what_nobody_called_spare_never_is(label) -> None:
+    for tested in ((), a_test(B)):
+        assert words(labelled(label, {FEED: on(B)}, *tested)) == ("Nothing found on it yet", "Nothing found")
+
+
+@pytest.mark.parametrize("label", ["", "spare"])
+def test_where_no_box_is_recorded_what_a_breaker_feeds_is_not_known(label) -> None:
+    home = change(labelled(label, {FEED: on(B)}), boxes=Table(), log=())
+    assert words(home) == ("What it feeds is not known yet", "Not known yet")
 
 
 def test_an_unknown_feed_is_on_no_line_though_a_breaker_is_stated_for_part_of_it() -> None:

@@ -3,6 +3,7 @@
 from itertools import chain, pairwise
 from math import dist
 
+import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
@@ -52,8 +53,8 @@ def test_a_placed_label_overlaps_nothing_and_touches_no_wall(
     if where == "own side":
         assert not any(segments_cross(AT, found.centre, wall.a, wall.b) for wall in walls)
         assert inside
-    elif where == "outside":
-        assert not inside
+    else:
+        assert inside == (where == "anywhere")
     if where != "own side":
         assert found.leader is not None
 
@@ -99,7 +100,7 @@ def test_a_later_label_keeps_off_an_earlier_leader() -> None:
 
 
 def test_a_label_through_a_wall_needs_a_line_that_is_seen() -> None:
-    ground = Ground([Segment((-30, 2), (30, 2), 0.25)])
+    ground = Ground([*HOUSE, Segment((-20, 2), (20, 2), 0.25)])
     beyond = Candidate((0.0, 4.6), AT, "anywhere")
     own = [around(AT, (2.9, 2.9))]
     assert place(ground, AT, (4, 3.5), [beyond], own) is None
@@ -117,11 +118,17 @@ def test_what_a_name_shuns_is_only_avoided() -> None:
     assert ground.is_free((5, 5, 7, 7))
 
 
-def test_the_thickness_of_the_wall_under_a_box_is_found() -> None:
-    ground = Ground([Segment((0, 0), (10, 0), 0.5), Segment((5, 0), (5, 10), 0.25)])
-    assert ground.half_wall_at((2, 0.3)) == 0.5
-    assert ground.half_wall_at((5, 8)) == 0.25
-    assert ground.half_wall_at((8, 8)) == 0
+def test_a_thing_steps_out_of_the_wall_it_looks_away_from() -> None:
+    ground = Ground([Segment((0, 0), (10, 0), 0.5), Segment((5, 0), (5, 10), 2.0)])
+    down, right = (0.0, 1.0), (1.0, 0.0)
+    assert ground.out_of_wall((2, 0), down) == 0.5
+    assert ground.out_of_wall((2, 0.3), down) == pytest.approx(0.2)
+    assert ground.out_of_wall((2, -0.3), down) == pytest.approx(0.8)
+    assert ground.out_of_wall((2, 0.9), down) == 0
+    assert ground.out_of_wall((5, 8), right) == 2.0
+    assert ground.out_of_wall((3.4, 8), right) == pytest.approx(3.6)
+    assert ground.out_of_wall((5, 8), down) == 0
+    assert ground.out_of_wall((9, 8), down) == 0
 
 
 def test_a_thing_on_a_wall_tries_straight_in_first_then_beside_then_led() -> None:

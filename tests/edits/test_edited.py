@@ -21,13 +21,14 @@ from floorplan_circuits.edits.gangs import carry_device, order_gang
 from floorplan_circuits.edits.levels import add_level_like, shift_level
 from floorplan_circuits.edits.moving import move, place_box
 from floorplan_circuits.edits.names import name_home, rename, set_use
-from floorplan_circuits.edits.openings import put_opening
+from floorplan_circuits.edits.openings import put_opening, put_openings
 from floorplan_circuits.edits.panels import add_panel, feed_panel, set_panel
-from floorplan_circuits.edits.pasting import copied, paste
+from floorplan_circuits.edits.pasting import Clip, copied, paste
 from floorplan_circuits.edits.removal import remove
 from floorplan_circuits.edits.rooms import add_level, add_room, reshape_room, set_wall
 from floorplan_circuits.edits.stairs import put_stair
-from floorplan_circuits.edits.switching import let_go, let_work
+from floorplan_circuits.edits.stamping import stamp
+from floorplan_circuits.edits.switching import let_go, let_work, say_by_hand, set_groups_by
 from floorplan_circuits.edits.ties import tie, untie
 from floorplan_circuits.edits.turning import mirror, turn
 from floorplan_circuits.edits.typed import Typed, read_typed
@@ -198,6 +199,8 @@ VERBS = {
     untie_handles: (several,),
     let_work: (several, several),
     let_go: (known, several),
+    say_by_hand: (known,),
+    set_groups_by: (several, st.sampled_from(("hand", "timer", "not known", "magic"))),
     order_gang: (known, numbers),
     carry_device: (known, known, numbers),
     align: (several, st.sampled_from(("across", "down"))),
@@ -214,6 +217,8 @@ VERBS = {
     turn: (several, numbers),
     mirror: (several,),
     put_opening: (known, st.sampled_from(("door", "window", "open way", "hatch")), places, numbers, lengths),
+    put_openings: (known, st.just("door"), st.lists(st.tuples(places, numbers, lengths), max_size=3)),
+    stamp: (st.sampled_from((copied(HOME, HOME.rooms.ids()), Clip())), known, places, lengths),
     put_stair: (known, places, numbers, lengths, lengths),
     add_level_like: (words, known),
     shift_level: (known, st.booleans()),

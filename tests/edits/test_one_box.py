@@ -6,20 +6,21 @@ from hypothesis import strategies as st
 
 from floorplan_circuits.edits.edited import Refused
 from floorplan_circuits.edits.guiding import answer
-from floorplan_circuits.edits.one_box import boxes_alone, read_handles, start_one_box
+from floorplan_circuits.edits.one_box import Gang, boxes_alone, read_handles, start_one_box
 from floorplan_circuits.edits.starting import new_home
 from floorplan_circuits.find import course_of, find, next_step, plan_rounds, shut_off
 from floorplan_circuits.home.integrity import problems
 from floorplan_circuits.home.record import change
-from floorplan_circuits.rounds.guide import Manner
+from floorplan_circuits.rounds.steps import Manner
 from floorplan_circuits.supply.numbering import marks
 
 DAY = "2026-03-14"
 EMPTY = new_home()
+TWO = (Gang("switch", works="ceiling light"), Gang("duplex receptacle"))
 
 
-def begun(handles="1 3 5 6 2·4", kinds=("switch", "duplex receptacle"), **options):
-    return start_one_box(EMPTY, "hall", kinds, handles, **{"opens_hot_alone": True, **options})
+def begun(handles="1 3 5 6 2·4", gangs=TWO, **options):
+    return start_one_box(EMPTY, "hall", gangs, handles, **{"opens_hot_alone": True, **options})
 
 
 def test_a_box_lies_in_no_room_and_its_panel_is_numbered_as_typed() -> None:
@@ -53,14 +54,48 @@ def test_a_space_typed_twice_is_refused_and_so_is_an_empty_box() -> None:
     with pytest.raises(Refused):
         begun("1 3 3")
     with pytest.raises(Refused, match="what is in the box"):
-        begun(kinds=())
+        begun(gangs=())
 
 
 def test_a_home_that_has_a_panel_keeps_it() -> None:
     first = begun().home
-    second = start_one_box(first, "stairs", ["switch"], "", opens_hot_alone=False)
+    second = start_one_box(first, "stairs", [Gang("switch", "ceiling fan")], "", opens_hot_alone=False)
     assert second.home.breakers is first.breakers
     assert len(boxes_alone(second.home)) == 2
+
+
+def test_nothing_is_stated_of_a_switch_that_nobody_spoke_of_and_nobody_is_asked_to_look_at_it() -> None:
+    home = begun(gangs=[Gang("switch"), Gang("duplex receptacle")]).home
+    assert not home.controls
+    assert len(home.boxes) == 1
+    switch, receptacle = home.boxes.rows[0].feeds()
+    made = plan_rounds(find(home))
+    assert made.feeds == (receptacle.id,)
+    assert "nobody said what it works" in made.advice[switch.id]
+
+
+@pytest.mark.parametrize(
+    ("name", "kinds", "names"),
+    [
+        ("hall", ["switch"], ["hall"]),
+        ("hall", ["switch", "dimmer"], ["hall switch", "hall dimmer"]),
+        ("hall", ["switch", "switch"], ["hall switch 1", "hall switch 2"]),
+        ("", ["switch", "switch", "dimmer"], ["switch 1", "switch 2", ""]),
+    ],
+)
+def test_what_is_in_a_box_is_told_apart_by_name(name, kinds, names) -> None:
+    made = start_one_box(EMPTY, name, [Gang(kind) for kind in kinds], "8", opens_hot_alone=True)
+    assert [device.name for device in made.home.boxes[made.made[0]].devices] == names
+
+
+def test_what_is_said_of_a_switch_is_its_one_control_by_hand() -> None:
+    home = begun(gangs=[Gang("switch", "ceiling fan")]).home
+    fan = home.boxes.rows[1]
+    control = home.controls.rows[0]
+    assert fan.devices[0].kind == "ceiling fan"
+    assert (control.by, control.feeds) == ("hand", tuple(feed.id for feed in fan.feeds()))
+    with pytest.raises(Refused, match="What a switch works"):
+        begun(gangs=[Gang("switch", "doorbell")])
 
 
 def test_from_two_words_to_the_sheet_of_its_shut_off() -> None:
@@ -93,7 +128,8 @@ def test_where_nobody_knows_what_the_breakers_open_a_lamp_does_not_prove() -> No
     manner = Manner(tried=True)
     course = course_of(find(home), plan_rounds)
     while (step := next_step(find(home), course, manner, DAY)).stage != "done":
-        says = {one: "dead" if home.breakers.ids()[0] in step.off else "live" for one in step.feeds}
+        is_off = home.breakers.ids()[0] in step.off or step.stage == "main"
+        says = dict.fromkeys(step.feeds, "dead" if is_off else "live")
         home = answer(home, step, says, manner, DAY).home
     assert find(home).conclusions[feed].standing == "suggested"
 

@@ -8,10 +8,19 @@ from floorplan_circuits.edits.asking import touched_evidence
 from floorplan_circuits.edits.boxes import join_box, put_device, split_halves
 from floorplan_circuits.edits.edited import Refused
 from floorplan_circuits.edits.removal import remove
-from floorplan_circuits.edits.switching import is_switch, let_go, let_work, set_group, what_works
+from floorplan_circuits.edits.switching import (
+    is_switch,
+    let_go,
+    let_work,
+    say_by_hand,
+    set_group,
+    set_groups_by,
+    what_works,
+)
 from floorplan_circuits.find import find
-from floorplan_circuits.home.home import Home
+from floorplan_circuits.home.home import Home, existing_feeds
 from floorplan_circuits.home.integrity import problems
+from floorplan_circuits.survey.witness import Witnesses
 from tests.edits.samples import box_of, breaker_at, device_of, feeds_in, house, level_of, read
 from tests.homes import homes
 
@@ -26,7 +35,7 @@ def worked(home: Home, switch: str = "B3", thing: str = "B4") -> Home:
     return let_work(home, [device_of(home, switch)], [box_of(home, thing)]).home
 
 
-def test_a_switch_and_a_light_become_a_group_worked_by_hand():
+def test_a_switch_and_a_light_become_a_group_of_which_nobody_said_how_it_is_worked():
     home = lit()
 
     edited = let_work(home, [device_of(home, "B3")], [box_of(home, "B4")])
@@ -36,15 +45,43 @@ def test_a_switch_and_a_light_become_a_group_worked_by_hand():
     assert (group.switches, group.feeds, group.by) == (
         (device_of(home, "B3"),),
         tuple(feeds_in(home, "B4")),
-        "hand",
+        "not known",
     )
     assert edited.home.boxes is home.boxes
 
 
-def test_a_dimmer_may_work_by_radio_too_so_nobody_says_it_is_worked_by_hand():
-    home = put_device(lit(), level_of(lit()), (0, 2500), 0, "dimmer").home
+def test_that_a_hand_alone_works_it_is_said_by_somebody_and_holds_until_a_switch_joins():
+    home = worked(lit())
+    group = home.controls.rows[0].id
 
-    assert worked(home, "B6").controls.rows[0].by == "not known"
+    said = say_by_hand(home, group)
+    with_a_light_more = let_work(said.home, [device_of(home, "B3")], [box_of(home, "B1")]).home
+    with_a_switch_more = let_work(said.home, [device_of(home, "B3"), device_of(home, "B5")], []).home
+
+    assert said.says == "Say that a hand alone works the ceiling light in B4"
+    assert [one.controls[group].by for one in (said.home, with_a_light_more, with_a_switch_more)] == [
+        "hand", "hand", "not known",
+    ]  # fmt: skip
+
+
+def test_how_many_groups_are_worked_is_said_at_once():
+    home = worked(worked(lit()), "B5", "B1")
+    boxes = [box_of(home, mark) for mark in ("B3", "B5", "B4")]
+
+    edited = set_groups_by(home, boxes, "hand")
+
+    assert edited.says == "Say how 2 groups of switches are worked"
+    assert [one.by for one in edited.home.controls] == ["hand", "hand"]
+    with pytest.raises(Refused, match="works anything yet"):
+        set_groups_by(home, boxes[2:], "hand")
+
+
+def test_what_was_said_to_be_worked_by_a_timer_is_not_said_to_be_worked_by_hand():
+    home = worked(lit())
+    group = home.controls.rows[0].id
+
+    with pytest.raises(Refused, match="worked by a timer"):
+        say_by_hand(set_group(home, group, by="timer").home, group)
 
 
 def test_two_switches_of_one_light_are_one_group_however_it_is_drawn():
@@ -173,6 +210,27 @@ def test_a_light_more_a_name_and_a_group_nobody_had_drawn_are_not_asked_about():
     assert touched_evidence(home, let_work(home, [device_of(home, "B3")], [box_of(home, "B1")]).home) == ((), ())
     assert touched_evidence(home, set_group(home, group, name="sink").home) == ((), ())
     assert touched_evidence(drawn_late, worked(drawn_late)) == ((), ())
+
+
+def test_what_was_read_before_a_switch_was_said_to_be_worked_by_hand_is_asked_about():
+    """Readings of a lamp from before would be a proof for its switch all at once, though nobody said so then."""
+    late = read(lit(), feeds_in(lit(), "B4"), breaker_at(lit(), 1))
+    drawn = worked(late)
+    light, group = box_of(late, "B4"), drawn.controls.rows[0].id
+    said = say_by_hand(drawn, group).home
+
+    assert touched_evidence(late, drawn) == ((), ())
+    assert touched_evidence(drawn, said).boxes == (light,)
+    assert touched_evidence(late, said).boxes == (light,)
+
+
+def test_a_switch_is_no_witness_through_its_lamp_until_somebody_says_that_a_hand_alone_works_it():
+    home = worked(lit())
+    place = next(one for one in existing_feeds(home) if one.box.mark == "B3")
+    said = say_by_hand(home, home.controls.rows[0].id).home
+
+    assert not Witnesses(home).can_prove(place, "the fixture itself")
+    assert Witnesses(said).can_prove(place, "the fixture itself")
 
 
 def test_a_group_that_nothing_read_leans_on_is_not_asked_about():

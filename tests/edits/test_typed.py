@@ -23,6 +23,8 @@ from floorplan_circuits.edits.typed import Typed, read_typed
         ("15f bell", Typed(15, 1, True, 1, "bell")),
         ("15 fuse bell", Typed(15, 1, True, 1, "bell")),
         ("15/2f range", Typed(15, 2, True, 1, "range")),
+        ("30f/2 dryer", Typed(30, 2, True, 1, "dryer")),
+        ("15f/t hall", Typed(15, 1, True, 2, "hall")),
         ("15 fan", Typed(15, 1, False, 1, "fan")),
         ("  spare  ", Typed(None, 1, False, 1, "spare")),
         ("", Typed(None, 1, False, 1, "")),

@@ -9,6 +9,7 @@ from hypothesis import strategies as st
 
 from floorplan_circuits import cli
 from floorplan_circuits.edits.edited import Refused
+from floorplan_circuits.edits.panels import add_panel
 from floorplan_circuits.exchange import device_list, schedule
 from floorplan_circuits.exchange.cells import RISKY, bare, guarded
 from floorplan_circuits.exchange.device_list import devices_csv, take_devices
@@ -240,3 +241,17 @@ def test_the_command_writes_takes_and_refuses_without_touching_the_home(tmp_path
     assert cli.main(["csv", str(home), "--take-schedule", str(tmp_path / "none.csv")]) == 2
     with pytest.raises(SystemExit):
         cli.main(["csv", str(home)])
+
+
+def test_a_board_of_three_phases_goes_out_by_its_ways_and_comes_back_into_an_empty_one() -> None:
+    ways = "ways of three, odd left, even right"
+    empty = add_panel(Home(), 12, numbering=ways, system="three-phase 400Y/230").home
+    rows = [("1L1", "32", "ring"), ("2L1-L2-L3", "40", "shed"), ("3L2", "6", "lights")]
+    table = as_csv(("Breaker", "Amps", "Old label"), rows)
+    home = take_schedule(empty, table).home
+    found = find(home)
+    assert [found.marks[one.id] for one in home.breakers] == ["1L1", "2L1·L2·L3", "3L2"]
+    assert take_schedule(home, schedule_csv(found)).home == home
+    assert take_schedule(empty, schedule_csv(found)).home.breakers == home.breakers
+    with pytest.raises(RowsRefused, match="no space 9L1"):
+        take_schedule(empty, as_csv(("Breaker",), [("9L1",)]))

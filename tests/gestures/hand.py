@@ -54,6 +54,18 @@ class Hand:
         self.press(at, on, add)
         return self.do(Release(at, on, add))
 
+    def move(self, at: XY) -> Outcome:
+        """Move on with the button down."""
+        return self.do(Move(at, None, True))
+
+    def do_move(self, at: XY) -> Outcome:
+        """Move on with no button down."""
+        return self.do(Move(at))
+
+    def let_go(self, at: XY) -> Outcome:
+        """Let the button up."""
+        return self.do(Release(at))
+
     def pull(self, start: XY, end: XY, on: Subject | None = None, add: bool = False) -> Outcome:
         """Put the button down and move, without letting go."""
         self.do(Move(start, on))

@@ -4,6 +4,7 @@ from hypothesis import settings
 from hypothesis import strategies as st
 from hypothesis.stateful import RuleBasedStateMachine, initialize, invariant, precondition, rule
 
+from floorplan_circuits.edits.pasting import copied
 from floorplan_circuits.edits.starting import new_home
 from floorplan_circuits.findings import Subject
 from floorplan_circuits.geometry.snapping import edges
@@ -12,6 +13,7 @@ from floorplan_circuits.gestures.events import Event, Key, Move, Press, Release
 from floorplan_circuits.gestures.putting import PutDevice
 from floorplan_circuits.gestures.putting_panels import PutPanel
 from floorplan_circuits.gestures.selecting import ARROWS, Select
+from floorplan_circuits.gestures.stamping import StampClip
 from floorplan_circuits.gestures.step import BUILDING_KEYS, at_rest, says_of
 from floorplan_circuits.gestures.switching import DrawSwitching
 from floorplan_circuits.gestures.tracing import MarkLength, MarkWall, MovePicture
@@ -32,13 +34,15 @@ places = st.one_of(
     st.sampled_from(((1e7, -1e7), (3e7, 0.0))),
 )
 keys = st.sampled_from(("escape", "enter", "delete", "backspace", *ARROWS, "tab"))
-letters = st.sampled_from(list("nrslckhboiyu2 0358.x'\"m%é"))
+letters = st.sampled_from(list("nrslckhboiyu2+- 0358.x'\"m%é"))
 building = st.sampled_from(tuple(BUILDING_KEYS.values()))
 openings = st.sampled_from(tuple(BUILDING_KEYS[key] for key in "oiy"))
 pictures = st.sampled_from((MarkLength(), MarkWall(), MovePicture()))
 tools = st.one_of(
     st.sampled_from((Select(), PutDevice("switch"), PutDevice("ceiling light"), TieDevices(), PutPanel(999_999))),
     st.just(DrawSwitching()),
+    st.builds(lambda: StampClip(copied(house(), [*house().rooms.ids(), *house().boxes.ids()]))),
+    st.builds(lambda: StampClip(copied(house(), house().boxes.ids()[:1]))),
     building,
     pictures,
 )

@@ -1,12 +1,14 @@
 """How many gestures a home takes: the first sample drawn, filled and tied by hand, through `step` alone.
 
 A gesture is a click, a drag, a line typed up to Enter, or a tool taken. The aims: two for a room with its name, one for
-an opening and one for each width, one for a device, one for a tie.
+an opening with its width, one for a device, one for a tie.
 """
 
 from collections.abc import Iterator
 from functools import cache
 from math import cos, hypot, radians, sin
+
+import pytest
 
 from floorplan_circuits.edits.breakers import add_breaker
 from floorplan_circuits.edits.names import rename
@@ -74,15 +76,15 @@ def rooms(made: Drawn) -> None:
 
 
 def openings(made: Drawn) -> None:
-    """Type each kind's key with each width once, and click where each is, on the side that it faces."""
+    """Take each kind once, and drag each from jamb to jamb, which says its place and its width at once."""
     hand = made.hand
-    for kind, width in widths(made):
+    for kind in dict.fromkeys(one.kind for one in made.sample.openings):
         made.take(PutOpening(kind))
-        hand.type(f"{width} mm")
         for one in made.sample.openings:
-            if (one.kind, one.width) == (kind, width):
-                (x, y), angle = one.at, radians(one.angle)
-                hand.click((x + 40 * cos(angle), y + 40 * sin(angle)))
+            if one.kind == kind:
+                (x, y), along = one.at, radians(one.angle + 90)
+                dx, dy = cos(along) * one.width / 2, sin(along) * one.width / 2
+                hand.drag((x - dx, y - dy), (x + dx, y + dy))
 
 
 def devices(made: Drawn) -> None:
@@ -162,17 +164,13 @@ def test_rooms_that_share_walls_in_the_sample_share_them_here():
     assert inner[0] == inner[1]
 
 
-def test_an_opening_takes_one_gesture_and_a_width_one_more():
+def test_an_opening_takes_one_gesture_and_a_kind_one_more():
     made = drawn()
 
-    assert made.took["openings"] == len(made.sample.openings) + len(widths(made))
+    assert made.took["openings"] == len(made.sample.openings) + 3
     for ours, theirs in zip(_by_place(made.hand.home), _by_place(made.sample), strict=True):
-        assert (ours.kind, ours.width) == (theirs.kind, theirs.width)
+        assert (ours.kind, ours.width) == (theirs.kind, pytest.approx(theirs.width, abs=1))
         assert hypot(ours.at[0] - theirs.at[0], ours.at[1] - theirs.at[1]) <= NEAR_MM
-
-
-def widths(made: Drawn) -> list[tuple[str, int]]:
-    return sorted({(one.kind, one.width) for one in made.sample.openings})
 
 
 def _by_place(home: Home):

@@ -6,7 +6,7 @@ from floorplan_circuits.edits.boxes import MOST_GANGS, join_box
 from floorplan_circuits.edits.rooms import add_room
 from floorplan_circuits.findings import Subject
 from floorplan_circuits.gestures.events import Press, Release
-from floorplan_circuits.gestures.putting import PutDevice
+from floorplan_circuits.gestures.putting import GANGS_TYPED, PutDevice
 from floorplan_circuits.gestures.selecting import Select
 from floorplan_circuits.home.home import Home
 from tests.edits.samples import box_of, house, level_of
@@ -150,4 +150,22 @@ def test_the_draft_shows_where_it_would_go_and_whether_it_joins():
     assert hand.said == "Click to add a switch to box B3. Esc leaves the tool."
     hand.pull((2000, 1500), (2010, 1500))
     assert (hand.draft.at, hand.draft.angle) == ((2010, 1500), 90)
-    assert hand.said == "Click a wall to place a switch. Esc leaves the tool."
+    assert hand.said == f"Click a wall to place a switch. {GANGS_TYPED} Esc leaves the tool."
+
+
+def test_a_plus_puts_one_more_into_one_box_at_each_click():
+    hand = putting()
+
+    hand.type("++")
+    assert hand.said == f"Click a wall to place 3 switches in one box. {GANGS_TYPED} Esc leaves the tool."
+    hand.click((60, 900))
+    hand.click((3000, 60))
+
+    new, joined = hand.home.boxes.rows[-1], hand.home.boxes[box_of(hand.home, "B3")]
+    assert [(one.slot, one.kind) for one in new.devices] == [(1, "switch"), (2, "switch"), (3, "switch")]
+    assert [box.gangs for box in (new, joined)] == [3, 4]
+    assert hand.said.startswith("Add 3 switches to B3.")
+    hand.type("---")
+    hand.click((60, 1800))
+    assert hand.home.boxes.rows[-1].gangs == 1
+    assert len(hand.history.past) == hand.gestures == 3

@@ -31,7 +31,7 @@ def test_a_click_far_from_any_wall_hangs_nothing():
 
     hand.click((2000, 1500))
 
-    assert hand.said == "Go nearer to a wall."
+    assert hand.said == "Go nearer to the wall that the panel hangs on. Esc leaves the tool."
     assert hand.home.panels[panel_of(hand.home)].at is None
     assert hand.tool == PutPanel(panel_of(hand.home))
 

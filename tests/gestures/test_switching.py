@@ -4,7 +4,7 @@ from floorplan_circuits.edits.boxes import join_box, put_device, split_halves
 from floorplan_circuits.edits.switching import let_work
 from floorplan_circuits.findings import Subject
 from floorplan_circuits.gestures.selecting import Select
-from floorplan_circuits.gestures.switching import SAYS, DrawSwitching
+from floorplan_circuits.gestures.switching import HAND_ALONE, SAYS, DrawSwitching
 from floorplan_circuits.home.home import Home
 from tests.edits.samples import box_of, device_of, feeds_in, house, level_of
 from tests.gestures.hand import Hand
@@ -151,3 +151,23 @@ def test_a_switch_that_is_gone_falls_out_of_the_hand():
     hand.tool = DrawSwitching((999_999,))
     hand.click(on=Subject("box", box_of(hand.home, "B1")))
     assert hand.tool == DrawSwitching()
+
+
+def test_enter_says_that_a_hand_alone_works_what_was_drawn_and_nothing_else_does():
+    hand = drawing()
+    hand.click(on=box(hand, "B3"))
+    hand.key("enter")
+    assert not hand.home.controls  # nothing is drawn yet that it could be said of
+    hand.click(on=box(hand, "B4"))
+    assert hand.home.controls.rows[0].by == "not known"
+    assert HAND_ALONE in hand.said
+
+    hand.key("enter")
+
+    assert hand.home.controls.rows[0].by == "hand"
+    assert HAND_ALONE not in hand.said
+    before = hand.home
+    hand.key("enter")
+    assert hand.home is before
+    hand.undo()
+    assert hand.home.controls.rows[0].by == "not known"

@@ -2,13 +2,15 @@
 
 import pytest
 
+from floorplan_circuits.edits.boxes import put_device
 from floorplan_circuits.edits.removal import remove
+from floorplan_circuits.edits.rooms import add_room
 from floorplan_circuits.edits.ties import tie
 from floorplan_circuits.findings import Subject
 from floorplan_circuits.gestures.selecting import Select
-from floorplan_circuits.gestures.tying import NO_BREAKER, TIED, TieDevices
+from floorplan_circuits.gestures.tying import ALL_TIED, NO_BREAKER, NO_ROOM, TIED, TieDevices
 from floorplan_circuits.home.boxes import NOT_KNOWN
-from tests.edits.samples import box_of, breaker_at, device_of, house, typed_in
+from tests.edits.samples import box_of, breaker_at, device_of, house, level_of, typed_in
 from tests.gestures.hand import Hand
 
 
@@ -81,7 +83,7 @@ def test_a_click_on_what_takes_no_power_ties_nothing(on):
     hand = tying()
 
     assert hand.click((2000, 1500), on).edit is None
-    assert hand.said == "Click or drag round what 1 feeds; click again to untie. Esc leaves the tool."
+    assert hand.said.startswith("Click or drag round what 1 feeds; click again to untie. ")
 
 
 def test_an_empty_marquee_says_what_to_do():
@@ -128,3 +130,61 @@ def test_a_box_that_is_gone_is_refused():
 
     assert hand.click(on=Subject("box", 999_999)).edit is None
     assert "Choose devices first" in hand.said
+
+
+def test_a_shift_click_on_the_floor_ties_what_nobody_has_tied_yet_in_the_room():
+    home = typed_in(house(), 3, "15")
+    hand = tying(tie(home, [box_of(home, "B1")], breaker_at(home, 3)).home)
+
+    outcome = hand.click((2000, 1500), add=True)
+
+    assert outcome.edit.says == "Tie 2 feeds to 1"
+    assert breakers(hand) == [{breaker_at(home, 3)}, {breaker_at(home, 1)}, {breaker_at(home, 1)}]
+    before = hand.home
+    hand.click((2000, 1500), add=True)
+    assert (hand.said, hand.home) == (ALL_TIED, before)
+    hand.click((9000, 9000), add=True)
+    assert (hand.said, hand.home) == (NO_ROOM, before)
+    hand.click((2000, 1500))
+    assert hand.home is before  # without shift the floor means nothing
+
+
+def test_a_shift_drag_ties_only_what_nobody_has_tied_yet():
+    home = typed_in(house(), 3, "15")
+    hand = tying(tie(home, [box_of(home, "B1")], breaker_at(home, 3)).home)
+
+    hand.drag((500, -500), (2500, 500), add=True)
+
+    assert breakers(hand) == [{breaker_at(home, 3)}, {breaker_at(home, 1)}, set()]
+
+
+def test_with_no_breaker_in_hand_a_click_takes_the_one_that_a_device_is_tied_to():
+    home = tie(house(), [box_of(house(), "B1")], breaker_at(house(), 1)).home
+    hand = Hand(home, TieDevices())
+
+    hand.click(on=box(hand, "B2"))
+    assert (hand.said, hand.tool) == (NO_BREAKER, TieDevices())
+    hand.click(on=box(hand, "B1"))
+    assert hand.tool == TieDevices(breaker_at(home, 1))
+    assert hand.home is home
+    hand.click(on=box(hand, "B2"))
+    assert tied(hand) == ["B1", "B2"]
+
+
+def breakers(hand: Hand) -> list[set[int]]:
+    feeds = (one.feeds()[0] for one in hand.home.boxes)
+    return [set() if feed.on == NOT_KNOWN else {one.breaker for one in feed.on.supplies} for feed in feeds]
+
+
+def test_a_drag_within_a_room_means_what_hangs_on_its_walls_and_nothing_next_door():
+    home = house()
+    home = add_room(home, level_of(home), ((0, -3000), (4000, -3000), (4000, 0), (0, 0))).home
+    home = put_device(home, level_of(home), (1500, 0), 270, "duplex receptacle").home
+    hand = tying(home)
+    assert [one.mark for one in home.boxes] == ["B1", "B2", "B3", "B4"]
+
+    hand.drag((600, 120), (2400, 1500))
+    assert tied(hand) == ["B1", "B2"]
+
+    hand.drag((600, -120), (2400, 1500))
+    assert tied(hand) == ["B1", "B2", "B4"]

@@ -75,7 +75,7 @@ def test_nothing_looked_at_and_a_day_that_is_none_are_refused() -> None:
         take_answers(HOME, read_answers(answered("0 ll").replace("2026-03-14", "yesterday"), PLAN))
 
 
-@settings(max_examples=60)
+@settings(max_examples=30)
 @given(st.lists(st.tuples(st.integers(0, 4), st.text("ldu-", min_size=2, max_size=2)), min_size=1, max_size=5))
 def test_the_text_comes_back_as_it_was_given(rounds) -> None:
     once = dict(rounds)
@@ -83,7 +83,7 @@ def test_the_text_comes_back_as_it_was_given(rounds) -> None:
     assert read_answers(answers_text(PLAN, answers), PLAN) == answers
 
 
-@settings(max_examples=100)
+@settings(max_examples=50)
 @given(st.text())
 def test_whatever_is_pasted_is_refused_in_words(text) -> None:
     with pytest.raises(CannotRead, match=r"\w"):

@@ -1,6 +1,5 @@
 """The guide: what comes next by plan and log alone, carried out to the end in homes with a hidden truth."""
 
-from collections.abc import Callable
 from math import ceil, log2
 
 import pytest
@@ -10,59 +9,14 @@ from hypothesis import strategies as st
 from floorplan_circuits.edits.edited import Refused
 from floorplan_circuits.edits.guiding import answer, take_back, tie_found, to_tie
 from floorplan_circuits.find import course_of, find, next_step, plan_rounds
-from floorplan_circuits.findings import Findings, TestPlan
-from floorplan_circuits.home.home import Home
 from floorplan_circuits.home.record import change
-from floorplan_circuits.rounds.guide import GuideStep, Manner
 from floorplan_circuits.supply.handles import moves_together
+from tests.rounds.evenings import BY_EYE, BY_TESTER, MOST_STEPS, SIX, carried_out, least, on, truthful
 from tests.supply.wiring import UNKNOWN, breaker
-from tests.survey.hidden import Hidden, hidden_home
+from tests.survey.hidden import SMALL, hidden_home
 from tests.survey.houses import DAY, FEED, A, B, C, house, logged, trouble
 
 SEEDS = st.integers(0, 100_000)
-BY_TESTER = Manner(way="two-lead tester", tried=True, each_hot=True, who="Kim")
-BY_EYE = Manner(tried=True, who="Kim")
-MOST_STEPS = 4000
-
-
-def least(known: Findings) -> TestPlan:
-    return plan_rounds(known, strength="least rounds")
-
-
-SIX = [breaker(number, opens="hot") for number in (A, B, C, 104, 105, 106)]
-"""More handles than rounds: with three, each round is one handle alone already."""
-
-
-Shows = Callable[[GuideStep, int], str]
-
-
-def carried_out(home: Home, shows: Shows, manner: Manner, make=plan_rounds) -> tuple[Home, list[GuideStep]]:
-    """The home after an evening with the guide, answered feed by feed, and the steps it gave."""
-    steps = list[GuideStep]()
-    course = course_of(find(home), make)
-    while len(steps) < MOST_STEPS:
-        step = next_step(find(home), course, manner, DAY)
-        if step.stage == "done":
-            return home, steps
-        steps.append(step)
-        home = answer(home, step, {feed: shows(step, feed) for feed in step.feeds}, manner, DAY).home
-    raise AssertionError("the guide does not end")
-
-
-def truthful(hidden: Hidden, home: Home) -> Shows:
-    together = moves_together(home)
-    resting = frozenset(one.id for one in home.breakers if one.found.state == "off")
-
-    def shows(step: GuideStep, feed: int) -> str:
-        off = frozenset(other for handle in step.off for other in together[handle]) | resting
-        return "live" if hidden.hot(feed, off) else "dead"
-
-    return shows
-
-
-def on(true: dict[int, set[int]]) -> Shows:
-    """A feed is dead where all that it hangs on is off."""
-    return lambda step, feed: "dead" if true[feed] <= {*step.off} else "live"
 
 
 # --- the order of things ----------------------------------------------------------------------------------------------
@@ -72,7 +26,7 @@ def test_it_goes_from_all_on_over_rounds_and_each_alone_to_all_on_again() -> Non
     start = house({FEED: UNKNOWN, 401: UNKNOWN}, breakers=SIX)
     home, steps = carried_out(start, on({FEED: {A}, 401: {B}}), BY_EYE)
     stages = list(dict.fromkeys(step.stage for step in steps))
-    assert stages == ["all on", "round", "all on again", "alone", "after alone"]
+    assert stages == ["all on", "round", "all on again", "alone", "after alone", "main", "after kept on"]
     known = find(home).conclusions
     assert [(known[feed].standing, known[feed].breakers) for feed in (FEED, 401)] == [
         ("proved", (A,)),
@@ -147,7 +101,7 @@ def test_what_may_not_be_turned_is_never_turned() -> None:
     breakers = [breaker(A, found={"state": "off"}), breaker(B, may_open={"may": "never"}), breaker(C)]
     home = logged(house(breakers=[*breakers, breaker(9, 90)]), trouble(9, "runs hot"))
     _, steps = carried_out(home, on({FEED: {C}}), BY_EYE)
-    assert {handle for step in steps for handle in step.off} == {C}
+    assert {handle for step in steps for handle in step.off} == {C}  # nor the main, which would take B with it
 
 
 def test_a_breaker_that_comes_to_give_trouble_is_not_turned_any_more() -> None:
@@ -178,7 +132,7 @@ def test_a_device_that_trips_in_a_round_is_not_suggested_on_what_was_off() -> No
 def test_one_wrong_dead_is_never_proved() -> None:
     """Said dead in a round in which it was live: the rounds clash, or the look alone tells."""
 
-    def shows(step: GuideStep, feed: int) -> str:
+    def shows(step, _) -> str:
         return "dead" if step.key == ("round", 1) or {A} <= {*step.off} else "live"
 
     home, _ = carried_out(house(breakers=SIX), shows, BY_EYE)
@@ -196,10 +150,10 @@ def test_a_fuse_is_tried_alone_and_never_in_a_group() -> None:
 # --- in homes with a hidden truth -------------------------------------------------------------------------------------
 
 
-@settings(max_examples=6)
+@settings(max_examples=4)
 @given(SEEDS)
 def test_each_feed_on_one_handle_is_proved_to_be_on_it(seed) -> None:
-    hidden = hidden_home(seed, odd=False, right=True)
+    hidden = hidden_home(seed, odd=False, right=True, sizes=SMALL)
     plan = plan_rounds(find(hidden.home))
     home, steps = carried_out(hidden.home, truthful(hidden, hidden.home), BY_TESTER)
     known, together = find(home).conclusions, moves_together(hidden.home)
@@ -209,13 +163,14 @@ def test_each_feed_on_one_handle_is_proved_to_be_on_it(seed) -> None:
             assert known[feed].standing == "proved"
             assert {*known[feed].breakers} <= together[true]
     looks = sum(len(step.feeds) for step in steps)
-    assert looks <= plan.compared["plan"].readings + 3 * len(plan.feeds)
+    apart = len(plan.kept_on) + 1
+    assert looks <= plan.compared["plan"].readings + (3 + apart) * len(plan.feeds)
 
 
-@settings(max_examples=6)
+@settings(max_examples=4)
 @given(SEEDS)
 def test_with_odd_wiring_what_is_proved_is_true(seed) -> None:
-    hidden = hidden_home(seed)
+    hidden = hidden_home(seed, sizes=SMALL)
     home, _ = carried_out(hidden.home, truthful(hidden, hidden.home), BY_TESTER)
     together = moves_together(home)
     resting = frozenset(one.id for one in home.breakers if one.found.state == "off")

@@ -1,8 +1,8 @@
 """A step in words: the handles as the panel numbers them and where they sit, and what is left as found."""
 
 from floorplan_circuits.find import find, plan_rounds
-from floorplan_circuits.rounds.guide import GuideStep
 from floorplan_circuits.rounds.guide_words import cautions, guide_words, position, to_turn
+from floorplan_circuits.rounds.steps import GuideStep
 from tests.supply.wiring import breaker, panel
 from tests.survey.houses import FEED, PANEL, A, B, C, house
 

@@ -4,7 +4,7 @@ import json
 import re
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from floorplan_circuits import cli
@@ -82,6 +82,7 @@ def test_no_name_ends_the_block_of_data_or_is_lost_in_it() -> None:
     assert HOSTILE[0] in data["left_alone"][0]
 
 
+@settings(max_examples=40)
 @given(
     st.recursive(
         st.text() | st.integers() | st.none(), lambda inner: st.lists(inner) | st.dictionaries(st.text(), inner)

@@ -96,7 +96,7 @@ def test_the_samples_take_no_more_than_one_breaker_at_a_time(sample) -> None:
     assert compared["plan"].rounds <= compared["one_at_a_time"].rounds
 
 
-@settings(max_examples=40)
+@settings(max_examples=20)
 @given(homes(), st.sampled_from(("equal weight", "least rounds", "one more round")))
 def test_any_home_can_be_planned_and_each_round_reads_each_feed_once(home, strength) -> None:
     found = plan_of(home, strength=strength)
@@ -149,7 +149,7 @@ def on_one_handle(hidden: Hidden, feed: int, found: TestPlan) -> int | None:
     return handle if handle in found.handles else None
 
 
-@settings(max_examples=80)
+@settings(max_examples=25)
 @given(SEEDS)
 def test_each_feed_on_one_handle_is_found_in_the_published_number_of_rounds(seed) -> None:
     hidden = hidden_home(seed, odd=False, right=True)
@@ -163,7 +163,7 @@ def test_each_feed_on_one_handle_is_found_in_the_published_number_of_rounds(seed
             assert {*known[feed].breakers} <= together[handle]
 
 
-@settings(max_examples=120)
+@settings(max_examples=40)
 @given(SEEDS)
 def test_read_truly_nothing_on_two_supplies_or_from_elsewhere_is_suggested_on_one_handle(seed) -> None:
     hidden = hidden_home(seed)
@@ -179,7 +179,7 @@ def test_read_truly_nothing_on_two_supplies_or_from_elsewhere_is_suggested_on_on
             }
 
 
-@settings(max_examples=80)
+@settings(max_examples=25)
 @given(SEEDS, st.integers(1, 6))
 def test_false_deads_never_suggest_another_handle_for_what_hangs_on_one(seed, wrong) -> None:
     hidden = hidden_home(seed, odd=False)

@@ -5,9 +5,7 @@ from floorplan_circuits.find import find
 from floorplan_circuits.findings import GoesDark, OtherChoice, ShutOff, Step
 from floorplan_circuits.sheets.sections import Section
 from floorplan_circuits.sheets.shutoff_lists import (
-    PANEL_STAYS,
     goes_dark,
-    instead,
     not_known,
     stays_live,
     when_to_stop,
@@ -35,7 +33,7 @@ def lines(section: Section) -> list[str]:
 
 
 def test_what_is_critical_goes_dark_first_then_room_by_room_counted() -> None:
-    assert lines(goes_dark(plan(goes_dark=DARK), 80, PAPER)) == [
+    assert lines(goes_dark(plan(goes_dark=DARK), find(home(())), 80, PAPER)) == [
         "Cellar: sump pump (keeps it dry)",
         "Hall: ceiling light (2 ×)",
         "In no room: porch light",
@@ -43,13 +41,12 @@ def test_what_is_critical_goes_dark_first_then_room_by_room_counted() -> None:
 
 
 def test_where_nothing_else_goes_dark_it_says_as_far_as_anybody_recorded_it() -> None:
-    assert lines(goes_dark(plan(), 80, PAPER)) == ["Nothing else, as far as anybody recorded it."]
+    assert lines(goes_dark(plan(), find(home(())), 80, PAPER)) == ["Nothing else, as far as anybody recorded it."]
 
 
-def test_the_supply_side_always_stays_live() -> None:
+def test_what_stays_live_is_listed() -> None:
     assert lines(stays_live(plan(stays_live=("Solar feeds power all the time.",)), 110, PAPER)) == [
         "Solar feeds power all the time.",
-        PANEL_STAYS,
     ]
 
 
@@ -61,9 +58,22 @@ def test_what_is_not_known_is_listed_and_no_list_stands_for_nothing() -> None:
 def test_other_choices_are_told_with_what_they_cost() -> None:
     findings = find(home(breakers=(breaker(6, 1), breaker(7, 2))))
     choices = (OtherChoice((6, 7), 12, 2, 60), OtherChoice((6,), 1, 0, 2))
-    assert lines(instead(plan(choices=choices), findings, 80, PAPER)) == [
-        "1 and 2: 12 feeds go dark, 2 of them critical.",
-        "1: 1 feed goes dark.",
+    assert lines(goes_dark(plan(choices=choices), findings, 110, PAPER))[1:] == [
+        "Instead of these 1 and 2 would do: 12 feeds go dark, 2 of them critical.",
+        "Instead of these 1 would do: 1 feed goes dark.",
+    ]
+
+
+def test_nothing_else_would_do_for_a_box_that_stays_shut() -> None:
+    choices = (OtherChoice((6,), 1, 0, 2),)
+    told = lines(goes_dark(plan(choices=choices, stay_shut=(20,)), find(home(breakers=(breaker(6, 1),))), 110, PAPER))
+    assert told == ["Nothing else, as far as anybody recorded it."]
+
+
+def test_where_room_is_short_the_rooms_run_on_and_none_is_lost() -> None:
+    assert lines(goes_dark(plan(goes_dark=DARK), find(home(())), 110, PAPER, dense=True)) == [
+        "Cellar: sump pump (keeps it dry)",
+        "Hall: ceiling light (2 ×). In no room: porch light.",
     ]
 
 

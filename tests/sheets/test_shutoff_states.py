@@ -11,11 +11,12 @@ from floorplan_circuits.sheets.shutoff_states import state_blocks
 from tests.drawing.drawn import bounds_of, box, device, fed, home, words_in
 
 FINDINGS = find(home((box(20, None, device(21, fed(22))), box(23, None, device(24, fed(25))))))
+OFF = "with 26 and 18A off"
 STATES: tuple[BoxState, ...] = ("live", "unknown", "not proved", "not opened", "should be dead")
 
 
 def drawn(*states: BoxWhenOff, wide: float = 190.0) -> tuple[Block, ...]:
-    return state_blocks(states, FINDINGS, wide, PAPER)
+    return state_blocks(states, OFF, FINDINGS, wide, PAPER)
 
 
 @pytest.mark.parametrize("state", STATES)
@@ -27,10 +28,16 @@ def test_a_state_is_said_with_why_and_what_of_the_neutral_is_not_known(state: Bo
     assert "Neutral not known: keep its splices closed until tested" in words
 
 
+@pytest.mark.parametrize("wide", [190.0, 70.0])
+def test_a_state_is_never_said_without_what_is_off_for_it(wide: float) -> None:
+    words = " ".join(words_in(drawn(BoxWhenOff(20, "should be dead"), wide=wide)[0].ink)).lower()
+    assert OFF.lower() in words
+
+
 @pytest.mark.parametrize("state", STATES)
 def test_each_state_has_a_shape_of_its_own_without_colour(state: BoxState) -> None:
     def shapes(of: BoxState) -> list[Shape]:
-        (block,) = state_blocks((BoxWhenOff(20, of),), FINDINGS, 190.0, GREY)
+        (block,) = state_blocks((BoxWhenOff(20, of),), OFF, FINDINGS, 190.0, GREY)
         return [mark for mark in flat(block.ink) if isinstance(mark, Shape) and bounds_of(mark)[2] <= 10.5]
 
     others = [other for other in STATES if other != state and {other, state} != {"live", "unknown"}]

@@ -98,33 +98,33 @@ FAULTS = (
         "what goes dark weighs nothing",
     ),
     Fault(
-        "shutoff/dark",
-        'if is_live(("feed", feed), resting, supplies) and not',
+        "shutoff/wiring",
+        "if is_live(node, self.resting, self.supplies) and not",
         "if not",
         "what was dark before goes dark",
     ),
     Fault(
         "shutoff/dark",
-        "(CRITICAL_WEIGHT if device is not None and device.critical else 0)",
-        "0",
+        "+ CRITICAL_WEIGHT * len(critical & dark)",
+        "",
         "critical things weigh no more",
     ),
     Fault(
         "shutoff/around",
-        'and around.known[place.feed.id].standing == "proved"\n',
-        "\n",
+        'for place in points if known[place.feed.id].standing == "proved")',
+        "for place in points)",
         "a tester is proved on a guess",
     ),
     Fault(
         "shutoff/around",
-        "and around.stays_live(place)\n    ]\n    return _nearest(near, tested)",
-        "]\n    return _nearest(near, tested)",
+        "place.box.id not in barred and around.stays_live(place)",
+        "place.box.id not in barred",
         "a tester is proved on a dead point",
     ),
     Fault(
         "shutoff/around",
-        "if place.box.id not in barred\n        and place.device",
-        "if place.device",
+        "place.box.id not in barred and around.stays_live(place)",
+        "around.stays_live(place)",
         "a tester is proved on the box to be opened",
     ),
     Fault(
@@ -135,6 +135,13 @@ FAULTS = (
     ),
     Fault(
         "shutoff/shut_off", "if not desk.findings.boxes[box].opened:", "if False:", "a box nobody opened is not told"
+    ),
+    Fault("shutoff/wiring", "| self._dark_among(self.below, turned)", "", "what may hang on it does not go dark"),
+    Fault(
+        "shutoff/wiring",
+        "(before - touched if before & touched else before)",
+        "before",
+        "what hangs elsewhere goes dark",
     ),
     Fault("shutoff/telling_why", 'if source.kind != "utility":', "if False:", "a second source is not told"),
     Fault("shutoff/telling_why", "for one in cut.uncut:", "for one in ():", "what stays live is not told"),

@@ -5,11 +5,14 @@ from floorplan_circuits.findings import ShutOff
 from floorplan_circuits.home.home import Home
 from floorplan_circuits.shutoff.choices import Board
 from floorplan_circuits.shutoff.cut import Cut, nearest_cut
-from floorplan_circuits.shutoff.dark import loads_of, places_of
+from floorplan_circuits.shutoff.dark import critical_among, places_of
 from floorplan_circuits.shutoff.handles import Handles
-from floorplan_circuits.shutoff.targets import Target, targets, with_candidates
+from floorplan_circuits.shutoff.targets import Target, sharing_neutrals, targets, with_candidates
+from floorplan_circuits.shutoff.wiring import Wiring
 from floorplan_circuits.supply.graph import supply_graph
+from floorplan_circuits.survey.conclusions import conclude
 from floorplan_circuits.survey.log_book import LogBook
+from floorplan_circuits.survey.statements import statements
 from tests.survey.houses import FEED, box_of
 
 
@@ -25,8 +28,10 @@ def handles_off(plan: ShutOff) -> set[int]:
 
 def bench(home: Home, *boxes: int) -> tuple[tuple[Target, ...], Board, Cut]:
     """The targets of boxes, what they are weighed by, and the cut."""
-    record, known = LogBook(home), find(home).conclusions
-    wanted = targets(home, boxes, record, known)
-    supplies = with_candidates(supply_graph(home), wanted)
-    board = Board(supplies, loads_of(supplies), Handles.of(home, record), places_of(home))
-    return wanted, board, nearest_cut(wanted, supplies, board.handles)
+    record, graph = LogBook(home), supply_graph(home)
+    known = conclude(home, graph, record, statements(home, graph)).conclusions
+    wanted = targets(home, boxes, record, known, sharing_neutrals(home))
+    supplies, handles = graph.supplies, Handles.of(home, record)
+    wiring = Wiring.of(supplies, handles.resting).laid_over(with_candidates(supplies, wanted))
+    board = Board(wiring, handles, critical_among(places_of(home)))
+    return wanted, board, nearest_cut(wanted, wiring.supplies, handles)

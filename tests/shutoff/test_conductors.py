@@ -94,7 +94,18 @@ def feeds_of(box: Box) -> set[int]:
     return {*built, *(feed.id for feed in box.passing)}
 
 
-@settings(max_examples=60)
+def test_two_feeds_of_one_name_are_both_tested() -> None:
+    home = house({FEED: on(A), 401: on(B)})
+    box = home.boxes[box_of(FEED)]
+    (first,) = box.feeds()
+    halves = tuple(change(first, id=number, part="upper") for number in (5001, 5002))
+    device = change(box.devices[0], kind="duplex receptacle", feeds=halves)
+    findings = find(change(home, boxes=home.boxes.put(change(box, devices=(device,)))))
+    tested = [row.feed for row in to_test(findings.home.boxes[box.id], findings)]
+    assert {5001, 5002} <= {*tested}
+
+
+@settings(max_examples=25)
 @given(homes())
 def test_every_feed_that_enters_is_tested_to_ground_in_any_home(home: Home) -> None:
     findings = find(home)

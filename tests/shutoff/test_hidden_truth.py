@@ -38,14 +38,14 @@ def live_conductors(seed: int) -> tuple[int, int]:
     return told, live
 
 
-@settings(max_examples=60)
+@settings(max_examples=30)
 @given(st.integers(0, 1_000_000))
 def test_no_box_told_should_be_dead_has_a_live_conductor(seed) -> None:
     assert live_conductors(seed)[1] == 0
 
 
 def test_many_boxes_are_told_so() -> None:
-    assert sum(live_conductors(seed)[0] for seed in range(30)) > 30
+    assert sum(live_conductors(seed)[0] for seed in range(12)) > 12
 
 
 if __name__ == "__main__":

@@ -6,7 +6,10 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from floorplan_circuits.home.power import Numbering, Pole
+from floorplan_circuits.home.power import Breaker, Numbering, Pole
+from floorplan_circuits.home.record import change
+from floorplan_circuits.home.space_names import IN_WAYS, space_name, spaces_called
+from floorplan_circuits.supply.legs import leg
 from floorplan_circuits.supply.numbering import cells, mark, marks, panel_finding, reading_order
 from tests.supply.wiring import breaker, main, panel, wired
 
@@ -101,3 +104,32 @@ def test_a_single_row_of_one_space_is_a_grid_of_one():
     found = panel_finding(wired([], [], {}), panel(spaces=1, numbering="single row"))
 
     assert (found.columns, found.rows, found.taken) == (1, 1, {})
+
+
+# --- British boards of three phases ---------------------------------------------------------------------------------
+
+
+def test_ways_of_three_phases_stand_as_on_a_british_board() -> None:
+    board = panel(spaces=12, numbering="ways of three, odd left, even right", system="three-phase 400Y/230")
+    assert [space_name(board, space) for space in (1, 2, 3, 4, 12)] == ["1L1", "1L2", "1L3", "2L1", "4L3"]
+    assert {space_name(board, space): cell for space, cell in cells(board).items() if space in (1, 3, 4, 7, 10)} == {
+        "1L1": (0, 0), "1L3": (2, 0), "2L1": (0, 1), "3L1": (3, 0), "4L1": (3, 1),
+    }  # fmt: skip
+    down = change(board, numbering="ways of three, down one side, then the other")
+    assert [cells(down)[space] for space in (4, 7, 10)] == [(3, 0), (0, 1), (3, 1)]
+    for one in (board, down):
+        assert [leg(one, space) for space in range(1, 13)] == ["A", "B", "C"] * 4
+
+
+@given(st.integers(1, 60), st.sampled_from(IN_WAYS))
+def test_each_space_of_a_board_in_ways_has_a_cell_and_a_name_of_its_own(spaces, numbering) -> None:
+    board = panel(spaces=spaces, numbering=numbering)
+    assert len(set(cells(board).values())) == spaces
+    assert len({space_name(board, space) for space in range(1, spaces + 1)}) == spaces
+    assert all(spaces_called(board, space_name(board, space)) == [space] for space in range(1, spaces + 1))
+
+
+def test_a_breaker_of_three_poles_tells_its_way_once() -> None:
+    board = panel(spaces=12, numbering="ways of three, odd left, even right", prefix="D")
+    three = Breaker(id=9, panel=1, poles=(Pole(space=4), Pole(space=5), Pole(space=6)))
+    assert mark(board, three) == "D2L1·L2·L3"

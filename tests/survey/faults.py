@@ -193,7 +193,7 @@ FAULTS = (
     Fault("survey/states", "if any(feed is None for feed in seen):", "if False:", "a cable nobody knows is overlooked"),
     Fault(
         "survey/states",
-        'if one.standing != "proved":\n        return "not proved", one.says',
+        'if one.standing != "proved":\n        return "not proved", _only_says(one)',
         "",
         "a label makes a box dead",
     ),

@@ -106,10 +106,15 @@ class Hidden:
 # --- building -------------------------------------------------------------------------------------------------------
 
 
-def hidden_home(seed: int, *, odd: bool = True, right: bool = False) -> Hidden:
+SIZES = (3, 6, 12, 20, 60)
+"""How many handles a hidden home may have."""
+SMALL = SIZES[:4]
+
+
+def hidden_home(seed: int, *, odd: bool = True, right: bool = False, sizes: Sequence[int] = SIZES) -> Hidden:
     """Build one. Not `odd`: nothing sticks, and every feed has one supply. `right`: what the map says is true."""
     rng = Random(seed)
-    handles = rng.choice((3, 6, 12, 20, 60))
+    handles = rng.choice(sizes)
     with_subpanel = handles > 6 and rng.random() < 0.6
     breakers = list(_breakers(rng, handles, with_subpanel))
     feeder = FIRST_BREAKER if with_subpanel else None
@@ -279,4 +284,4 @@ def with_evening(hidden: Hidden, entries: Sequence[dict[str, Any]]) -> Home:
     return logged(hidden.home, *entries)
 
 
-__all__ = ["Hidden", "evening", "hidden_home", "with_evening"]
+__all__ = ["SMALL", "Hidden", "evening", "hidden_home", "with_evening"]

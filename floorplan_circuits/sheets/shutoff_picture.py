@@ -1,0 +1,64 @@
+"""The picture of one open box on the first page of a shut-off: beside the plan, or on its own, where it can be read."""
+
+from dataclasses import dataclass
+
+from floorplan_circuits.drawing.close_up import ROUND_HOLES
+from floorplan_circuits.drawing.close_up_facts import contents_of
+from floorplan_circuits.drawing.close_up_picture import Picture, natural_width, picture
+from floorplan_circuits.drawing.ink import Group, Mark, Text, flat, moved, scaled
+from floorplan_circuits.drawing.palette import Theme
+from floorplan_circuits.findings import Findings
+from floorplan_circuits.sheets.furniture import section_head
+from floorplan_circuits.sheets.sections import HEAD
+
+LARGEST, USUAL_HIGH, MOST_HIGH = 0.85, 54.0, 66.0
+"""The scale it is drawn at where there is room; how high in mm it is beside the plan, and how high it may be."""
+BESIDE, USUAL_PLAN, LEAST_PLAN = 4.0, 46.0, 36.0
+"""mm between it and the plan; how wide the plan is left beside it, and how wide at least."""
+LEAST_WORD, LEAST_NUMBER, SHORT = 6.8, 3.95, 3
+"""Points that words must have at least, and letters of a symbol or a gang's number, which are as short as this."""
+LEAST_PLATE, LARGE_NUMBER = 7.0, 12.0
+"""Points of a circuit's number at least: it is what the picture is for. From what size on a text is taken for one."""
+
+
+@dataclass(frozen=True, slots=True)
+class SmallPicture:
+    """A box with its plate off under its head, in mm from its top left corner; whether it stands beside the plan."""
+
+    ink: Group
+    width: float
+    height: float
+    is_beside: bool
+    shortened: tuple[str, ...]
+
+
+def small_picture(findings: Findings, box: int, wide: float, theme: Theme) -> SmallPicture:
+    """Return the picture as large as it may be beside a plan in a column of this width, or on its own if it must."""
+    contents = contents_of(findings, findings.home.boxes[box])
+    drawn = picture(contents, natural_width(contents), theme, findings.home.system not in ROUND_HOLES)
+    usual = min(LARGEST, (wide - BESIDE - USUAL_PLAN) / drawn.width, USUAL_HIGH / drawn.height)
+    scale = max(usual, _least_scale(drawn))
+    is_beside = drawn.height * scale <= MOST_HIGH and drawn.width * scale <= wide - BESIDE - LEAST_PLAN
+    scale = scale if is_beside else min(LARGEST, wide / drawn.width)
+    across = drawn.width * scale
+    ink: tuple[Mark, ...] = (
+        section_head(0, 0, across, f"Inside {contents.box.mark}", theme),
+        moved(scaled(drawn.ink, scale), 0, HEAD),
+    )
+    return SmallPicture(Group(ink), across, HEAD + drawn.height * scale, is_beside, drawn.shortened)
+
+
+def beside(plan: tuple[Group, float] | None, shown: SmallPicture, wide: float) -> tuple[Group, float]:
+    """Return the plan and right of it the picture, in a column of this width, with the height of both."""
+    at_right = moved(shown.ink, wide - shown.width, 0)
+    if plan is None:
+        return Group((at_right,)), shown.height
+    return Group((plan[0], at_right)), max(plan[1], shown.height)
+
+
+def _least_scale(drawn: Picture) -> float:
+    """Return the scale at which all that is written in a picture can just be read."""
+    texts = [mark for mark in flat(drawn.ink) if isinstance(mark, Text)]
+    needed = [(LEAST_WORD if len(text.words) > SHORT else LEAST_NUMBER) / text.size for text in texts]
+    plates = [LEAST_PLATE / text.size for text in texts if text.size >= LARGE_NUMBER]
+    return max([*needed, *plates], default=0.0)
