@@ -9,6 +9,7 @@ from typing import Any
 
 from floorplan_circuits.findings import Conclusion, Disagreement, Findings
 from floorplan_circuits.home.called import called_there
+from floorplan_circuits.home.days import written
 from floorplan_circuits.home.home import FeedPlace, existing_feeds
 from floorplan_circuits.home.log import Traced
 from floorplan_circuits.report import part_in_words
@@ -116,7 +117,7 @@ def _seen(place: FeedPlace, sources: Sources) -> list[tuple[int, str, str]]:
 
 def _trace(entry: Traced, tell: Telling) -> str:
     how = "cable followed by eye" if entry.way == "followed by eye" else f"signal traced, {_passes(entry.passes)}"
-    when = ", ".join(part for part in (day(entry) or "no date", entry.who) if part)
+    when = ", ".join(part for part in (written(day(entry)) or "no date", entry.who) if part)
     return f"{when}: {how} to {tell.handle(entry.handle)}"
 
 
@@ -167,7 +168,7 @@ def _clash(one: Disagreement) -> Iterator[str]:
 def _lines(place: FeedPlace, sources: Sources) -> Iterator[str]:
     one = sources.findings.conclusions[place.feed.id]
     what = called_there(place) or part_in_words(place.feed.id, sources.findings)
-    date = f" {one.date}" if one.date else ""
+    date = f" {written(one.date)}" if one.date else ""
     yield f"  {place.box.mark}  {what}: {_on(one, sources)}{IN_WORDS[one.standing]}{date}"
     for words in _follows(place, one, sources):
         if words != IN_WORDS[one.standing]:

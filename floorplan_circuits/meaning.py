@@ -4,6 +4,7 @@ from collections.abc import Iterable, Iterator, Mapping
 
 from floorplan_circuits.findings import Findings
 from floorplan_circuits.home.called import feed_called
+from floorplan_circuits.home.days import written
 from floorplan_circuits.home.home import FeedPlace, feeds
 from floorplan_circuits.home.log import Round, Traced
 from floorplan_circuits.home.ways import way_named
@@ -58,7 +59,7 @@ def _with_something_off(told: Seen, place: FeedPlace, findings: Findings, book: 
     if known.standing == "proved":
         resting = _named(known.besides, findings.marks)
         while_off = f", while {resting} stays off" if resting else ""
-        return f"tested {known.date}, on {_named(known.breakers, findings.marks)}{while_off}."
+        return f"tested {written(known.date)}, on {_named(known.breakers, findings.marks)}{while_off}."
     clash = next((one for one in findings.disagreements if one.feed == place.feed.id), None)
     if clash is not None:
         says = known.says if known.standing == "contradicted" else "no one breaker explains what was read"

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 from floorplan_circuits.home.boxes import Box, FromBreaker, Supplied
 from floorplan_circuits.home.called import called_there, feed_called
+from floorplan_circuits.home.days import written
 from floorplan_circuits.home.home import Home, feeds
 from floorplan_circuits.home.log import (
     Change,
@@ -147,7 +148,7 @@ class _Teller:
 
 
 def _when(entry: Entry) -> str:
-    return ", ".join(part for part in (entry.date[:10] or "no date", entry.who) if part)
+    return ", ".join(part for part in (written(entry.date[:10]) or "no date", entry.who) if part)
 
 
 def _proved(tester: Tester) -> str:

@@ -9,6 +9,7 @@ from hypothesis import given, settings
 
 from floorplan_circuits.find import find
 from floorplan_circuits.findings import Findings
+from floorplan_circuits.home.days import written
 from floorplan_circuits.home.record import change
 from floorplan_circuits.home.resources import folder
 from floorplan_circuits.known import as_json, as_text
@@ -53,15 +54,15 @@ def test_each_feed_is_told_with_its_candidates_and_how_anybody_knows() -> None:
         "because": [
             "tested",
             "stated on 1: nobody says who says so",
-            f"round 1, {DAY}, Sam: live with all on, {tested}",
-            f"round 2, {DAY}, Sam: dead with 1 off, {tested}",
-            f"round 3, {DAY}, Sam: live with all on, {tested}",
+            f"round 1, {written(DAY)}, Sam: live with all on, {tested}",
+            f"round 2, {written(DAY)}, Sam: dead with 1 off, {tested}",
+            f"round 3, {written(DAY)}, Sam: live with all on, {tested}",
         ],
     }
     assert found[401]["candidates"] == ["5", "9", "more than one", "elsewhere"]
     assert found[402]["stated"] == ["1"]
     assert found[402]["because"][1] == "stated behind another device, on 1: nobody says who says so"
-    assert f"{DAY}: signal traced, 2 passes to 5" in found[403]["because"]
+    assert f"{written(DAY)}: signal traced, 2 passes to 5" in found[403]["because"]
 
 
 def test_readings_that_clash_are_told_with_what_to_repeat() -> None:

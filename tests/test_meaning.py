@@ -38,13 +38,15 @@ def test_a_whole_test_reads_tested_and_on_which_breaker():
     home = split_halves(HOME, device_of(HOME, "B1")).home
     upper, _ = feeds_in(home, "B1")
 
-    assert means(single_test(home, FIRST, upper, "dead", **WHOLE), upper) == "B1 upper: tested 2026-03-14, on 1."
+    assert means(single_test(home, FIRST, upper, "dead", **WHOLE), upper) == "B1 upper: tested 14 March 2026, on 1."
 
 
 def test_a_proof_that_leans_on_what_was_found_off_says_so():
     home = set_breaker(HOME, SECOND, found=Found(state="off")).home
 
-    assert means(single_test(home, FIRST, FEED, "dead", **WHOLE)) == "B1: tested 2026-03-14, on 1, while 2 stays off."
+    assert (
+        means(single_test(home, FIRST, FEED, "dead", **WHOLE)) == "B1: tested 14 March 2026, on 1, while 2 stays off."
+    )
 
 
 @pytest.mark.parametrize(
@@ -77,7 +79,7 @@ def test_a_lamp_whose_switch_nobody_said_a_hand_works_says_what_to_say():
     said = say_by_hand(home, home.controls.rows[0].id).home
 
     assert NO_HAND in means(single_test(home, FIRST, lamp, "dead", **whole), lamp)
-    assert means(single_test(said, FIRST, lamp, "dead", **whole), lamp) == "B4: tested 2026-03-14, on 1."
+    assert means(single_test(said, FIRST, lamp, "dead", **whole), lamp) == "B4: tested 14 March 2026, on 1."
 
 
 def test_a_breaker_that_may_open_the_neutral_too_wants_each_hot_shown():
@@ -87,7 +89,7 @@ def test_a_breaker_that_may_open_the_neutral_too_wants_each_hot_shown():
         "B1: one ‘dead’ is not proof: not each hot shown, and nobody said that the breaker opens the hot alone. "
         "Treat as live."
     )
-    assert means(single_test(home, FIRST, FEED, "dead", **WHOLE, each_hot=True)) == "B1: tested 2026-03-14, on 1."
+    assert means(single_test(home, FIRST, FEED, "dead", **WHOLE, each_hot=True)) == "B1: tested 14 March 2026, on 1."
 
 
 def test_a_part_that_was_seen_in_a_round_of_its_own_counts():
@@ -96,7 +98,7 @@ def test_a_part_that_was_seen_in_a_round_of_its_own_counts():
 
     edited = single_test(home, FIRST, FEED, "dead", **WHOLE | {"live_before": False})
 
-    assert means(edited) == "B1: tested 2026-03-14, on 1."
+    assert means(edited) == "B1: tested 14 March 2026, on 1."
 
 
 def test_a_reading_that_adds_nothing_is_told_with_the_day_of_the_test_that_counts():
@@ -104,7 +106,7 @@ def test_a_reading_that_adds_nothing_is_told_with_the_day_of_the_test_that_count
 
     later = single_test(home, FIRST, FEED, "dead", method="two-lead tester", date="2026-06-01")
 
-    assert means(later) == "B1: tested 2026-03-14, on 1."
+    assert means(later) == "B1: tested 14 March 2026, on 1."
 
 
 def test_live_with_a_breaker_off_tells_that_it_is_not_all_that_feeds_it():

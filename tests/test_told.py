@@ -42,7 +42,7 @@ def told(home: Home, box: int = BOX) -> list[str]:
 def test_one_reading_is_one_sentence_with_the_day_and_who():
     home = single_test(HOME, FIRST, FEED, "dead", method="two-lead tester", **DAY).home
 
-    assert told(home) == ["2026-03-14, owner: dead with 1 off, two-lead tester"]
+    assert told(home) == ["14 March 2026, owner: dead with 1 off, two-lead tester"]
 
 
 def test_what_is_not_known_is_left_out_or_said_to_be():
@@ -59,11 +59,11 @@ def test_a_reading_tells_all_that_it_leans_on():
     half = record_round(home, [], [(FEED, "unclear")], **proved | {"tester_after": False}).home
 
     assert told(full) == [
-        "2026-03-14, owner: dead with 1 off (2 found off), two-lead tester proved before and after, each hot shown, "
+        "14 March 2026, owner: dead with 1 off (2 found off), two-lead tester proved before and after, each hot shown, "
         "Kim called across – in the rain"
     ]
     assert told(half) == [
-        "2026-03-14, owner: unclear with all as usual (2 found off), two-lead tester proved before only"
+        "14 March 2026, owner: unclear with all as usual (2 found off), two-lead tester proved before only"
     ]
 
 
@@ -74,8 +74,8 @@ def test_the_halves_of_a_receptacle_are_told_apart():
     mixed = record_round(home, [FIRST, THIRD], [(upper, "dead"), (lower, "live")], **TESTER).home
     alike = record_round(home, [FIRST], [(upper, "dead"), (lower, "dead")], **TESTER).home
 
-    assert told(mixed) == ["2026-03-14, owner: upper dead, lower live with 1, 3 off, two-lead tester"]
-    assert told(alike) == ["2026-03-14, owner: upper and lower dead with 1 off, two-lead tester"]
+    assert told(mixed) == ["14 March 2026, owner: upper dead, lower live with 1, 3 off, two-lead tester"]
+    assert told(alike) == ["14 March 2026, owner: upper and lower dead with 1 off, two-lead tester"]
 
 
 def test_a_test_button_that_was_pressed_is_told():
@@ -83,7 +83,7 @@ def test_a_test_button_that_was_pressed_is_told():
     pressed = home.log[-1].changed(pressed=(OTHER_FEED,))
 
     assert told(home.changed(log=(pressed,))) == [
-        "2026-03-14, owner: dead with the test button pressed at B2, two-lead tester"
+        "14 March 2026, owner: dead with the test button pressed at B2, two-lead tester"
     ]
 
 
@@ -111,7 +111,7 @@ def test_each_kind_of_entry_about_the_box_is_told_newest_first():
     home = age_everything(home, "bought house", **DAY).home
     home = dismiss(home, "shared box", [BOX], "seen by an electrician", **DAY).home
 
-    assert [words.removeprefix("2026-03-14, owner: ") for words in told(home)] == [
+    assert [words.removeprefix("14 March 2026, owner: ") for words in told(home)] == [
         "set aside: shared box (seen by an electrician)",
         "anything may have been touched: what was tested before counts no more – The house changed hands.",
         "work in the panel: what was tested before counts no more",
@@ -144,8 +144,8 @@ def test_a_struck_entry_stays_with_why_until_what_struck_it_is_struck():
     struck = strike(home, home.log[0].id, "read the wrong half", date="2026-03-15", who="helper")
     (one,) = box_history(struck.home, BOX)
 
-    assert one.says == "2026-03-14, owner: dead with 1 off, two-lead tester"
-    assert (one.struck, one.struck_by) == ("Struck, 2026-03-15, helper: read the wrong half", struck.made[0])
+    assert one.says == "14 March 2026, owner: dead with 1 off, two-lead tester"
+    assert (one.struck, one.struck_by) == ("Struck, 15 March 2026, helper: read the wrong half", struck.made[0])
     (again,) = box_history(strike(struck.home, struck.made[0], "it was right", **DAY).home, BOX)
     assert (again.struck, again.struck_by) == ("", None)
 

@@ -11,6 +11,7 @@ from floorplan_circuits.desktop.guide_page import button, text
 from floorplan_circuits.desktop.rounds_wanted import RoundsWanted
 from floorplan_circuits.findings import Findings
 from floorplan_circuits.home.called import feed_called
+from floorplan_circuits.home.days import written
 from floorplan_circuits.home.home import existing_feeds
 from floorplan_circuits.home.power import Permission
 from floorplan_circuits.rounds.guide_words import cautions
@@ -177,4 +178,4 @@ def _to_tie(words: str, act: Callable[[], object]) -> QWidget:
 
 def _tie_words(feed: int, findings: Findings, called: str) -> str:
     one = findings.conclusions[feed]
-    return f"{called} on {findings.marks[one.breakers[0]]}: {one.says}" + (f", {one.date}" if one.date else "")
+    return f"{called} on {findings.marks[one.breakers[0]]}: {one.says}" + (f", {written(one.date)}" if one.date else "")

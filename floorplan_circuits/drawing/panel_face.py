@@ -72,6 +72,11 @@ class Layout:
         """Return the top and bottom of a cell."""
         return self.edges[cell.top], self.edges[cell.bottom]
 
+    def body_left(self, at_right: bool) -> float:
+        """Return where the bodies of a column begin; a single column's keep clear of a ring on the panel's edge."""
+        aside = 0.3 if self.grid.columns == 2 else RING - 0.3
+        return self.spine[1] - BODY - aside if at_right else self.spine[0] + 0.3
+
 
 def panel_face(findings: Findings, panel: Panel, style: FaceStyle, what_if: WhatIf | None = None) -> Face:
     """Draw a panel's face with its top left corner at the origin, or as it looks with handles off."""
@@ -116,7 +121,7 @@ def _draw_cell(cell: Cell, layout: Layout, face: Face) -> None:
         )
         face.marks += marks
         face.shortened += [f"{layout.findings.marks.get(cell.breaker.id, '')}: {cut}"] if cut else []
-        body_x = spine_right - BODY - 0.3 if right or layout.grid.columns == 1 else spine_left + 0.3
+        body_x = layout.body_left(right or layout.grid.columns == 1)
         bounds = (body_x, top + 0.3, BODY, bottom - top - 0.6)
         face.marks += body(cell.breaker, bounds, right, style.theme, layout.is_off(cell.breaker))
         subject = Subject("breaker", cell.breaker.id)
@@ -187,12 +192,11 @@ def _round_others(drawn: Sequence[Cell], layout: Layout) -> Iterator[Mark]:
     for cell in drawn:
         if cell.breaker is not None:
             parts.setdefault((cell.breaker.id, cell.column), []).append(cell)
-    left, right = layout.spine
     for (_, column), cells_of in parts.items():
         if len(cells_of) > 1 and cells_of[0].breaker is not None:
             off = layout.is_off(cells_of[0].breaker)
             at_right = layout.grid.columns == 1 or column == 1
-            body_left = right - BODY - 0.3 if at_right else left + 0.3
+            body_left = layout.body_left(at_right)
             inward_left = at_right and layout.grid.columns == 2
             x = body_left + 0.18 if inward_left != off else body_left + BODY - 0.18
             middles = [sum(layout.span(cell)) / 2 for cell in cells_of]
@@ -204,5 +208,5 @@ def _outward(column: int, layout: Layout) -> float:
     left, right = layout.spine
     inset = 0.3 + 0.35 + THUMB / 2
     if layout.grid.columns == 1:
-        return right - BODY - 0.3 + 0.35 + THUMB / 2
+        return layout.body_left(at_right=True) + 0.35 + THUMB / 2
     return right - inset if column == 1 else left + inset

@@ -4,6 +4,7 @@ from collections.abc import Collection, Iterator, Mapping
 from dataclasses import dataclass
 
 from floorplan_circuits.findings import Findings, Look, TestPlan
+from floorplan_circuits.home.days import written
 from floorplan_circuits.home.home import Home, existing_feeds, mains
 from floorplan_circuits.rounds.steps import GuideStep
 from floorplan_circuits.rounds.wording import CAUTIONS, look
@@ -209,5 +210,5 @@ def evidence(feed: int, findings: Findings, shown: Mapping[int, Collection[tuple
     """
     one = findings.conclusions[feed]
     dead = [off for says, off in shown.get(feed, ()) if says == "dead" and off]
-    said = f"{one.says} ({one.date})" if one.date else one.says
+    said = f"{one.says} ({written(one.date)})" if one.date else one.says
     return f"{said}; dead with {' · with '.join(dead)} off" if dead else said

@@ -15,6 +15,8 @@ from floorplan_circuits.sheets.sections import Section, fitting, put
 LEAST_TOGETHER = 3
 """Fewer blocks than this do not open a list at a column's foot."""
 COLUMN_TOP = HEAD_RULE + 3.0
+EVEN_ENOUGH = 6.0
+"""mm to which it is found out how low the last page's columns may end."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,11 +33,15 @@ Piece = PanelOnSheet | RestOfList
 
 @dataclass(slots=True)
 class Columns:
-    """Pages of two columns that fill from the top, left before right."""
+    """Pages of two columns that fill from the top, left before right.
+
+    `evened`: a page and how high its columns may grow, in mm; no list that has room in a column is parted on it.
+    """
 
     width: float
     height: float
     theme: Theme
+    evened: tuple[int, float] | None = None
     pages: list[list[Mark]] = field(default_factory=list)
     cut: list[str] = field(default_factory=list)
     _column: int = 1
@@ -54,7 +60,10 @@ class Columns:
     @property
     def room(self) -> float:
         """Height left in the column, in mm; 0 before the first page."""
-        return self.bottom - self._y if self.pages else 0.0
+        if not self.pages:
+            return 0.0
+        bottom = COLUMN_TOP + self.evened[1] if self.evened and self._is_evened() else self.bottom
+        return bottom - self._y
 
     @property
     def _x(self) -> float:
@@ -67,6 +76,9 @@ class Columns:
                 self._add_panel(piece)
             else:
                 self._add_list(piece)
+
+    def _is_evened(self) -> bool:
+        return self.evened is not None and self.evened[0] == len(self.pages) - 1
 
     def _next(self) -> None:
         self._column = 1 - self._column
@@ -94,6 +106,8 @@ class Columns:
             taken = fitting(section, self.room, start) if self.pages else 0
             if not self._is_empty() and taken < min(LEAST_TOGETHER, len(section.blocks) - start):
                 taken = 0
+            if self._is_evened() and taken < len(section.blocks) - start:
+                taken = fitting(section, self.bottom - self._y, start) if self._is_empty() else 0
             if taken == 0 and self._is_empty():
                 taken = 1  # a block higher than a column is set all the same
             if taken:
@@ -126,7 +140,18 @@ def title_of(pieces: Sequence[Piece]) -> str:
 def further_pages(
     pieces: Sequence[Piece], size: tuple[float, float], theme: Theme
 ) -> tuple[list[Group], tuple[str, ...]]:
-    """Return the ink of the further pages without head and foot, and what had to be cut on them."""
+    """Return the ink of the further pages without head and foot, and what had to be cut on them.
+
+    The columns of the last page end at about one height where that parts no list and needs no further page.
+    """
     columns = Columns(*size, theme)
     columns.add(pieces)
+    count, least, most = len(columns.pages), 0.0, columns.bottom - COLUMN_TOP
+    while count and most - least > EVEN_ENOUGH:
+        tried = Columns(*size, theme, (count - 1, (least + most) / 2))
+        tried.add(pieces)
+        if len(tried.pages) == count:
+            columns, most = tried, (least + most) / 2
+        else:
+            least = (least + most) / 2
     return [Group(tuple(marks)) for marks in columns.pages], tuple(columns.cut)

@@ -45,6 +45,11 @@ class Flow:
             self.pages[-1].append(moved(one.ink, self.left, self._y))
             self._y += one.height
 
+    @property
+    def room(self) -> float:
+        """Height left on the page in mm; 0 before the first one."""
+        return self.bottom - self._y if self.pages else 0.0
+
     def new_page(self) -> None:
         """Begin a page."""
         self.pages.append([])

@@ -27,9 +27,21 @@ CAUTIONS = (
 def head(area: Rect, title: str, caption: str, home: str, made: str, theme: Theme) -> tuple[Group, tuple[str, ...]]:
     """Draw the head over `area`: title and caption left, the home and the dates right, a rule under both.
 
-    Returns it with the names that had to be cut.
+    A caption that would cut the title stands before the home's name. Returns it with the names that had to be cut.
     """
-    right_wide = max(min(width(home, 9.0), area.width * 0.4), width(made, CAPTION_SIZE))
+    drawn, cut = _head(area, title, caption, home, made, theme, 0.4)
+    if title in cut and caption:
+        above, cut_above = _head(area, title, "", f"{caption} · {home}" if home else caption, made, theme, 0.6)
+        if not cut_above:
+            return above, ()
+    return drawn, cut
+
+
+def _head(
+    area: Rect, title: str, caption: str, home: str, made: str, theme: Theme, home_part: float
+) -> tuple[Group, tuple[str, ...]]:
+    """Draw the head; the home's name takes at most this part of the width."""
+    right_wide = max(min(width(home, 9.0), area.width * home_part), width(made, CAPTION_SIZE))
     home_words, home_cut = one_line((home,), right_wide, 9.0)
     caption_wide = width(caption, CAPTION_HEAD_SIZE) + 5
     words, size, title_cut = fitted_title(title, area.width - right_wide - caption_wide - 5)

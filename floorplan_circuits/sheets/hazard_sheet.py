@@ -7,6 +7,7 @@ from functools import partial
 from floorplan_circuits.drawing.ink import Group, Mark, Text
 from floorplan_circuits.drawing.lettering import cap_height, width, wrap
 from floorplan_circuits.drawing.palette import PAPER, Theme
+from floorplan_circuits.drawing.phrases import capital
 from floorplan_circuits.drawing.plates import BOX_PLATE_SIZE, box_plate, box_plate_width, text_height
 from floorplan_circuits.drawing.sheet import Page, Sheet
 from floorplan_circuits.findings import Findings, Hazard
@@ -67,7 +68,7 @@ class _Lister:
         yield "Not looked into", partial(self._sentences, "Not looked into", [_not_opened(self.findings)])
 
     def _hazards(self, title: str, found: Sequence[Hazard], wide: float) -> Section:
-        return Section(title, tuple(self._block(hazard, wide) for hazard in found), wide)
+        return Section(title, tuple(self._block(title, hazard, wide) for hazard in found), wide)
 
     def _sentences(self, title: str, words: Sequence[str], wide: float) -> Section:
         return Section(title, tuple(text_block(wrap(one, wide, BODY_SIZE), self.theme) for one in words), wide)
@@ -84,15 +85,15 @@ class _Lister:
             found.setdefault(_room(hazard, self.findings), []).append(hazard)
         return found
 
-    def _block(self, hazard: Hazard, wide: float) -> Block:
+    def _block(self, title: str, hazard: Hazard, wide: float) -> Block:
         """Draw the plate or the name of what it is about, what it is in bold, and what to do."""
         marks, lead = self._lead(hazard)
         inset, size, theme = max(LEAD, lead + 2.0), BODY_SIZE, self.theme
-        said = wrap(hazard.says, wide - inset, size, True)
+        said = wrap(_said_under(title, hazard), wide - inset, size, True)
         todo = wrap(" ".join((hazard.do, _set_aside(hazard))).strip(), wide - inset, size)
         marks += text_lines(said, inset, 0.5, size, theme, bold=True)
         marks += text_lines(todo, inset, 0.5 + len(said) * text_height(size), size, theme)
-        return Block(Group(tuple(marks)), max(5.2, (len(said) + len(todo)) * text_height(size) + 2.4))
+        return Block(Group(tuple(marks)), max(5.2, (len(said) + len(todo)) * text_height(size) + 1.6))
 
     def _lead(self, hazard: Hazard) -> tuple[list[Mark], float]:
         box = None if hazard.box is None else self.findings.home.boxes.get(hazard.box)
@@ -116,6 +117,12 @@ def _is_listed(hazard: Hazard) -> bool:
 
 def _set_aside(hazard: Hazard) -> str:
     return hazard.set_aside
+
+
+def _said_under(title: str, hazard: Hazard) -> str:
+    """Return what a danger is, without the name of the room that it stands under."""
+    said = hazard.says.removeprefix(f"{title}: ")
+    return said if said == hazard.says else capital(said)
 
 
 def _room(hazard: Hazard, findings: Findings) -> str:

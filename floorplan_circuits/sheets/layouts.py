@@ -22,6 +22,8 @@ PLAN_TOP, SCALE_BAR = 20.0, 7.5
 FOOT_GAP = 3.5
 LEAST_PLAN = 60.0
 PANEL_WIDTHS = (90.0, 108.0, 124.0)
+BESIDE_WIDTHS, BESIDE_TOP = (40.0, 46.0, 56.0), HEAD_RULE + 3.0
+"""Widths in mm of a column of lists between plan and panel, and where it begins."""
 TIGHT_ROW = 8.8
 LIST_HEIGHTS = (42.0, 54.0, 70.0, 90.0)
 """How high lists that go on elsewhere may grow below the plan, tried in turn."""
@@ -106,6 +108,25 @@ def _landscape(material: Material, panel_wide: float, row: float, beside: tuple[
     left_wide = material.width - 2 * MARGIN - panel_wide - GUTTER
     below = tuple(kind for kind in material.kinds if kind not in beside)
     yield from _strips(material, left_wide, below, column, panel, row)
+    if panel_wide == PANEL_WIDTHS[0]:
+        yield from _right_of_plan(material, left_wide, below, column, panel, row)
+
+
+def _right_of_plan(
+    material: Material, wide: float, lists: tuple[str, ...], column: tuple[Placed, ...], panel: Rect, row: float
+) -> Iterator[Layout]:
+    """Yield layouts of a plan that is narrower than its place, with whole lists between it and the panel."""
+    room = material.foot().y - FOOT_GAP - BESIDE_TOP
+    for kinds in _subsets(lists):
+        below = tuple(kind for kind in lists if kind not in kinds)
+        for narrow in BESIDE_WIDTHS if kinds and "read" not in kinds else ():
+            if height_of(material, kinds, narrow) > room:
+                continue
+            placed = stacked(material, kinds, MARGIN + wide - narrow, BESIDE_TOP, narrow)
+            left = wide - narrow - GUTTER
+            if material.strip(below, left)[0] <= room - SCALE_BAR - LEAST_PLAN:
+                over = _over_strip(material, left, below, (*column, *placed), panel, row)
+                yield replace(next(over), head=Rect(MARGIN, 0, wide, 0))
 
 
 def _strips(

@@ -38,7 +38,7 @@ FOOT = {
 }
 GUESSED_WORDS = "its place is a guess"
 LEG_WORDS = "what a switch works; no cable"
-LEGEND_ROW, LEGEND_SIZE = 4.3, 7.5
+LEGEND_ROW, LEGEND_SIZE = 4.15, 7.5
 NAMED = 3
 """How many of those who tested are named."""
 DRAWN, WORDS = 4.5, 9.8

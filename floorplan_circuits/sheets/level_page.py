@@ -15,7 +15,7 @@ from floorplan_circuits.sheets.drawers import Draws
 from floorplan_circuits.sheets.furniture import CAPTION_SIZE, scale_bar, text_lines
 from floorplan_circuits.sheets.layouts import Layout, alone, grown, inner_size, layouts
 from floorplan_circuits.sheets.legend import how_to_read
-from floorplan_circuits.sheets.lists import Scope, never_tested, not_placed, shared_boxes
+from floorplan_circuits.sheets.lists import Scope, boxes_in, never_tested, not_placed, shared_boxes
 from floorplan_circuits.sheets.panel_column import USUAL_ROW, PanelOnSheet
 from floorplan_circuits.sheets.paper import Orientation, Paper
 from floorplan_circuits.sheets.parts import Parts, key_to_parts
@@ -77,8 +77,9 @@ class Lists:
         scope = self.scope
         every: Scope = frozenset({None, *self.findings.home.levels.ids()})
         if kind == "read":
-            drawn, pale = self.drawn or self.findings, self.drawn is not None
-            return how_to_read(drawn, wide, self.theme, scope or every, pale, self.switching)
+            drawn, here = self.drawn or self.findings, scope or every
+            some_pale = any(box.id not in self.findings.home.boxes for box in boxes_in(drawn, here))
+            return how_to_read(drawn, wide, self.theme, here, some_pale, self.switching)
         if kind == "parts" and self.parts is not None:
             return key_to_parts(self.parts, wide, self.theme)
         if kind == "before":

@@ -10,11 +10,13 @@ from floorplan_circuits.findings import Findings
 from floorplan_circuits.home.power import Panel
 from floorplan_circuits.sheets.framed import Framed
 from floorplan_circuits.sheets.furniture import CAPTION_SIZE, caution_height, text_lines
-from floorplan_circuits.sheets.layouts import FOOT_GAP, inner_size
+from floorplan_circuits.sheets.layouts import FOOT_GAP, PANEL_WIDTHS, inner_size
 from floorplan_circuits.sheets.panel_column import LEAST_ROW, TITLE_HIGH, PanelOnSheet
 from floorplan_circuits.sheets.paper import MARGIN, Orientation, Paper, Rect
 
 LIST_WIDE, GUTTER, TOP = 92.0, 6.0, 20.0
+MOST_LIST = PANEL_WIDTHS[-1]
+"""mm: the list is as wide as the photo leaves room for, between these two."""
 STRAIGHT = "The numbers are put where the spaces are said to be: see that each stands on its own breaker."
 AS_TAKEN = "The corners of the breakers are not marked yet: the photo is as it was taken, without numbers."
 
@@ -65,14 +67,15 @@ def _ink(
     findings: Findings, panel: Panel, area: Rect, drawn: PhotoDrawn, theme: Theme
 ) -> tuple[list[Mark], tuple[str, ...]]:
     """Draw the photo in the middle of its part, the panel's face at its side; return also what had to be cut."""
-    room = area.width - LIST_WIDE - GUTTER
+    list_wide = max(LIST_WIDE, min(MOST_LIST, area.width - drawn.width - GUTTER))
+    room = area.width - list_wide - GUTTER
     x = area.x + (room - drawn.width) / 2
     edge = Shape(rectangle(x, area.y, drawn.width, drawn.height), None, Pen(0.35, theme.ink))
     note = wrap(STRAIGHT if drawn.tags else AS_TAKEN, room, CAPTION_SIZE)
     marks: list[Mark] = [moved(drawn.ink, x, area.y), edge]
     marks += text_lines(note, area.x, area.y + drawn.height + 1.5, CAPTION_SIZE, theme)
     listed = PanelOnSheet(findings, panel, theme)
-    column = Rect(area.right - LIST_WIDE, area.y + TITLE_HIGH, LIST_WIDE, area.height - TITLE_HIGH)
+    column = Rect(area.right - list_wide, area.y + TITLE_HIGH, list_wide, area.height - TITLE_HIGH)
     row = max(listed.row_in(column.width, column.height), LEAST_ROW)
     ink, cut = listed.ink(column, row, in_head=False)
     return [*marks, ink], cut

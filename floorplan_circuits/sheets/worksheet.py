@@ -1,5 +1,7 @@
 """The worksheet: a plan of test rounds on paper, to be carried out and filled in away from the computer."""
 
+from collections.abc import Iterable
+
 from floorplan_circuits.drawing.ink import Group, Mark, Text
 from floorplan_circuits.drawing.palette import PAPER, Theme
 from floorplan_circuits.drawing.sheet import Page, Sheet
@@ -11,12 +13,14 @@ from floorplan_circuits.sheets.paper import MARGIN, Orientation, Paper, Rect
 from floorplan_circuits.sheets.worksheet_blank import blank_rows
 from floorplan_circuits.sheets.worksheet_grid import Grid, columns_in, grid_head, grids, look_row, room_head
 from floorplan_circuits.sheets.worksheet_notes import listed_handles, notes
-from floorplan_circuits.sheets.worksheet_solo import solo_rows
+from floorplan_circuits.sheets.worksheet_solo import Row, solo_rows
 
 TITLE, CAUTION = "Test rounds", "A map can be wrong. Test before you touch."
 CODE_HIGH = 4.6
 """mm below the caution for the plan's code."""
 GAP, TOP_GAP, FOOT_GAP = 3.0, 3.0, 2.5
+BEFORE_ALONE, LEAST_ALONE = 9.0, 40.0
+"""mm over a later part, and what must be left below its words for it to begin on a page that is begun."""
 
 
 def worksheet(words: RoundsInWords, paper: Paper, made_on: str, theme: Theme = PAPER) -> Sheet:
@@ -39,14 +43,8 @@ def worksheet(words: RoundsInWords, paper: Paper, made_on: str, theme: Theme = P
         if at:
             flow.new_page()
         _fill(flow, words, grid)
-    for at, (block, heads) in enumerate(solo_rows(words.solo, wide, theme)):
-        if not at:
-            flow.new_page()
-        flow.add(block, heads)
-    for at, (block, heads) in enumerate(blank_rows(words.to_try, wide, theme)):
-        if not at and not words.solo:
-            flow.new_page()
-        flow.add(block, heads, GAP if not at else 0.0)
+    _fill_alone(flow, solo_rows(words.solo, wide, theme))
+    _fill_alone(flow, blank_rows(words.to_try, wide, theme))
     inks, cut, pages = flow.ink(), list[str](), list[Page]()
     for number, ink in enumerate(inks, 1):
         caption = f"Worksheet {number} of {len(inks)}" if len(inks) > 1 else "Worksheet"
@@ -74,6 +72,14 @@ def _fill(flow: Flow, words: RoundsInWords, grid: Grid) -> None:
         for look in room.looks:
             flow.add(look_row(look, grid), (over, head_of_room), GAP if first else 0.0)
             first = False
+
+
+def _fill_alone(flow: Flow, rows: Iterable[Row]) -> None:
+    """Put down a later part: below the one before where there is room for its beginning, else on a new page."""
+    for at, (block, heads) in enumerate(rows):
+        if not at and flow.room < BEFORE_ALONE + block.height + LEAST_ALONE:
+            flow.new_page()
+        flow.add(block, heads, gap=0.0 if at else BEFORE_ALONE)
 
 
 def _code(code: str, caption: str, width: float, height: float, theme: Theme) -> tuple[Mark, ...]:

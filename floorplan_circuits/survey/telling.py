@@ -3,6 +3,7 @@
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
+from floorplan_circuits.home.days import written
 from floorplan_circuits.home.home import FeedPlace, Home
 from floorplan_circuits.home.kinds import kind_named
 from floorplan_circuits.home.ways import way_named
@@ -52,8 +53,10 @@ class Telling:
         return f"with all as usual{pressed}" if self.record.found_off else f"with all on{pressed}"
 
     def reading(self, seen: Seen) -> str:
-        """Return one reading in words: 'round 3, 2026-03-14, owner: live with 5 off, two-lead tester'."""
-        when = ", ".join(part for part in (self.round(seen), day(seen.round) or "no date", seen.round.who) if part)
+        """Return one reading in words: 'round 3, 14 March 2026, owner: live with 5 off, two-lead tester'."""
+        when = ", ".join(
+            part for part in (self.round(seen), written(day(seen.round)) or "no date", seen.round.who) if part
+        )
         tester, way = seen.round.tester, way_named(seen.round.method).label.lower()
         proved = " proved before and after" if tester.before and tester.after and seen.round.method in TESTERS else ""
         return f"{when}: {seen.reading.says} {self.with_off(seen)}, {way}{proved}"

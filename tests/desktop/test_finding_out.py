@@ -16,6 +16,7 @@ from floorplan_circuits.edits.breakers import set_breaker
 from floorplan_circuits.edits.recording import record_trouble
 from floorplan_circuits.gestures.finding_out import READS, readable
 from floorplan_circuits.home.called import called_there
+from floorplan_circuits.home.days import written
 from floorplan_circuits.home.log import Change, Round, Struck
 from floorplan_circuits.home.power import Found
 from tests.desktop.robot_hand import draw_kitchen, press
@@ -126,7 +127,7 @@ def test_with_all_parts_ticked_it_reads_tested_and_on_which(home, hand):
 
     assert [says for _, says in rounds(home)] == ["live", "dead", "live"]
     assert {entry.who for entry in home.session.home.log} == {"owner"}
-    assert hand.says() == f"B1: tested {date.today().isoformat()}, on 1."
+    assert hand.says() == f"B1: tested {written(date.today().isoformat())}, on 1."
     assert "1 of 3 feeds tested" in home.work.rail.buttons[FIND_OUT].accessibleDescription()
 
 
@@ -302,7 +303,7 @@ def test_what_was_seen_stands_in_the_form_and_is_struck_there_with_why(home, han
     press(hand, "dead")
     hand.stage(DRAW)
     hand.click(*RECEPTACLE)
-    told = f"{date.today().isoformat()}: dead with 1 off, lamp plugged in"
+    told = f"{written(date.today().isoformat())}: dead with 1 off, lamp plugged in"
     assert hand.shown(QLabel, told)
 
     press(hand, f"Strike it… {told}")
@@ -315,7 +316,7 @@ def test_what_was_seen_stands_in_the_form_and_is_struck_there_with_why(home, han
 
     assert home.session.home.log[-1].why == "the wrong half"
     assert hand.shown(QLabel, told)[0].font().strikeOut()
-    assert hand.shown(QLabel, f"Struck, {date.today().isoformat()}: the wrong half")
+    assert hand.shown(QLabel, f"Struck, {written(date.today().isoformat())}: the wrong half")
     assert hand.shown(QPushButton, f"Count it again… {told}")
 
 
@@ -324,7 +325,7 @@ def test_of_a_long_history_the_rest_is_shown_when_asked_for(home, hand):
     for _ in range(10):
         hand.click(*RECEPTACLE)
         press(hand, "live")
-    told = f"{date.today().isoformat()}: live with all as usual, lamp plugged in"
+    told = f"{written(date.today().isoformat())}: live with all as usual, lamp plugged in"
     assert len(hand.shown(QLabel, told)) == 8
 
     press(hand, "2 more, older")

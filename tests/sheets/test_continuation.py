@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from floorplan_circuits.drawing.ink import Group, Text
+from floorplan_circuits.drawing.ink import Group, Text, flat
 from floorplan_circuits.drawing.palette import PAPER
 from floorplan_circuits.find import find
 from floorplan_circuits.home.table import Table
@@ -55,6 +55,15 @@ def test_every_piece_stays_between_head_and_foot(heights: list[float]) -> None:
             assert right <= LETTER[0] - MARGIN + 0.01
             assert top > 17
             assert bottom <= columns.bottom + 0.01
+
+
+def test_the_last_pages_columns_end_at_about_one_height_and_no_list_is_parted_for_it() -> None:
+    (page,), _ = further_pages([listed([8.0] * 5, f"List{at}") for at in range(4)], LETTER, PAPER)
+    words = [mark for mark in flat(page) if isinstance(mark, Text) and mark.words[-1:].isdigit()]
+    left, right = ([mark for mark in words if (mark.at[0] > LETTER[0] / 2) == aside] for aside in (False, True))
+    assert [mark.words[:5] for mark in left if " " not in mark.words] == ["List0", "List1"]
+    assert [mark.words[:5] for mark in right if " " not in mark.words] == ["List2", "List3"]
+    assert not any("continued" in word for word in words_in(page))
 
 
 def test_a_list_starts_where_the_levels_page_left_off() -> None:

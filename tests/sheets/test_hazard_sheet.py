@@ -4,6 +4,7 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 
 from floorplan_circuits.drawing.ink import Text, flat
+from floorplan_circuits.drawing.phrases import capital
 from floorplan_circuits.find import find
 from floorplan_circuits.home.home import Home
 from floorplan_circuits.sheets.hazard_sheet import NONE, hazard_sheet
@@ -26,7 +27,8 @@ def test_every_danger_is_told_with_its_box_and_what_to_do(name: str) -> None:
     shown = [hazard for hazard in findings.hazards if hazard.listed]
     assert shown
     for hazard in shown:
-        assert hazard.says in said
+        assert capital(hazard.says.removeprefix(f"{hazard.room_name}: ")) in said
+        assert hazard.room_name in said
         assert hazard.do in said
         if hazard.box is not None:
             assert findings.home.boxes[hazard.box].mark in said
@@ -42,6 +44,10 @@ def test_no_word_stands_over_another_or_in_the_margin(name: str, paper: str) -> 
             assert bounds[0] >= 8.9
             assert bounds[2] <= page.width - 8.9
             assert not any(overlap(bounds, other) for _, other in texts[at + 1 :]), words
+
+
+def test_a_small_homes_dangers_stand_on_one_page() -> None:
+    assert all(len(hazard_sheet(sample(name), PAPERS["letter"], MADE).pages) == 1 for name in ("cottage", "flat"))
 
 
 def test_a_home_without_a_danger_is_never_told_to_be_without_danger() -> None:

@@ -5,7 +5,7 @@ from itertools import combinations
 import pytest
 
 from floorplan_circuits.drawing.palette import PAPER
-from floorplan_circuits.sheets.columns import LEAST_COLUMN, Material, best_strip, height_of
+from floorplan_circuits.sheets.columns import GUTTER, LEAST_COLUMN, Material, best_strip, height_of
 from floorplan_circuits.sheets.layouts import LEAST_PLAN, Layout, alone, grown, inner_size, layouts
 from floorplan_circuits.sheets.level_page import ORIENTATIONS, Lists
 from floorplan_circuits.sheets.panel_column import MOST_ROW, PanelOnSheet
@@ -63,6 +63,16 @@ def test_room_to_spare_goes_to_the_panels_rows(orientation: Orientation) -> None
 
 def test_some_layout_shows_every_list_whole() -> None:
     assert any(layout.lost() == () for layout in layouts(material("cottage", "a3", "landscape")))
+
+
+def test_lists_may_stand_whole_between_a_narrow_plan_and_the_panel() -> None:
+    found = material("flat", "letter", "landscape")
+    narrow = [one for one in layouts(found) if one.panel and one.plan.right < one.panel.x - GUTTER - 30]
+    assert narrow
+    for layout in narrow:
+        between = [area for _, _, area in layout.sections if area.x > layout.plan.right]
+        assert any(area.right < layout.panel.x for area in between if layout.panel)
+        assert layout.lost() == ()
 
 
 def test_what_is_lost_and_what_is_shown_agree() -> None:

@@ -55,3 +55,16 @@ def test_the_unknown_is_on_the_map_of_every_panel() -> None:
 def test_pale_is_told_only_where_something_is() -> None:
     section = how_to_read(sample("cottage"), 90.0, PAPER, frozenset({None, *sample("cottage").home.levels.ids()}))
     assert not any(word.startswith("pale") for block in section.blocks for word in words_in(block.ink))
+
+
+def test_the_map_of_an_only_panel_tells_of_nothing_pale() -> None:
+    findings = sample("cottage")
+    (page,) = wall_map(findings, PAPERS["letter"], MADE, panel=next(iter(findings.home.panels))).pages
+    assert not any(word.startswith("pale") for word in words_in(page.ink))
+
+
+def test_the_title_is_whole_though_the_panel_is_named_beside_it() -> None:
+    findings = sample("cottage")
+    sheet = wall_map(findings, PAPERS["letter"], MADE, panel=next(iter(findings.home.panels)))
+    assert "Ground floor" in words_in(sheet.pages[0].ink)
+    assert "Ground floor" not in sheet.shortened

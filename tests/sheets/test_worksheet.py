@@ -142,14 +142,21 @@ def test_what_to_mind_stands_before_the_first_cell() -> None:
 
 def test_each_handle_alone_has_boxes_for_all_that_a_test_needs() -> None:
     words = replace(sample("cottage"), to_try=())
-    last = worksheet(words, PAPERS["letter"], MADE).pages[-1]
-    said = words_in(last.ink)
-    assert "Then each alone" in said
-    for word in ("tester proved before", "and after", "live before", "dead with it off", "live again"):
+    pages = worksheet(words, PAPERS["letter"], MADE).pages
+    said = [word for page in pages for word in words_in(page.ink)]
+    assert said.count("Then each alone") == 1
+    for word in ("tester proved before", "and after"):
         assert said.count(word) == len(words.solo)
-    boxes = [path_bounds(mark.path) for mark in flat(last.ink) if isinstance(mark, Shape)]
+    for word in ("live before", "dead with it off", "live again"):
+        assert said.count(word) == len(words.solo) + said.count("off alone, continued")
+    boxes = [path_bounds(mark.path) for page in pages for mark in flat(page.ink) if isinstance(mark, Shape)]
     ticks = [one for one in boxes if one[2] - one[0] == pytest.approx(5) and one[3] - one[1] == pytest.approx(5)]
     assert len(ticks) == 2 * len(words.solo) + 3 * sum(len(one.looks) for one in words.solo)
+
+
+def test_each_handle_alone_begins_below_the_rounds_where_there_is_room() -> None:
+    pages = [words_in(page.ink) for page in made("flat").pages]
+    assert any("Walk the rooms in this order" in said and "Then each alone" in said for said in pages)
 
 
 def test_a_handle_of_which_nothing_is_known_yet_has_a_row_to_fill_in_fuses_feeders_and_main_last() -> None:
