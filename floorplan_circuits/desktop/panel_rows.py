@@ -5,10 +5,12 @@ from typing import get_args
 
 from floorplan_circuits.desktop.fields import Count, rating_typed
 from floorplan_circuits.desktop.form_page import FormPage
+from floorplan_circuits.edits.board_rows import call_spaces, numbers_written, set_board_rows
 from floorplan_circuits.edits.names import rename
 from floorplan_circuits.edits.panels import MOST_SPACES, add_main, feed_panel, set_main, set_panel
 from floorplan_circuits.edits.removal import remove
 from floorplan_circuits.findings import Findings
+from floorplan_circuits.home.board_rows import is_row_by_row
 from floorplan_circuits.home.boxes import FromBreaker
 from floorplan_circuits.home.home import Home
 from floorplan_circuits.home.power import Numbering, Panel, System
@@ -47,6 +49,11 @@ class PanelRows(FormPage):
             ways = {words: words for words in choices}
             make = lambda how, field=field: lambda home: set_panel(home, panel.id, **{field: how})  # noqa: E731
             self._pick(form, label, ways, now, make, above=True)
+        if is_row_by_row(panel):
+            rows = lambda words: lambda home: set_board_rows(home, panel.id, words)  # noqa: E731  # one row
+            self._line(form, "Rows", " ".join(map(str, panel.rows)), rows, "ways of each: 12 12 8")
+        own = lambda words: lambda home: call_spaces(home, panel.id, words)  # noqa: E731  # one row
+        self._line(form, "Own numbers", numbers_written(panel.called), own, "as counted")
 
     def _mains(self, panel: Panel) -> None:
         form = self._form()

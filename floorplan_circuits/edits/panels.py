@@ -7,7 +7,7 @@ from floorplan_circuits.edits.edited import Edited, Refused, edit, only, sound, 
 from floorplan_circuits.edits.numbering import counter
 from floorplan_circuits.home.boxes import FromBreaker
 from floorplan_circuits.home.home import Home
-from floorplan_circuits.home.integrity import not_fed_by_itself, panels_told_apart
+from floorplan_circuits.home.integrity import not_fed_by_itself, panels_told_apart, spaces_told_apart
 from floorplan_circuits.home.power import Breaker, Main, Numbering, Panel, System
 from floorplan_circuits.home.record import Point, change
 
@@ -16,7 +16,21 @@ OTHER_LETTERS = "CDEFGHJKLMNPQRSTUVWXYZ"
 """Letters for further panels. A is left out, since 15A is half of a space, B, since boxes are marked B1, B2 and so on,
 and I and O, which read as figures."""
 OF_A_PANEL = frozenset(
-    {"name", "prefix", "place", "numbering", "system", "spaces", "level", "at", "angle", "changes_over", "note"}
+    {
+        "name",
+        "prefix",
+        "place",
+        "numbering",
+        "system",
+        "spaces",
+        "rows",
+        "called",
+        "level",
+        "at",
+        "angle",
+        "changes_over",
+        "note",
+    }
 )
 
 
@@ -103,7 +117,7 @@ def set_panel(home: Home, panel: int, **fields: object) -> Edited:
     if changed.spaces < min(last, found.spaces):
         raise Refused(f"A breaker is in space {last}: move it before the panel gets fewer spaces.")
     after = change(home, panels=home.panels.put(changed))
-    return Edited(sound(home, after, panels_told_apart), f"Edit {found.name}")
+    return Edited(sound(home, after, panels_told_apart, spaces_told_apart), f"Edit {found.name}")
 
 
 @edit

@@ -3,6 +3,7 @@
 import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from itertools import accumulate
 
 from floorplan_circuits.drawing.ink import Group, Mark, Pen, Shape, Text, moved, polyline, rectangle
 from floorplan_circuits.drawing.lettering import cap_height, fits, width, wrap
@@ -26,6 +27,8 @@ NUMBER_SIZE, SIZES, CAPTION = 10.0, (9.0, 8.4, 7.5), 6.8
 LARGE_ROW, LARGE_NUMBER, LARGE_SIZES = 15.0, 14.0, (11.0, 10.0, *SIZES)
 """From this height in mm of a row on its letters are larger, and how large."""
 MOST_ROW = 18.0
+HEAD_PART, HEAD_SIZE = 0.5, 7.5
+"""How high the head of a row of a board is, in parts of a row, and the most points of its letters."""
 AIR = 1.0
 """Least mm above and below the words of a row together."""
 LEAST_TO_WRITE, LINE_TO_WRITE = 25.0, 9.0
@@ -145,18 +148,30 @@ class _Card:
         room = self.room
         yield from self._title(of, cut)
         grid = self.findings.panels[self.panel.id]
-        pitch = min(MOST_ROW, room.height / (rows[1] - rows[0]))
-        room = Rect(room.x, room.y, room.width, pitch * (rows[1] - rows[0]))
+        weights = [HEAD_PART if row in grid.heads else 1.0 for row in range(*rows)]
+        pitch = min(MOST_ROW, room.height / sum(weights))
+        tops = [room.y + pitch * part for part in accumulate(weights, initial=0.0)]
+        room = Rect(room.x, room.y, room.width, pitch * sum(weights))
         column = (room.width - GAP * (grid.columns - 1)) / grid.columns
         for cell in self._cells():
             top, bottom = max(cell.top / 2, rows[0]), min(cell.bottom / 2, rows[1])
             if top < bottom:
                 x = room.x + cell.column * (column + GAP) if grid.columns > 1 else room.x
-                area = Rect(x, room.y + (top - rows[0]) * pitch, column, (bottom - top) * pitch)
+                area = Rect(x, tops[int(top) - rows[0]] + top % 1 * pitch, column, (bottom - top) * pitch)
                 yield from self._cell(cell, area, rows, cut)
+        for row in (row for row in range(*rows) if row in grid.heads):
+            yield from self._head(grid.heads[row], tops[row - rows[0]], tops[row - rows[0] + 1])
         yield Shape(rectangle(room.x, room.y, room.width, room.height), None, Pen(0.25, self.theme.ink))
         yield from self._lines_to_write(room.bottom)
         yield from text_lines(self._foot(), INSET, self.room.bottom + 1.2, CAPTION, self.theme)
+
+    def _head(self, words: str, top: float, bottom: float) -> Iterator[Mark]:
+        """Draw the band over a row of a board: which row it is, and which half of it stands on either side."""
+        room, size = self.room, min(HEAD_SIZE, (bottom - top) * 2.2)
+        y = (top + bottom) / 2 + cap_height(size) / 2
+        yield Shape(rectangle(room.x, top, room.width, bottom - top), self.theme.metal, Pen(0.25, self.theme.ink))
+        yield Text((room.x + 1.6, y), f"{words}, left half", size, True, self.theme.ink)
+        yield Text((room.right - 1.6, y), f"{words}, right half", size, True, self.theme.ink, "end")
 
     def _lines_to_write(self, top: float) -> Iterator[Mark]:
         """Rule what is left under few rows, to be written on by hand when something is changed."""

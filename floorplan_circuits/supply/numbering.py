@@ -6,7 +6,7 @@ from floorplan_circuits.findings import PanelFinding
 from floorplan_circuits.home.home import Home
 from floorplan_circuits.home.power import Breaker, Panel
 from floorplan_circuits.home.space_names import is_in_ways, space_name
-from floorplan_circuits.supply.legs import Cell, cells, leg, with_system
+from floorplan_circuits.supply.legs import Cell, cells, heads, leg, with_system
 
 __all__ = ["cells", "mark", "marks", "panel_finding", "reading_order"]
 
@@ -83,6 +83,7 @@ def panel_finding(home: Home, panel: Panel) -> PanelFinding:
         cells=grid,
         taken=taken,
         legs=_legs(known, grid),
+        heads=heads(panel),
     )
 
 
