@@ -227,13 +227,14 @@ class _Card:
             if (standing := self._standing(cell.breaker)) is not None:
                 yield from square(standing, x, area.y + area.height / 2 - SQUARE / 2, theme)
                 x, room = x + SQUARE + 1.2, room - SQUARE - 1.2
-            yield from self._words(cell.breaker, Rect(x, area.y, room, area.height), cut)
+            yield from self._words(cell.breaker, Rect(x, area.y, room, area.height), step, cut)
         yield Shape(polyline((area.x, area.bottom), (area.right, area.bottom)), None, Pen(0.13, theme.line))
 
-    def _words(self, breaker: Breaker, area: Rect, cut: list[str]) -> Iterator[Mark]:
+    def _words(self, breaker: Breaker, area: Rect, row: float, cut: list[str]) -> Iterator[Mark]:
+        """Draw a line: large where rows are high, and no larger over two spaces than beside one."""
         line = self.findings.lines.get(breaker.id, Line(breaker.id, ("",)))
         variants = with_note(line, breaker)
-        lines, size, was_cut = _fitted(variants, area, LARGE_SIZES if area.height >= LARGE_ROW else SIZES)
+        lines, size, was_cut = _fitted(variants, area, LARGE_SIZES if row >= LARGE_ROW else SIZES)
         cut += [f"{self.findings.marks.get(breaker.id, '')}: {variants[0]}"] if was_cut else []
         top = area.y + (area.height - len(lines) * text_height(size)) / 2
         yield from text_lines(lines, area.x, top, size, self.theme)
