@@ -9,6 +9,8 @@ from floorplan_circuits.findings import BoxFinding, Conclusion, Load, Loads
 from floorplan_circuits.home.boxes import Box, Device
 from floorplan_circuits.home.home import Home, existing_feeds
 from floorplan_circuits.home.kinds import kind_named
+from floorplan_circuits.home.power import Breaker
+from floorplan_circuits.home.trade_words import device_word
 from floorplan_circuits.supply.numbering import mark, reading_order
 
 MOST_BEHIND = 8
@@ -105,22 +107,25 @@ def further(home: Home) -> dict[int, list[str]]:
     return found
 
 
-def _behind(home: Home) -> dict[int, list[str]]:
-    """Return the numbers of the breakers behind each, as a person reads them."""
-    found: dict[int, list[str]] = {}
+def _behind(home: Home) -> dict[int, list[Breaker]]:
+    """Return the breakers behind each, as a person reads them."""
+    found: dict[int, list[Breaker]] = {}
     for number in reading_order(home):
         one = home.breakers[number]
         if one.behind is not None:
-            found.setdefault(one.behind, []).append(mark(home.panels.get(one.panel), one))
+            found.setdefault(one.behind, []).append(one)
     return found
 
 
-def _protects(marks: Sequence[str]) -> str:
+def _protects(home: Home, behind: Sequence[Breaker]) -> str:
     """Return what a breaker with others behind it feeds: their numbers, as long as they can be read at a glance."""
-    if len(marks) > MOST_BEHIND:
-        return f"Feeds the {len(marks)} breakers behind it"
+    kinds = {device_word(home, one) for one in behind}
+    noun = next(iter(kinds)) if len(kinds) == 1 else "breaker"
+    if len(behind) > MOST_BEHIND:
+        return f"Feeds the {len(behind)} {noun}s behind it"
+    marks = [mark(home.panels.get(one.panel), one) for one in behind]
     listed = f"{', '.join(marks[:-1])} and {marks[-1]}" if len(marks) > 1 else marks[0]
-    return f"Feeds {'breakers' if len(marks) > 1 else 'breaker'} {listed}"
+    return f"Feeds {noun}{'s' if len(marks) > 1 else ''} {listed}"
 
 
 def _feeding_further(home: Home) -> Iterable[tuple[int, str]]:
@@ -128,7 +133,7 @@ def _feeding_further(home: Home) -> Iterable[tuple[int, str]]:
         for feeder in panel.fed_by:
             if feeder.kind == "breaker":
                 yield feeder.breaker, f"Feeds {panel.name.strip() or 'another panel'}"
-    yield from ((breaker, _protects(marks)) for breaker, marks in _behind(home).items())
+    yield from ((breaker, _protects(home, behind)) for breaker, behind in _behind(home).items())
     for source in home.sources:
         for target in source.into:
             if target in home.breakers:

@@ -10,6 +10,7 @@ from floorplan_circuits.home.home import Home
 from floorplan_circuits.home.integrity import not_fed_by_itself, panels_told_apart, spaces_told_apart
 from floorplan_circuits.home.power import Breaker, Main, Numbering, Panel, System
 from floorplan_circuits.home.record import Point, change
+from floorplan_circuits.home.trade_words import words_on
 
 MOST_SPACES, MOST_MAINS = 200, 6
 OTHER_LETTERS = "CDEFGHJKLMNPQRSTUVWXYZ"
@@ -54,7 +55,7 @@ def add_panel(
     ids = counter(home)
     panel = Panel(
         id=ids.new(),
-        name=name or _next_name(home),
+        name=name or _next_name(home, system if system != "not known" else home.system),
         prefix=_next_prefix(home, name),
         spaces=spaces,
         numbering=numbering,
@@ -78,9 +79,9 @@ def _feeder(home: Home, breaker: int) -> FromBreaker:
     return FromBreaker(kind="breaker", breaker=there(home.breakers, breaker, "breaker").id)
 
 
-def _next_name(home: Home) -> str:
+def _next_name(home: Home, system: System) -> str:
     taken = {panel.name for panel in home.panels}
-    names = ("Main panel", *(f"Panel {number}" for number in range(2, len(home.panels) + 3)))
+    names = (words_on(system).panel, *(f"Panel {number}" for number in range(2, len(home.panels) + 3)))
     return next(name for name in names if name not in taken)
 
 

@@ -8,6 +8,7 @@ from floorplan_circuits.home.board_rows import is_row_by_row, row_with
 from floorplan_circuits.home.home import Home
 from floorplan_circuits.home.power import Breaker, Panel
 from floorplan_circuits.home.space_names import is_in_ways, space_name, way_of
+from floorplan_circuits.home.trade_words import words_of
 from floorplan_circuits.supply.legs import cells
 from floorplan_circuits.supply.numbering import HALVES
 
@@ -89,7 +90,10 @@ def check_free(home: Home, panel: Panel, places: Iterable[Place]) -> None:
     taken = taken_in(breaker for breaker in home.breakers if breaker.panel == panel.id)
     for space, half in places:
         if not taken.isdisjoint((space, one) for one in ((half,) if half else HALVES)):
-            raise Refused(f"Space {panel.prefix}{space_name(panel, space)} is taken. Remove the breaker there first.")
+            called = words_of(home, panel).space.capitalize()
+            raise Refused(
+                f"{called} {panel.prefix}{space_name(panel, space)} is taken. Remove the breaker there first."
+            )
 
 
 def taken_in(breakers: Iterable[Breaker]) -> set[Place]:

@@ -14,6 +14,7 @@ from floorplan_circuits.drawing.plates import SQUARE, square, text_height
 from floorplan_circuits.drawing.sheet import Page, Sheet
 from floorplan_circuits.findings import Findings, Line, Standing
 from floorplan_circuits.home.power import Breaker, Panel
+from floorplan_circuits.home.trade_words import words_of
 from floorplan_circuits.sheets.content_code import content_code
 from floorplan_circuits.sheets.framed import made_words
 from floorplan_circuits.sheets.furniture import fitted_title, one_line, text_lines
@@ -37,7 +38,7 @@ BY_HAND = "Changed since this was printed: what, by whom, when"
 LEAST_HALF = 3.4
 """Least mm of half a row that has a line of its own."""
 TICK, TICK_GAP = 4.0, 1.0
-CAUTION = "This card can be wrong. Test before you touch. Wires above the main stay live with it off."
+CAUTION = "This card can be wrong. Test before you touch. Wires above the {main} stay live with it off."
 INCH = 25.4
 
 
@@ -203,7 +204,7 @@ class _Card:
         fed = f"{judged.fed}." if judged is not None and judged.fed else ""
         return (
             *wrap(fed, wide, CAPTION),
-            *wrap(CAUTION, wide, CAPTION),
+            *wrap(CAUTION.format(main=words_of(self.findings.home, self.panel).main), wide, CAPTION),
             *wrap(key, wide, CAPTION),
             *wrap(f"{self.made[0]}.", wide, CAPTION),
         )

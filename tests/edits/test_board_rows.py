@@ -72,7 +72,7 @@ def test_a_wide_breaker_stays_in_its_row_and_typing_goes_along_the_row():
 def test_own_numbers_stand_in_marks_and_in_the_schedule_and_come_back():
     empty = board(called="11-14 C1-C3")
     home = put(put(empty, 3, "32/2 ring"), 5, "6 lights")
-    assert sorted(find(home).marks.values()) == ["13·14", "C1", "main"]
+    assert sorted(find(home).marks.values()) == ["13·14", "C1", "main switch"]
     back = take_schedule(empty, schedule_csv(find(home))).home
     assert [one.poles for one in back.breakers] == [one.poles for one in home.breakers]
     with pytest.raises(RowsRefused, match="no space 3"):
