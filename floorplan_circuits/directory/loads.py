@@ -117,15 +117,17 @@ def _behind(home: Home) -> dict[int, list[Breaker]]:
     return found
 
 
-def _protects(home: Home, behind: Sequence[Breaker]) -> str:
+def _protects(home: Home, breaker: int, behind: Sequence[Breaker]) -> str:
     """Return what a breaker with others behind it feeds: their numbers, as long as they can be read at a glance."""
     kinds = {device_word(home, one) for one in behind}
     noun = next(iter(kinds)) if len(kinds) == 1 else "breaker"
+    found = home.breakers.get(breaker)
+    feeds = "RCD: feeds" if found is not None and device_word(home, found) == "RCD" else "Feeds"
     if len(behind) > MOST_BEHIND:
-        return f"Feeds the {len(behind)} {noun}s behind it"
+        return f"{feeds} the {len(behind)} {noun}s behind it"
     marks = [mark(home.panels.get(one.panel), one) for one in behind]
     listed = f"{', '.join(marks[:-1])} and {marks[-1]}" if len(marks) > 1 else marks[0]
-    return f"Feeds {noun}{'s' if len(marks) > 1 else ''} {listed}"
+    return f"{feeds} {noun}{'s' if len(marks) > 1 else ''} {listed}"
 
 
 def _feeding_further(home: Home) -> Iterable[tuple[int, str]]:
@@ -133,7 +135,7 @@ def _feeding_further(home: Home) -> Iterable[tuple[int, str]]:
         for feeder in panel.fed_by:
             if feeder.kind == "breaker":
                 yield feeder.breaker, f"Feeds {panel.name.strip() or 'another panel'}"
-    yield from ((breaker, _protects(home, behind)) for breaker, behind in _behind(home).items())
+    yield from ((breaker, _protects(home, breaker, behind)) for breaker, behind in _behind(home).items())
     for source in home.sources:
         for target in source.into:
             if target in home.breakers:

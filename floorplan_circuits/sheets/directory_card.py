@@ -28,8 +28,8 @@ NUMBER_SIZE, SIZES, CAPTION = 10.0, (9.0, 8.4, 7.5), 6.8
 LARGE_ROW, LARGE_NUMBER, LARGE_SIZES = 15.0, 14.0, (11.0, 10.0, *SIZES)
 """From this height in mm of a row on its letters are larger, and how large."""
 MOST_ROW = 18.0
-HEAD_PART, HEAD_SIZE = 0.5, 7.5
-"""How high the head of a row of a board is, in parts of a row, and the most points of its letters."""
+HEAD_PART, MOST_HEAD, HEAD_SIZE = 0.5, 5.5, 7.5
+"""How high the head of a row of a board is, in parts of a row and at most in mm, and the most points of its letters."""
 AIR = 1.0
 """Least mm above and below the words of a row together."""
 LEAST_TO_WRITE, LINE_TO_WRITE = 25.0, 9.0
@@ -151,8 +151,9 @@ class _Card:
         grid = self.findings.panels[self.panel.id]
         weights = [HEAD_PART if row in grid.heads else 1.0 for row in range(*rows)]
         pitch = min(MOST_ROW, room.height / sum(weights))
-        tops = [room.y + pitch * part for part in accumulate(weights, initial=0.0)]
-        room = Rect(room.x, room.y, room.width, pitch * sum(weights))
+        heights = (pitch if weight == 1 else min(pitch * weight, MOST_HEAD) for weight in weights)
+        tops = list(accumulate(heights, initial=room.y))
+        room = Rect(room.x, room.y, room.width, tops[-1] - room.y)
         column = (room.width - GAP * (grid.columns - 1)) / grid.columns
         for cell in self._cells():
             top, bottom = max(cell.top / 2, rows[0]), min(cell.bottom / 2, rows[1])

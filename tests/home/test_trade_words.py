@@ -44,7 +44,7 @@ def test_what_stands_in_a_way_is_an_mcb_an_rcd_or_an_rcbo_and_a_line_names_what_
         home = set_breaker(home, one, protects=("residual current",)).home
     called = [device_word(home, home.breakers[one]) for one in (rcd, ring, cooker)]
     assert called == ["RCD", "MCB", "RCBO"]
-    assert find(home).lines[rcd].variants == ("Feeds MCBs 3 and 4",)
+    assert find(home).lines[rcd].variants == ("RCD: feeds MCBs 3 and 4",)
     with pytest.raises(Refused, match="Way 3 is taken"):
         add_breaker(home, panel, 3, read_typed("6 x"))
     american = change(home, panels=home.panels.put(change(home.panels[panel], system="not known")))
