@@ -36,7 +36,7 @@ class CannotPrint(ValueError):
 class Wanted:
     """What is to be printed: the sheet, its paper, one panel by its name or all for '', the size of a card as typed.
 
-    `switching`: on the plan alone, what each switch works.
+    `switching`: on the wall map and the plan alone, what each switch works.
     For a shut-off the boxes to be opened, and handles that were chosen in place of those nearest the load.
     """
 
@@ -63,7 +63,16 @@ def make_sheet(findings: Findings, wanted: Wanted, made_on: str, tell: Tell = si
 
 def _wall_map(findings: Findings, wanted: Wanted, made_on: str, tell: Tell) -> Sheet:
     paper, panel = EVERY_PAPER[wanted.paper], _panel(findings, wanted)
-    return wall_map(findings, paper, made_on, wanted.theme, together=wanted.together, panel=panel, tell=tell)
+    return wall_map(
+        findings,
+        paper,
+        made_on,
+        wanted.theme,
+        together=wanted.together,
+        panel=panel,
+        switching=wanted.switching,
+        tell=tell,
+    )
 
 
 def _directory(findings: Findings, wanted: Wanted, made_on: str, tell: Tell) -> Sheet:

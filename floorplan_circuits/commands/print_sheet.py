@@ -29,7 +29,9 @@ def read(words: Sequence[str]) -> argparse.Namespace:
     parser.add_argument("--paper", choices=PAPERS, default="letter")
     parser.add_argument("--colour-by", choices=LAYERS, default="both", help="what the floor is divided by")
     parser.add_argument(
-        "--switching", action="store_true", help="on the plan alone: curves from switches to what they work"
+        "--switching",
+        action="store_true",
+        help="on the wall map or the plan alone: curves from switches to what they work",
     )
     parser.add_argument("--grey", action="store_true", help="for a printer without colour")
     parser.add_argument(

@@ -25,11 +25,12 @@ class Below(QWidget):
         self.counts = line("caption")
         self.list = HazardList()
         self.empty = line("caption")
+        self.counts.setWordWrap(True)
+        self.empty.setWordWrap(True)
         self._head = head = QHBoxLayout()
         head.setContentsMargins(INSET, 10, INSET, 4)
         head.addWidget(self.title)
-        head.addStretch()
-        head.addWidget(self.counts)
+        head.addWidget(self.counts, 1)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(0)
@@ -43,6 +44,8 @@ class Below(QWidget):
         super().resizeEvent(event)
         beside = self.width() >= COUNTS_BESIDE
         self._head.setDirection(QHBoxLayout.Direction.LeftToRight if beside else QHBoxLayout.Direction.TopToBottom)
+        side = Qt.AlignmentFlag.AlignRight if beside else Qt.AlignmentFlag.AlignLeft
+        self.counts.setAlignment(Qt.AlignmentFlag.AlignVCenter | side)
 
     def show_findings(self, findings: Findings | None) -> None:
         """Say how many dangers there are, in a line above them."""

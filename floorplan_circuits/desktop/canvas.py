@@ -91,7 +91,9 @@ class PlanCanvas(HandCanvas):
         self._blinking = False
         self.update()
 
-    def show_bounds(self, subjects: Iterable[Subject], corners: Iterable[XY] = ()) -> None:
+    def show_bounds(
+        self, subjects: Iterable[Subject], corners: Iterable[XY] = (), margin: float = 3 * MARGIN_PX
+    ) -> None:
         """Bring subjects and house places into sight, as large as they go but no nearer than reads well."""
         spots = [spot for one in subjects if self.picture is not None
                  for spot in [self.picture.spot(one, self.camera.scale)] if spot is not None]  # fmt: skip
@@ -100,7 +102,7 @@ class PlanCanvas(HandCanvas):
             xs, ys = zip(*found, strict=True)
             mm = self.camera.scale
             bounds = min(xs) / mm, min(ys) / mm, max(xs) / mm, max(ys) / mm
-            seen = self.camera.seeing(bounds, mm, 3 * MARGIN_PX)
+            seen = self.camera.seeing(bounds, mm, margin)
             self._look(replace(seen, scale=max(seen.scale, NEAREST_FIT)))
 
     # --- the camera -------------------------------------------------------------------------------------------------

@@ -44,7 +44,8 @@ class Clicks:
             self._area.shutting.on_plan(event)
             return
         by_gang = isinstance(session.tool, TieDevices | DrawSwitching) or _may_carry(event, session)
-        session.step(self._with_gang(event, session) if by_gang else event, self._area.canvas.reach())
+        reach = self._area.canvas.reach(session.home.wall)
+        session.step(self._with_gang(event, session) if by_gang else event, reach)
 
     def _with_gang(self, event: Event, session: Session) -> Event:
         device = self._gang(event, session)
@@ -57,7 +58,8 @@ class Clicks:
         if isinstance(event, Key) or event.subject is None or event.subject.kind != "box":
             return None
         box = session.home.boxes.get(event.subject.id)
-        device = device_at(box, event.at, self._area.canvas.drawn_scale()) if box is not None else None
+        scale, wall = self._area.canvas.drawn_scale(), session.home.wall
+        device = device_at(box, event.at, scale, wall) if box is not None else None
         return None if device is None else device.id
 
     def begin_to_tie(self, session: Session) -> None:
@@ -101,7 +103,7 @@ class Clicks:
         if self._area.rail.stage == TIE and boxes and isinstance(session.tool, Select):
             mark = session.findings.marks.get(subject.id, "") if session.findings else ""
             session.attempt(lambda home: tie(home, boxes, subject.id, mark))
-        elif self._area.rail.stage == TIE:
+        elif self._area.rail.stage == TIE or isinstance(session.tool, TieDevices):
             session.take(TieDevices(subject.id))
             session.select((subject,))
             self._area.say(f"{sentence(session.findings, subject)} Click or drag round what it feeds.")

@@ -73,9 +73,13 @@ class HandCanvas(QWidget):
         """Return where a house place is shown, in pixels."""
         return QPointF(*self.camera.to_pixels((house.x(), house.y())))
 
-    def reach(self) -> float:
-        """Return how near counts as at, in house mm: a few pixels at this zoom."""
-        return REACH_PX * self.camera.mm_per_px
+    def reach(self, wall: int = 0) -> float:
+        """Return how near counts as at, in house mm: a few pixels at this zoom.
+
+        Where walls are drawn `wall` mm thick, their faces count as at them, but for at most twice as many pixels.
+        """
+        few = REACH_PX * self.camera.mm_per_px
+        return min(max(few, wall / 2), 2 * few)
 
     # --- the hand ---------------------------------------------------------------------------------------------------
 

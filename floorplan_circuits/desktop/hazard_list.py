@@ -68,17 +68,19 @@ class HazardDelegate(QStyledItemDelegate):
     def sizeHint(self, option: QStyleOptionViewItem, index: Index) -> QSize:  # noqa: N802  # Qt's name
         """Return the height of a row, larger letters allowed for."""
         hazard = self._model.hazards[index.row()]
-        told = self._told_high(hazard, option.font) if self._is_stacked(hazard, option.font) else 0
-        return QSize(200, max(ROW, told + option.fontMetrics.height() + AIR))
+        font = option.font
+        told = self._high(_told(hazard, self._model), font) if self._is_stacked(hazard, font) else 0
+        return QSize(200, max(ROW, told + self._high(hazard.do, _bold(font)) + AIR))
 
     def _is_stacked(self, hazard: Hazard, font: QFont) -> bool:
         """Tell whether what to do stands under the sentence, since both don't fit beside each other: nothing is cut."""
         told = QFontMetrics(font).horizontalAdvance(_told(hazard, self._model))
         return told + _wide_bold(hazard.do, font) + GAPS > self.wide
 
-    def _told_high(self, hazard: Hazard, font: QFont) -> int:
+    def _high(self, words: str, font: QFont) -> int:
+        """Return how high words are in a column of their own."""
         room = QRect(0, 0, max(self.wide - PLATE_COLUMN - 16, 80), 1000)
-        return QFontMetrics(font).boundingRect(room, WRAPPED, _told(hazard, self._model)).height()
+        return QFontMetrics(font).boundingRect(room, WRAPPED, words).height()
 
     def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: Index) -> None:
         """Paint the row."""
@@ -90,14 +92,14 @@ class HazardDelegate(QStyledItemDelegate):
         words, do = area.adjusted(PLATE_COLUMN + 4, 0, -12, 0), area.adjusted(PLATE_COLUMN + 4, 0, -12, 0)
         if self._is_stacked(hazard, painter.font()):
             words.setTop(area.top() + AIR // 2)
-            do.setTop(area.bottom() - AIR // 2 - painter.fontMetrics().height())
+            do.setTop(area.bottom() - AIR // 2 - self._high(hazard.do, _bold(painter.font())))
         else:
             do.setLeft(do.right() - _wide_bold(hazard.do, painter.font()))
             words.setRight(do.left() - 12)
         stands = WRAPPED if self._is_stacked(hazard, painter.font()) else int(Qt.AlignmentFlag.AlignVCenter)
         painter.drawText(words, stands, _told(hazard, self._model))
         painter.setFont(_bold(painter.font()))
-        painter.drawText(do, Qt.AlignmentFlag.AlignVCenter, hazard.do)
+        painter.drawText(do, stands, hazard.do)
         painter.restore()
 
     def _paint_lead(self, painter: QPainter, hazard: Hazard, area: QRect) -> None:

@@ -12,6 +12,8 @@ if TYPE_CHECKING:
     from floorplan_circuits.desktop.window import Window
 
 WIDE, HIGH, INSET = 680, 760, 18
+OFF_EDGES = 80
+"""How much lower than the screen the page is at least, in px: its frame has a title too."""
 HEADS, AIR = (15.0, 11.0), 12
 """Sizes of heads by their level, in pt, and the room above one, in px."""
 
@@ -32,7 +34,7 @@ class HelpPage(QDialog):
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.addWidget(self.page)
-        self.resize(WIDE, HIGH)
+        self.resize(WIDE, min(HIGH, self.screen().availableGeometry().height() - OFF_EDGES))
 
 
 def _space_heads(document: QTextDocument) -> None:
@@ -59,4 +61,12 @@ def add_help(window: "Window") -> None:
     menu = window.menuBar().addMenu("&Help")
     action = menu.addAction("The first &evening")
     action.setShortcut("F1")
-    action.triggered.connect(lambda _checked=False: HelpPage(window).show())
+    action.triggered.connect(lambda _checked=False: show_help(window))
+
+
+def show_help(window: "Window") -> None:
+    """Show the page, or bring the one that is open to the front."""
+    page = next((page for page in window.findChildren(HelpPage) if page.isVisible()), None) or HelpPage(window)
+    page.show()
+    page.raise_()
+    page.activateWindow()

@@ -13,6 +13,7 @@ from floorplan_circuits.desktop.form_page import FormPage, MakeEdit
 from floorplan_circuits.desktop.keeping_focus import focus_place, focused_place
 from floorplan_circuits.desktop.seen_section import SeenSection
 from floorplan_circuits.desktop.session import Session
+from floorplan_circuits.drawing.close_up_words import PLACE_GUESSED
 from floorplan_circuits.edits.boxes import add_passing, join_halves, set_device, split_halves
 from floorplan_circuits.edits.edited import Edited, counted
 from floorplan_circuits.edits.names import USES, rename, set_use
@@ -119,6 +120,8 @@ class Inspector(FormPage):
 
     def _box_form(self, box: Box) -> None:
         self._box_head(box)
+        if box.placed == "guessed":
+            self._words(PLACE_GUESSED)
         if not self.only_seen:
             self._box_rows(box)
         assert self._session is not None

@@ -25,6 +25,7 @@ from floorplan_circuits.home.power import Breaker, Numbering, Panel, System
 from floorplan_circuits.home.trade_words import device_word, words_of
 
 WAIT_MS = 150
+PUT_ON_PLAN = "Put the panel on the plan"
 HINT = (
     "Click a space and type: 20 kitchen plugs. Enter goes to the next one down, alone it leaves a blank. "
     "30/2 dryer takes two spaces, 15/t hall / bath is two in one space, 30/q dryer / range a quad in two, 15f a fuse. "
@@ -82,6 +83,8 @@ class PanelPage(PanelRows, BreakerRows, SourceRows):
             self._breakers(session, [home.breakers[one] for one in chosen])
         else:
             self._words(HINT)
+            if panel.at is None:
+                self._button(PUT_ON_PLAN, self._put_on_plan)  # in sight, until it is done
         self._asked(session)
         self._words(panel.name, "section")
         words = words_of(home, panel)
@@ -89,7 +92,8 @@ class PanelPage(PanelRows, BreakerRows, SourceRows):
         self._mains(panel, words.main)
         self._feeders(panel, home, findings)
         self._fed(session, panel)
-        self._button("Put it on the plan" if panel.at is None else "Move it on the plan", self._put_on_plan)
+        if panel.at is not None:
+            self._button("Move it on the plan", self._put_on_plan)
         self._button("Show its photo" if panel.photo else "Add a photo of it…", self.photo_wanted.emit)
         if not chosen:
             self._words("Click a breaker to say more of it. Hold Shift for a second one to tie both.")

@@ -2,11 +2,14 @@
 
 from collections.abc import Callable
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QSize, Qt
+from PySide6.QtGui import QPainter, QPaintEvent
 from PySide6.QtWidgets import QFrame, QLabel, QPushButton, QScrollArea, QWidget
 
 INSET = 16
 """How far the words of a pane stand off its edge, in px."""
+FEW_LETTERS_PX = 64
+"""How narrow a line that is cut to what fits may become."""
 
 
 def label(words: str, name: str = "caption") -> QLabel:
@@ -22,6 +25,25 @@ def line(name: str, words: str = "") -> QLabel:
     made = QLabel(words)
     made.setObjectName(name)
     return made
+
+
+class OneLine(QLabel):
+    """Words on one line that end in "…" where there is no room for all of them; the pointer shows them whole."""
+
+    def setText(self, words: str) -> None:  # noqa: N802  # Qt's name
+        """Show other words."""
+        super().setText(words)
+        self.setToolTip(words)
+
+    def minimumSizeHint(self) -> QSize:  # noqa: N802  # Qt's name
+        """Ask for room for a few letters."""
+        return QSize(min(FEW_LETTERS_PX, super().minimumSizeHint().width()), super().minimumSizeHint().height())
+
+    def paintEvent(self, _event: QPaintEvent) -> None:  # noqa: N802  # Qt's name
+        """Draw as much as there is room for."""
+        area = self.contentsRect()
+        words = self.fontMetrics().elidedText(self.text(), Qt.TextElideMode.ElideRight, area.width())
+        QPainter(self).drawText(area, Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft, words)
 
 
 def button(words: str, name: str = "plain", act: Callable[[], object] | None = None) -> QPushButton:

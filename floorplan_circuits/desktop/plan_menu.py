@@ -75,7 +75,9 @@ class PlanMenu:
             return
         if box is not None:
             yield from box_rows(session, box)
-        context = Context(session.home, session.view.level or 0, session.view.selected, self._area.canvas.reach())
+        context = Context(
+            session.home, session.view.level or 0, session.view.selected, self._area.canvas.reach(session.home.wall)
+        )
         on = subject or room_at(at, context)
         if on is not None and on not in session.view.selected:
             session.select((on,))

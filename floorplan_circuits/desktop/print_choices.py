@@ -18,6 +18,8 @@ PAPER_WORDS = {
     "a2": "A2",
     "a1": "A1",
 }
+WITH_SWITCHING = ("wall-map", "plan")
+"""Sheets that can show what switches work."""
 OF_A_PANEL = ("wall-map", "directory", "photo")
 """Sheets that can be had for one panel alone."""
 ALL_PANELS = "All panels"
@@ -80,7 +82,7 @@ class PrintChoices(QWidget):
             together=name == "wall-map" and self.together.isChecked(),
             panel=self.panel.currentText() if of_panel else "",
             size=self.card_size.text(),
-            switching=name == "plan" and self.switching.isChecked(),
+            switching=name in WITH_SWITCHING and self.switching.isChecked(),
         )
 
     def show_home(self, home: Home, anew: bool) -> None:
@@ -98,5 +100,5 @@ class PrintChoices(QWidget):
         name = self.sheet.currentData()
         self.panel.setVisible(panels > 1 and name in OF_A_PANEL)
         self.together.setVisible(name == "wall-map")
-        self.switching.setVisible(name == "plan")
+        self.switching.setVisible(name in WITH_SWITCHING)
         self.card_size.setVisible(name == "directory")

@@ -2,14 +2,17 @@
 
 from collections.abc import Mapping
 
-from PySide6.QtCore import QPoint, Qt, Signal
+from PySide6.QtCore import QPoint, QSize, Qt, Signal
+from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QButtonGroup, QHBoxLayout, QPushButton, QWidget
 
 from floorplan_circuits.desktop.look_up import LookUp
-from floorplan_circuits.desktop.pieces import INSET, line
+from floorplan_circuits.desktop.pieces import INSET, OneLine, line
 from floorplan_circuits.home.building import Level
 
 STRIP_HIGH = 44
+COLOURS_NAMED = 960
+"""Width in px from which it is written what the buttons of the floor's colours are."""
 LAYERS = {"receptacles": "receptacles", "lights": "lights", "both": "receptacles and lights"}
 
 
@@ -27,7 +30,9 @@ class Strip(QWidget):
         self.setObjectName("strip")
         self.setAttribute(Qt.WidgetAttribute.WA_StyledBackground)
         self.setFixedHeight(STRIP_HIGH)
-        self.home_name, self.look_up = line("home"), LookUp()
+        self.home_name, self.look_up = OneLine(), LookUp()
+        self.home_name.setObjectName("home")
+        self._about_colours = line("caption", "Colour by")
         self._group = QButtonGroup(self)
         self._names: dict[int, str] = {}
         self._levels = QHBoxLayout()
@@ -52,7 +57,7 @@ class Strip(QWidget):
         """Build the choice of what the floor is divided by."""
         choices = QHBoxLayout()
         choices.setSpacing(4)
-        choices.addWidget(line("caption", "Colour by"))
+        choices.addWidget(self._about_colours)
         group = QButtonGroup(self)
         for layer, words in LAYERS.items():
             button = QPushButton(layer)
@@ -64,6 +69,16 @@ class Strip(QWidget):
             group.addButton(button)
             choices.addWidget(button)
         return choices
+
+    def resizeEvent(self, event: QResizeEvent) -> None:  # noqa: N802  # Qt's name
+        """Leave out what can be missed where there is little room: the buttons say the rest."""
+        super().resizeEvent(event)
+        self._about_colours.setVisible(self.width() >= COLOURS_NAMED)
+
+    def minimumSizeHint(self) -> QSize:  # noqa: N802  # Qt's name
+        """Ask for no more than is needed without what can be missed."""
+        least, caption = super().minimumSizeHint(), self._about_colours
+        return least if caption.isHidden() else QSize(least.width() - caption.sizeHint().width(), least.height())
 
     def show_levels(self, levels: list[Level], current: int | None) -> None:
         """Show a button for each level, the lowest first."""

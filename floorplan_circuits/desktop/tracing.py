@@ -11,7 +11,8 @@ from PySide6.QtWidgets import QApplication, QFileDialog
 
 from floorplan_circuits.desktop.photos import MOST_PIXELS, NoPhoto, Photo, photo_of
 from floorplan_circuits.desktop.picture_band import PictureBand
-from floorplan_circuits.desktop.plan_files import FILTER, LONGEST_PX, is_picture, read_plan
+from floorplan_circuits.desktop.plan_files import FILTER, LONGEST_PX, is_drawing, is_picture, read_plan
+from floorplan_circuits.desktop.plan_reader import Answer, Asked, PlanReader, ReadingBar
 from floorplan_circuits.desktop.rail import DRAW, PANEL
 from floorplan_circuits.edits.edited import Edited
 from floorplan_circuits.edits.underlays import (
@@ -25,6 +26,7 @@ from floorplan_circuits.files.pictures import MOST_BYTES, have_room, picture_has
 from floorplan_circuits.gestures.tracing import MarkLength, PictureTool
 from floorplan_circuits.home.building import Underlay
 from floorplan_circuits.home.home import Home
+from floorplan_circuits.home.placement import corners
 
 if TYPE_CHECKING:
     from floorplan_circuits.desktop.work_area import WorkArea
@@ -33,9 +35,15 @@ GUESSED_WIDE_MM = 15_000
 """What a picture stands for until its scale is set: about a house."""
 FADE_STEP = 10
 """How much fainter or stronger at once, in hundredths."""
+EDGE_PX = 8
+"""How far from the edges of the plan a picture stands that was just laid: the larger, the better it is traced."""
 LOCKED_SAYS = "The picture is locked: it stays put while you draw. Press N for a room. Unlock it in the Picture menu."
 NOT_YET = "Start or open a home first, then drag the picture in."
 NO_ROOM = "The home’s pictures have {} MB already, as much as its file may hold. Remove one first."
+
+
+Sized = tuple[str, int] | None
+"""A picture and the width it stands for, None for no picture."""
 
 
 class Tracing:
@@ -44,6 +52,9 @@ class Tracing:
     def __init__(self, area: "WorkArea") -> None:
         self._area = area
         self.band = PictureBand()
+        self.reader, self.waiting = PlanReader(area), ReadingBar()
+        self.reader.answered.connect(self._on_read)
+        self.waiting.stopped.connect(self.cancel)
         self.band.tool_wanted.connect(self.take)
         self.band.turn_wanted.connect(self.turn)
         self.band.fade_wanted.connect(self.fade)
@@ -51,6 +62,8 @@ class Tracing:
         self.band.remove_wanted.connect(self.remove)
         self._theirs = True
         """Whether what lies on the clipboard was put there after anything was copied here."""
+        self._seen: dict[int, Sized] = {}
+        """Which picture lay under each level when it was last looked at, and how large."""
         QGuiApplication.clipboard().dataChanged.connect(self._on_clipboard)
 
     # --- where from -------------------------------------------------------------------------------------------------
@@ -62,7 +75,15 @@ class Tracing:
             self.put_file(Path(name))
 
     def put_file(self, path: Path) -> None:
-        """Lay the picture in a file under the level shown; one that can't be taken is refused in words."""
+        """Lay the picture in a file under the level shown; one that can't be taken is refused in words.
+
+        A drawing is laid once it is drawn: meanwhile the window is as quick as ever.
+        """
+        session = self._area.session
+        if is_drawing(path) and session is not None and session.view.level is not None:
+            self.reader.ask(Asked(path, session, session.view.level))
+            self.waiting.begin(path.name)
+            return
         QApplication.setOverrideCursor(Qt.CursorShape.WaitCursor)
         try:
             plan = read_plan(path)
@@ -72,6 +93,35 @@ class Tracing:
         finally:
             QApplication.restoreOverrideCursor()
         self._put(plan, path.stem)
+
+    def _on_read(self, answer: Answer) -> None:
+        """Lay a drawing under the level it was asked for, if the home it was asked for is still open."""
+        asked, area = answer.asked, self._area
+        if self.reader.is_stopped() or asked.session is not area.session:
+            return
+        self.waiting.end()
+        if answer.plan is None:
+            area.say(answer.refusal)
+        elif asked.level in asked.session.home.levels.ids():
+            if asked.session.view.level != asked.level:
+                area.show_level(asked.level)
+            self._put(answer.plan, asked.path.stem)
+
+    def cancel(self) -> None:
+        """Give up the drawing that is on its way."""
+        self.leave()
+        self._area.say("Stopped: no picture was laid under the level.")
+
+    def leave(self) -> None:
+        """Wait for no drawing any more."""
+        self.reader.stop()
+        self.waiting.end()
+
+    def begin(self) -> None:
+        """Forget the home that was at work, and what is still being read for it."""
+        self.leave()
+        levels = self._area.session.home.levels if self._area.session is not None else ()
+        self._seen = {level.id: _sized(level.underlay) for level in levels}
 
     def _on_clipboard(self) -> None:
         self._theirs = True
@@ -186,3 +236,19 @@ class Tracing:
         """Show in the band what can be done now."""
         session = self._area.session
         self.band.show_picture(self.laid() if self.shows() else None, session.tool if session is not None else None)
+        self._bring_into_sight()
+
+    def _bring_into_sight(self) -> None:
+        """Show all of a picture that was just laid or has another size now, with all that is drawn on its level."""
+        session, laid = self._area.session, self.laid()
+        level = session.view.level if session is not None else None
+        if session is None or level is None or not self.shows():
+            return
+        before, self._seen[level] = self._seen.get(level), _sized(laid)
+        if laid is not None and before != _sized(laid):
+            rooms = [corner for room in session.home.rooms if room.level == level for corner in room.outline]
+            self._area.canvas.show_bounds((), [*corners(laid), *rooms], EDGE_PX)
+
+
+def _sized(laid: Underlay | None) -> Sized:
+    return None if laid is None else (laid.picture, laid.width)

@@ -3,7 +3,7 @@
 from collections.abc import Callable, Sequence
 from pathlib import Path
 
-from PySide6.QtCore import QByteArray, QSettings, Qt
+from PySide6.QtCore import QByteArray, QSettings, QSize, Qt
 from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent
 from PySide6.QtWidgets import QDockWidget, QMainWindow, QStackedWidget
 
@@ -37,8 +37,9 @@ class Window(QMainWindow):
     def __init__(self, rescues: Path | None = None, settings: QSettings | None = None) -> None:
         super().__init__()
         self.setWindowTitle("Floorplan Circuits")
-        self.setMinimumSize(*LEAST_SIZE)
-        self.resize(*DESIGN_SIZE)
+        room = self.screen().availableSize()  # smaller than the least size where letters are drawn larger
+        self.setMinimumSize(QSize(*LEAST_SIZE).boundedTo(room))
+        self.resize(QSize(*DESIGN_SIZE).boundedTo(room))
         self.setAcceptDrops(True)
         self.settings = settings or QSettings(OWNER, OWNER)
         self.rescuer = Rescuer(rescues or rescue_folder(), self)

@@ -74,7 +74,7 @@ class WorkArea(QWidget):
 
     def _lay_out(self) -> None:
         drawing, across = self.splitters
-        self.front.addWidget(_under(self.tracing.band, _under(self.band, self.canvas)))
+        self.front.addWidget(_under(self.tracing.waiting, _under(self.tracing.band, _under(self.band, self.canvas))))
         self.front.addWidget(self.photo.page)
         drawing.addWidget(self.front)
         drawing.addWidget(self.below)
@@ -104,7 +104,7 @@ class WorkArea(QWidget):
         column.addWidget(self.foot)
 
     def _connect(self) -> None:
-        self.strip.level_chosen.connect(self.show_level)
+        self.strip.level_chosen.connect(self._on_level_chosen)
         self.strip.layer_chosen.connect(self.colour_by)
         self.strip.level_wanted.connect(self.naming.ask_for_level)
         self.strip.level_menu_wanted.connect(self.plan_menu.offer_level)
@@ -154,6 +154,7 @@ class WorkArea(QWidget):
         self.shutting.forget()
         self.inside.leave()
         self.photo.leave()
+        self.tracing.begin()
         self.showing.begin()
         self._on_edited()
         self.say(FINDING)
@@ -238,6 +239,11 @@ class WorkArea(QWidget):
         if self.session is not None:
             self.session.show_level(level)
             self.showing.plan()
+
+    def _on_level_chosen(self, level: int) -> None:
+        """Look at the level whose tab was clicked, and give the keys to its plan: what comes next is drawn there."""
+        self.show_level(level)
+        self.canvas.setFocus()
 
     def colour_by(self, layer: Layer) -> None:
         """Divide the floor by lights, by receptacles, or by both."""

@@ -33,6 +33,7 @@ ONE_IS_NOT_ENOUGH = "Turning off one breaker does not make this box dead."
 TIE_MAY_SLIP = "Their handles are tied, yet one can trip alone."
 NO_ONE_FEEDS_ALL = "Tests leave no one breaker that feeds all in it."
 WHATEVER_IS_OFF = "Treat as live whatever is off."
+PLACE_GUESSED = "Its place is a guess."
 DOUBTFUL = ("contradicted", "expired")
 
 
@@ -97,6 +98,7 @@ def subtitle(contents: Contents) -> str:
     box, found = contents.box, contents.found
     said = [_sort(contents)]
     said += [f"{capital(box.reach)}."] if box.reach else []
+    said += [PLACE_GUESSED] if box.placed == "guessed" else []
     if found is not None and was_opened(found):
         day = f" {day_of(found.seen_on)}" if found.seen_on else ""
         said.append(f"Opened and recorded{day}." if found.opened else f"Opened{day}, changed since.")

@@ -10,8 +10,9 @@ from floorplan_circuits.drawing.lettering import width
 from floorplan_circuits.drawing.overlaps import Segment, around, crosses_box, overlap
 from floorplan_circuits.drawing.palette import Theme
 from floorplan_circuits.drawing.placement import Ground
-from floorplan_circuits.drawing.plan_building import openings, swings, wall_segments, walls
+from floorplan_circuits.drawing.plan_building import openings, swings
 from floorplan_circuits.drawing.plan_stairs import flight_bounds, stairs
+from floorplan_circuits.drawing.plan_walls import OUTER, wall_segments, walls
 from floorplan_circuits.findings import XY, Findings
 from floorplan_circuits.home.building import Room
 from floorplan_circuits.home.insides import inside_area, inside_lengths
@@ -72,7 +73,8 @@ def wall_measures(
         wide, across = width(words, SIZE), abs(bx - ax) / length if length else 0.0
         if length / scale < across * (wide + 1.0) + (1 - across) * 2 * HIGH:
             continue
-        off = (OFF_WALL + (1 - across) * wide / 2) * scale
+        off = max(0.0, thick / scale - OUTER) / 2 + OFF_WALL
+        off = (off + (1 - across) * wide / 2) * scale
         dx, dy = -(by - ay) / length * inward * off, (bx - ax) / length * inward * off
         along = ((ax + (bx - ax) * part + dx, ay + (by - ay) * part + dy) for part in ALONG)
         yield [(x / scale, y / scale) for x, y in along], words

@@ -33,6 +33,9 @@ CLEAR = 0.15
 SEEN = 1.5
 """Least length in mm of a line that leads through a wall: shorter, the label would seem to belong to the next room."""
 
+SQUARE_ON = 0.3
+"""A thing looks along a wall, not away from it, if less than this share of its way leads off it."""
+
 Where = Literal["own side", "outside", "anywhere"]
 """On the thing's own side of the walls; outside the building; or anywhere in it, if a line leads there."""
 
@@ -69,7 +72,9 @@ class Ground:
         self._shunned: Grid[Bounds] = Grid()
         self._crossed: Grid[Segment] = Grid()
         self._outer: list[Segment] = []
+        self._thickest = 0.0
         for wall in walls:
+            self._thickest = max(self._thickest, wall.half)
             for bounds in along(wall):
                 self._walls.put(bounds, (segment_bounds(wall), wall))
             if wall.outer:
@@ -159,10 +164,25 @@ class Ground:
         """Tell whether a label within `reach` mm could stand outside the building."""
         return not self._outer or any(distance(at, wall) <= reach for wall in self._outer)
 
-    def half_wall_at(self, at: XY, reach: float = 1.5) -> float:
-        """Return half the thickness of the wall that `at` lies on, or 0 where there is none within `reach` mm."""
-        near = (at[0] - reach, at[1] - reach, at[0] + reach, at[1] + reach)
-        return max((wall.half for _, wall in self._walls.near(near) if distance(at, wall) <= reach), default=0.0)
+    def out_of_wall(self, at: XY, looks: XY, reach: float = 1.5) -> float:
+        """Return how far a thing at `at` that looks that way must step out to stand before its wall, in mm.
+
+        Its wall is one it looks away from, no more than `reach` mm off, or as deep as it is thick; 0 where none is.
+        """
+        far = max(reach, self._thickest)
+        near = self._walls.near((at[0] - far, at[1] - far, at[0] + far, at[1] + far))
+        its = (wall for _, wall in near if distance(at, wall) <= max(reach, wall.half))
+        steps = (wall.half - before for wall in its if (before := _before(at, looks, wall)) is not None)
+        return max((0.0, *steps))
+
+
+def _before(at: XY, looks: XY, wall: Segment) -> float | None:
+    """Return how far before a wall's middle line a place is, as a thing sees it; None if it looks along the wall."""
+    (ax, ay), (bx, by) = wall.a, wall.b
+    length = dist(wall.a, wall.b)
+    nx, ny = ((ay - by) / length, (bx - ax) / length) if length else (0.0, 0.0)
+    off = nx * looks[0] + ny * looks[1]
+    return None if abs(off) < SQUARE_ON else ((at[0] - ax) * nx + (at[1] - ay) * ny) * (1 if off > 0 else -1)
 
 
 @dataclass(slots=True)

@@ -13,12 +13,11 @@ from floorplan_circuits.drawing.placement import Ground
 from floorplan_circuits.drawing.plan_apart import drawn_apart
 from floorplan_circuits.drawing.plan_boxes import DrawnBox, circuits_in_words, subject_of
 from floorplan_circuits.drawing.plan_building import (
+    facing,
     floors,
     opening_spots,
     openings,
     swings,
-    wall_segments,
-    walls,
     zone_edges,
 )
 from floorplan_circuits.drawing.plan_dots import dots
@@ -27,6 +26,7 @@ from floorplan_circuits.drawing.plan_planned import planned
 from floorplan_circuits.drawing.plan_stairs import flight_bounds, flight_spots, stair_words, stairs
 from floorplan_circuits.drawing.plan_switching import legs
 from floorplan_circuits.drawing.plan_underlay import underlay, underlay_bounds
+from floorplan_circuits.drawing.plan_walls import OUTER, wall_segments, walls
 from floorplan_circuits.drawing.room_names import name_rooms
 from floorplan_circuits.drawing.shown_zones import Floor, shown_floor
 from floorplan_circuits.drawing.symbols import bounds as symbol_bounds
@@ -153,7 +153,9 @@ def _by_urgency(boxes: Iterable[DrawnBox], frame: Frame) -> tuple[list[DrawnBox]
 
 
 def _panel(panel: Panel, frame: Frame, ground: Ground, labels: Labels) -> Mark:
-    at = frame.mm(panel.at or (0, 0))
+    at, looks = frame.mm(panel.at or (0, 0)), facing(panel.angle)
+    out = max(0.0, ground.out_of_wall(at, looks) - OUTER / 2)  # it would be lost in the ink of a thick wall
+    at = at[0] + looks[0] * out, at[1] + looks[1] * out
     subject = Subject("panel", panel.id)
     bounds = symbol_bounds("panel", at, panel.angle)
     ground.take(bounds)
@@ -167,7 +169,9 @@ def _extent(segments: list[Segment], frame: Frame, labels: Labels, beneath: Pict
 
     A picture to draw over counts only until something is drawn: the rest of the sheet it is on is of no use then.
     """
-    found: list[Bounds] = [(*end, *end) for segment in segments for end in (segment.a, segment.b)]
+    beyond = max(0.0, max((segment.half for segment in segments), default=0.0) - OUTER / 2)
+    ends = [end for segment in segments for end in (segment.a, segment.b)]
+    found: list[Bounds] = [around(end, (2 * beyond, 2 * beyond)) for end in ends]
     found += [bounds for bounds, _ in labels.spots]
     found += [*swings(frame), *flight_bounds(frame)]
     found += [around(frame.mm(box.at), (3.0, 3.0)) for box in frame.boxes() if box.at is not None]

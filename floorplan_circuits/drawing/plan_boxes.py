@@ -4,11 +4,12 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from floorplan_circuits.drawing.frame import Frame
-from floorplan_circuits.drawing.ink import Bounds, Mark, Pen, Shape, polygon
+from floorplan_circuits.drawing.ink import Bounds, Mark, Pen, Shape, path_bounds, polygon
 from floorplan_circuits.drawing.overlaps import around
 from floorplan_circuits.drawing.palette import LIGHT
 from floorplan_circuits.drawing.placement import Ground
 from floorplan_circuits.drawing.plan_building import facing
+from floorplan_circuits.drawing.plan_guessed import DEEP, wave
 from floorplan_circuits.drawing.plan_what_if import Entering, is_dead, plates_when_off
 from floorplan_circuits.drawing.plates import Plate, plate_of
 from floorplan_circuits.drawing.symbols import bounds as symbol_bounds
@@ -85,6 +86,10 @@ def drawn_box(box: Box, frame: Frame, ground: Ground, aside: float = 0.0) -> Dra
         marks.append(stamp(name, spot, angle, ink, ground_colour, radius=radius, weight=weight))
         if not housed:
             bounds.append(symbol_bounds(name, spot, angle, radius))
+    if box.placed == "guessed":
+        ground_of_wave, line = wave(*_waves_at(at, looks, housed), frame.theme)
+        marks += [ground_of_wave, line]
+        bounds.append(path_bounds(ground_of_wave.path))
     depth = 2 * RADIUS if looks is None else _depth(at, looks, bounds[0])
     plates, picked = plates_of(box, frame), box.id in frame.picked
     return DrawnBox(box, found, tuple(marks), tuple(bounds), at, looks, depth, plates, picked)
@@ -103,13 +108,23 @@ def dot_box(box: Box, at: XY, side: float, frame: Frame) -> DrawnBox:
 
 
 def _stands_at(box: Box, frame: Frame, ground: Ground) -> tuple[XY, XY | None]:
-    """Return where it touches the wall's face and which way it looks; or its middle and None."""
+    """Return where it touches the wall's face and which way it looks; or its middle and None.
+
+    One whose place is a guess does not touch its wall: a wave stands between them.
+    """
     at = frame.mm(box.at or (0, 0))
     if box.mount not in ON_WALL:
         return at, None
     looks = facing(box.angle)
-    half = ground.half_wall_at(at)
-    return (at[0] + looks[0] * half, at[1] + looks[1] * half), looks
+    out = ground.out_of_wall(at, looks) + (DEEP if box.placed == "guessed" else 0.0)
+    return (at[0] + looks[0] * out, at[1] + looks[1] * out), looks
+
+
+def _waves_at(at: XY, looks: XY | None, housed: bool) -> tuple[XY, XY]:
+    """Return the foot of the wave of a guessed place, and which way from there the box is: up, if it is on no wall."""
+    if looks is None:
+        return (at[0], at[1] + (GANG / 2 if housed else RADIUS) + DEEP), (0.0, -1.0)
+    return (at[0] - looks[0] * DEEP, at[1] - looks[1] * DEEP), looks
 
 
 def _symbols(box: Box) -> list[tuple[str, Sequence[Feed]]]:
@@ -214,4 +229,5 @@ def circuits_in_words(box: Box, findings: Findings) -> str:
     known = ", ".join(f"{plate.words} ({STANDING_WORDS[plate.standing]})" for plate in plates)
     found = findings.boxes.get(box.id)
     shared = " More than one circuit enters." if found is not None and found.shared else ""
-    return f"{box.mark}, {kinds}: {known or 'nothing recorded'}.{shared}"
+    guessed = " Its place is a guess." if box.placed == "guessed" else ""
+    return f"{box.mark}, {kinds}: {known or 'nothing recorded'}.{shared}{guessed}"

@@ -1,4 +1,4 @@
-"""The building on the plan: floors with their circuits' colours, walls, openings."""
+"""The building on the plan: floors with their circuits' colours, and the openings that are cut through its walls."""
 
 from math import cos, radians, sin
 
@@ -14,23 +14,26 @@ from floorplan_circuits.drawing.ink import (
     path_bounds,
     polygon,
     polyline,
+    rectangle,
     turned,
 )
 from floorplan_circuits.drawing.insets import inset
 from floorplan_circuits.drawing.overlaps import Segment
 from floorplan_circuits.drawing.palette import Theme, hatch, tint
+from floorplan_circuits.drawing.plan_walls import OUTER, wall_depth
 from floorplan_circuits.drawing.plan_what_if import bare_floors
 from floorplan_circuits.drawing.shown_zones import Floor
 from floorplan_circuits.findings import XY, Subject, Zone
 from floorplan_circuits.home.building import Opening
 
-OUTER, INNER = 1.0, 0.5
 ZONE_EDGE, ZONE_DASH = 0.18, (1.4, 0.9)
-INSET = 1.1
-"""How far from the middle of a wall the line runs that says a room is not all tested, in paper mm."""
+INSET = 0.6
+"""How far from the face of a wall the line runs that says a room is not all tested, in paper mm."""
 DOT_SPACING, DOT = 2.4, 0.32
-SPOT = 2.0
-"""How deep the place is where an opening can be pointed at, in paper mm: more than its wall is."""
+CUT = 0.2
+"""How much deeper than its wall an opening is cut, in paper mm, so that nothing of the wall is left."""
+SPOT = 1.0
+"""How much deeper than its wall the place is where an opening can be pointed at, in paper mm."""
 
 
 # --- floors ---------------------------------------------------------------------------------------------------------
@@ -64,7 +67,11 @@ def floors(frame: Frame, floor: Floor) -> Group:
 
 def _inner_line(zone: Zone, frame: Frame) -> Shape:
     """Draw a dashed line just inside the walls of a room on one circuit that is not all tested or traced."""
-    path = tuple(part for ring in zone.rings for part in polygon(*inset([frame.mm(at) for at in ring], INSET)))
+    path = tuple(
+        part
+        for ring in zone.rings
+        for part in polygon(*inset([frame.mm(at) for at in ring], wall_depth(frame) / 2 + INSET))
+    )
     return Shape(path, None, Pen(ZONE_EDGE, frame.theme.ink, ZONE_DASH))
 
 
@@ -88,26 +95,7 @@ def fill(path: Path, colour: int | None, theme: Theme) -> list[Mark]:
     return marks
 
 
-# --- walls and openings ---------------------------------------------------------------------------------------------
-
-
-def wall_segments(frame: Frame) -> list[Segment]:
-    """Return the level's walls in paper mm, for drawing and for placing labels beside them."""
-    return [
-        Segment(frame.mm(wall.a), frame.mm(wall.b), (OUTER if wall.outer else INNER) / 2, wall.outer)
-        for wall in frame.findings.walls
-        if wall.level == frame.level
-    ]
-
-
-def walls(segments: list[Segment], theme: Theme) -> Group:
-    """Draw the walls, inner ones first, each as one path."""
-    marks = []
-    for half in (INNER / 2, OUTER / 2):
-        path = tuple(part for wall in segments if wall.half == half for part in polyline(wall.a, wall.b))
-        if path:
-            marks.append(Shape(path, None, Pen(2 * half, theme.wall, cap="square")))
-    return Group(tuple(marks))
+# --- openings -------------------------------------------------------------------------------------------------------
 
 
 def openings(frame: Frame) -> Group:
@@ -118,13 +106,11 @@ def openings(frame: Frame) -> Group:
 
 def _opening(opening: Opening, frame: Frame) -> Group:
     """Draw one opening lying along x at the origin, the side it faces downwards, then turn it into its wall."""
-    wide, theme = opening.width / frame.scale, frame.theme
-    gap = OUTER + 0.2
-    cut = Shape(polygon((-wide / 2, -gap / 2), (wide / 2, -gap / 2), (wide / 2, gap / 2), (-wide / 2, gap / 2)))
-    drawn = {"door": _door, "window": _window, "open way": _open_way}[opening.kind](opening, wide, theme)
-    marks = (Shape(cut.path, theme.paper), *drawn)
+    wide, deep, theme = opening.width / frame.scale, wall_depth(frame), frame.theme
+    cut = Shape(rectangle(-wide / 2, -(deep + CUT) / 2, wide, deep + CUT), theme.paper)
+    drawn = {"door": _door, "window": _window, "open way": _open_way}[opening.kind](opening, (wide, deep), theme)
     at, angle = frame.mm(opening.at), opening.angle - 90
-    return Group(tuple(Shape(turned(one.path, angle, at), one.fill, one.pen) for one in marks))
+    return Group(tuple(Shape(turned(one.path, angle, at), one.fill, one.pen) for one in (cut, *drawn)))
 
 
 def opening_spots(frame: Frame) -> list[tuple[Bounds, Subject]]:
@@ -134,8 +120,8 @@ def opening_spots(frame: Frame) -> list[tuple[Bounds, Subject]]:
 
 
 def _pointed_at(opening: Opening, frame: Frame) -> Bounds:
-    half = opening.width / frame.scale / 2
-    corners = polygon((-half, -SPOT / 2), (half, -SPOT / 2), (half, SPOT / 2), (-half, SPOT / 2))
+    wide, deep = opening.width / frame.scale, wall_depth(frame) + SPOT
+    corners = rectangle(-wide / 2, -deep / 2, wide, deep)
     return path_bounds(turned(corners, opening.angle - 90, frame.mm(opening.at)))
 
 
@@ -147,36 +133,49 @@ def swings(frame: Frame) -> list[Bounds]:
 
 def _swept(door: Opening, frame: Frame) -> Bounds:
     wide = door.width / frame.scale
-    deep = wide if door.swing == "ahead" else -wide
-    corners = polygon((-wide / 2, 0), (wide / 2, 0), (wide / 2, deep), (-wide / 2, deep))
+    reach = wide + _face(wall_depth(frame))
+    corners = rectangle(-wide / 2, 0 if door.swing == "ahead" else -reach, wide, reach)
     return path_bounds(turned(corners, door.angle - 90, frame.mm(door.at)))
 
 
-def _door(opening: Opening, wide: float, theme: Theme) -> list[Shape]:
+def _face(deep: float) -> float:
+    """Return how far off the middle of its wall a door hangs: in the face of a thick one, else in the middle."""
+    return deep / 2 if deep > OUTER else 0.0
+
+
+def _door(opening: Opening, size: tuple[float, float], theme: Theme) -> list[Shape]:
     """Draw the leaf half open at a right angle and the quarter circle of its edge."""
+    wide, deep = size
     if opening.hinge == "none" or opening.swing == "none":
         return [Shape(polyline((-wide / 2, 0), (wide / 2, 0)), None, Pen(0.25, theme.soft))]
     side = 1 if opening.hinge == "left" else -1  # who looks along +y has +x on the left hand
     way = 1 if opening.swing == "ahead" else -1
-    hinge, edge = side * wide / 2, -side * wide / 2
-    leaf = polyline((hinge, 0), (hinge, way * wide))
+    hinge, edge, face = side * wide / 2, -side * wide / 2, way * _face(deep)
+    open_to = face + way * wide
     k = 0.5523 * wide
     swing: Path = (
-        ("M", (hinge, way * wide)),
-        ("C", (hinge - side * k, way * wide, edge, way * k, edge, 0.0)),
+        ("M", (hinge, open_to)),
+        ("C", (hinge - side * k, open_to, edge, face + way * k, edge, face)),
     )
+    leaf = polyline((hinge, face), (hinge, open_to))
     return [Shape(leaf, None, Pen(0.25, theme.soft)), Shape(swing, None, Pen(0.13, theme.soft))]
 
 
-def _window(_opening: Opening, wide: float, theme: Theme) -> list[Shape]:
-    pens = ((-0.5, 0.18), (0.0, 0.13), (0.5, 0.18))
-    lines = [Shape(polyline((-wide / 2, y), (wide / 2, y)), None, Pen(weight, theme.wall)) for y, weight in pens]
-    ends = [Shape(polyline((x, -0.5), (x, 0.5)), None, Pen(0.18, theme.wall)) for x in (-wide / 2, wide / 2)]
-    return lines + ends
+def _window(_opening: Opening, size: tuple[float, float], theme: Theme) -> list[Shape]:
+    """Draw the two faces of the wall, the pane between them, and its ends."""
+    (wide, deep), ends = size, (-size[0] / 2, size[0] / 2)
+    lines = [
+        Shape(polyline((-wide / 2, y), (wide / 2, y)), None, Pen(weight, theme.wall))
+        for y, weight in ((-deep / 2, 0.18), (0.0, 0.13), (deep / 2, 0.18))
+    ]
+    return lines + [Shape(polyline((x, -deep / 2), (x, deep / 2)), None, Pen(0.18, theme.wall)) for x in ends]
 
 
-def _open_way(_opening: Opening, wide: float, theme: Theme) -> list[Shape]:
-    return [Shape(polyline((-wide / 2, 0), (wide / 2, 0)), None, Pen(0.13, theme.soft, (0.9, 0.7)))]
+def _open_way(_opening: Opening, size: tuple[float, float], theme: Theme) -> list[Shape]:
+    """Draw the middle of the gap, or both faces of a thick wall, as where a wall would be."""
+    (wide, deep), dashes = size, Pen(0.13, theme.soft, (0.9, 0.7))
+    faces = (-deep / 2, deep / 2) if deep > OUTER else (0.0,)
+    return [Shape(polyline((-wide / 2, y), (wide / 2, y)), None, dashes) for y in faces]
 
 
 def facing(angle: int) -> XY:

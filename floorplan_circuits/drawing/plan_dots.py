@@ -8,15 +8,15 @@ from floorplan_circuits.drawing.ink import Mark, Pen, Shape, rectangle
 from floorplan_circuits.drawing.overlaps import around
 from floorplan_circuits.drawing.placement import Ground
 from floorplan_circuits.drawing.plan_boxes import DOUBTFUL, ON_WALL, dot_box, subject_of
-from floorplan_circuits.drawing.plan_building import OUTER, facing
+from floorplan_circuits.drawing.plan_building import facing
 from floorplan_circuits.drawing.plan_labels import Labels, label_dots, write_labels
 from floorplan_circuits.drawing.plan_stairs import stair_words
+from floorplan_circuits.drawing.plan_walls import wall_depth
 from floorplan_circuits.drawing.room_names import name_rooms_of_overview
 from floorplan_circuits.findings import XY
 from floorplan_circuits.home.boxes import Box
 
 DOT = 1.05
-BEFORE_WALL = (OUTER + DOT) / 2
 HIT = 3.2
 """Side in mm of the square that a click on a dot may miss by."""
 MOST_PLATES = 300
@@ -64,8 +64,8 @@ def _place(box: Box, frame: Frame) -> XY:
     x, y = frame.mm(box.at or (0, 0))
     if box.mount not in ON_WALL:
         return x, y
-    way = facing(box.angle)
-    return x + way[0] * BEFORE_WALL, y + way[1] * BEFORE_WALL
+    way, off = facing(box.angle), (wall_depth(frame) + DOT) / 2
+    return x + way[0] * off, y + way[1] * off
 
 
 def _doubtful(frame: Frame) -> set[int]:

@@ -49,4 +49,7 @@ def _put(tool: PutPanel, spot: WallSpot, context: Context) -> Outcome:
         return Outcome(Select(), says=str(error))
     if edit.home is context.home:
         return Outcome(Select(), says="It is there already.", selected=panel)
-    return Outcome(Select(), edit, says=f"{edit.says}.", selected=panel)
+    name = edit.home.panels[tool.panel].name
+    return Outcome(
+        Select(), edit, says=f"{name} stands on the plan. Tie devices to its breakers: press C.", selected=panel
+    )

@@ -1,5 +1,6 @@
 """The hand on the picture under a level: mark a known length, mark a wall that is level or upright, move it."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
 from floorplan_circuits.edits.edited import Edited, Refused
@@ -8,14 +9,18 @@ from floorplan_circuits.findings import XY
 from floorplan_circuits.gestures.events import Context, Event, Key, Move, Outcome, Press, Release
 from floorplan_circuits.gestures.lengths_typed import ONE_LENGTH, typed_further
 from floorplan_circuits.gestures.selecting import Select
-from floorplan_circuits.home.lengths import NotALength, parse_length
+from floorplan_circuits.home.lengths import NotALength, Units, parse_length, show_length
 from floorplan_circuits.home.placement import corners, lean
 from floorplan_circuits.view import Draft
 
 LENGTH_SAYS = "Click one end of a length that you know on the picture, the longer the better. Esc leaves it."
 OTHER_END = "Click its other end."
-TYPE_IT = "Type how long that is in the house, such as 4.2 or 13' 9\", then Enter."
-SCALE_SET = "The scale is set. If the walls lean, straighten the picture; else lock it and draw: press N."
+TYPE_IT: Mapping[Units, str] = {
+    "metric": "Type how long that is in the house, such as 4.2 m, then Enter.",
+    "feet and inches": "Type how long that is in the house, such as 13' 9\" or 4.2 m, then Enter.",
+}
+SCALE_SET = "The whole picture is {} wide now. If its walls lean, straighten it; else lock it and draw: press N."
+ABOVE = "The whole picture is {} wide now. Move it onto the pale walls of the level below, then lock it and draw."
 WALL_SAYS = "Click one end of a long wall on the picture that is level or upright in the house. Esc leaves it."
 STRAIGHT = "The picture is straight. Lock it and draw: press N."
 STRAIGHT_ALREADY = "That wall is straight already."
@@ -70,22 +75,23 @@ def step_picture(tool: PictureTool, event: Event, context: Context) -> Outcome:
 def _length(tool: MarkLength, event: Event, context: Context) -> Outcome:
     if isinstance(event, Key):
         return _length_key(tool, event, context)
+    units = context.home.units
     if isinstance(event, Press) and (tool.first is None or tool.second is not None):
-        return _marked(MarkLength(event.at), event.at)
+        return _marked(MarkLength(event.at), event.at, units)
     ends = isinstance(event, Press | Release) and tool.first is not None and tool.second is None
     if ends and lean(tool.first or event.at, event.at).length > context.reach:
-        return _marked(replace(tool, second=event.at), event.at)
-    return _marked(tool, event.at)
+        return _marked(replace(tool, second=event.at), event.at, units)
+    return _marked(tool, event.at, units)
 
 
-def _marked(tool: MarkLength, pointer: XY) -> Outcome:
+def _marked(tool: MarkLength, pointer: XY, units: Units) -> Outcome:
     """Draw the line marked so far and say what is wanted next."""
     if tool.first is None:
         return Outcome(tool, draft=Draft(at=pointer), says=LENGTH_SAYS)
     if tool.second is None:
         return Outcome(tool, draft=Draft(lines=_ended(tool.first, pointer), at=pointer), says=OTHER_END)
     words = tool.typed or "how long?"
-    says = f"{tool.typed}, then Enter. Esc drops it." if tool.typed else TYPE_IT
+    says = f"{tool.typed}, then Enter. Esc drops it." if tool.typed else TYPE_IT[units]
     return Outcome(tool, draft=Draft(lines=_ended(tool.first, tool.second), at=tool.second, words=words), says=says)
 
 
@@ -105,13 +111,14 @@ def _length_key(tool: MarkLength, event: Key, context: Context) -> Outcome:
         return Outcome(None if tool.first is None else MarkLength(), says=LENGTH_SAYS)
     if tool.first is None or tool.second is None:
         return Outcome(tool, says=LENGTH_SAYS if tool.first is None else OTHER_END)
+    units = context.home.units
     if event.name == "backspace":
-        return _marked(replace(tool, typed=tool.typed[:-1]), tool.second)
+        return _marked(replace(tool, typed=tool.typed[:-1]), tool.second, units)
     if event.name == "enter" and tool.typed:
         return _sized(tool, tool.first, tool.second, context)
     if event.text and ONE_LENGTH.issuperset(event.text.lower()):
-        return _marked(replace(tool, typed=typed_further(tool.typed, event.text)), tool.second)
-    return _marked(tool, tool.second)
+        return _marked(replace(tool, typed=typed_further(tool.typed, event.text)), tool.second, units)
+    return _marked(tool, tool.second, units)
 
 
 def _sized(tool: MarkLength, first: XY, second: XY, context: Context) -> Outcome:
@@ -119,8 +126,11 @@ def _sized(tool: MarkLength, first: XY, second: XY, context: Context) -> Outcome
         length = parse_length(tool.typed, context.home.units)
         edit = set_known_length(context.home, context.level, first, second, length)
     except (NotALength, Refused) as error:
-        return replace(_marked(replace(tool, typed=""), second), says=str(error))
-    return _done(edit, context, SCALE_SET, SCALE_SET)
+        return replace(_marked(replace(tool, typed=""), second, context.home.units), says=str(error))
+    laid = edit.home.levels[context.level].underlay
+    wide = show_length(laid.width if laid is not None else length, context.home.units)
+    says = (ABOVE if context.below() else SCALE_SET).format(wide)
+    return _done(edit, context, says, says)
 
 
 # --- a wall that is level or upright --------------------------------------------------------------------------------

@@ -19,6 +19,8 @@ TIED = "A tie is what somebody says: test it to be sure of it."
 ALL_TIED = "All that takes power there is tied already. Click a device without Shift to tie it anew."
 NO_ROOM = "Shift-click the floor of a room to tie what is not tied yet in it."
 TAKES_POWER = ("box", "device")
+AT_WALL_MM = 150.0
+"""How far in mm beyond a marquee within a room what hangs on the room's walls still counts."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,7 +52,7 @@ def step_tie(tool: TieDevices, event: Event, context: Context) -> Outcome:
     if tool.start is None:
         return Outcome(idle, says=_says(tool, context))
     if tool.dragging:
-        boxes = context.boxes_between(tool.start, event.at)
+        boxes = _boxes_meant(tool.start, event.at, context)
         return _rest_tied(idle, boxes, context) if tool.rest else _tied(idle, boxes, context, toggle=False)
     if tool.rest and (tool.on is None or tool.on.kind not in (*TAKES_POWER, "breaker")):
         return _room_tied(idle, tool.start, context)
@@ -99,6 +101,22 @@ def _room_tied(idle: TieDevices, at: XY, context: Context) -> Outcome:
         return Outcome(idle, says=NO_ROOM)
     here = contents(context.home, {room.id})
     return _rest_tied(idle, [box.id for box in context.home.boxes if box.id in here], context)
+
+
+def _boxes_meant(start: XY, end: XY, context: Context) -> Sequence[int]:
+    """Return the boxes in a marquee; begun and let go on one room's floor, it means that room's alone.
+
+    A box on a wall hangs on a line that a hand inside the room can't quite reach, and a hair beyond it hang the next
+    room's: those of the room count as inside from a wall's thickness off, those of others not at all.
+    """
+    room = room_at(start, context)
+    if room is None or room_at(end, context) != room:
+        return context.boxes_between(start, end)
+    (left, right), (top, bottom) = sorted((start[0], end[0])), sorted((start[1], end[1]))
+    wide = max(context.reach, AT_WALL_MM)
+    near = context.boxes_between((left - wide, top - wide), (right + wide, bottom + wide))
+    here = contents(context.home, {room.id})
+    return [box for box in near if box in here]
 
 
 def _rest_tied(idle: TieDevices, boxes: Sequence[int], context: Context) -> Outcome:

@@ -106,7 +106,7 @@ def _panels(findings: Findings) -> Iterator[Told]:
 
 
 def _of_panel(findings: Findings, panel: Panel) -> Iterator[str]:
-    yield panel.place or "nobody wrote down where it is"
+    yield panel.place or _on_the_plan(findings, panel) or "nobody wrote down where it is"
     fed = list(dict.fromkeys(_givers(findings, panel)))
     over = CHANGES_OVER.get(panel.changes_over, "")
     if fed:
@@ -120,6 +120,14 @@ def _of_panel(findings: Findings, panel: Panel) -> Iterator[str]:
         yield "no main of its own is recorded: the wires that feed it stay live until what feeds it is off"
     else:
         yield "no main of its own is recorded"
+
+
+def _on_the_plan(findings: Findings, panel: Panel) -> str:
+    """Return that a panel is drawn, and on which level's plan; '' where it is not."""
+    level = findings.home.levels.get(panel.level)
+    if level is None or panel.at is None:
+        return ""
+    return f"on the plan of “{level.name}”" if level.name else "on the plan"
 
 
 def _main_in_words(findings: Findings, main: int, amps: int | None) -> str:

@@ -3,12 +3,15 @@
 from collections.abc import Iterator, Sequence
 from itertools import accumulate
 
+from floorplan_circuits.drawing.arcs import arc_handles
 from floorplan_circuits.drawing.frame import is_built
 from floorplan_circuits.drawing.ink import Group, Mark, Pen, Shape, Text, moved, polyline, rectangle
 from floorplan_circuits.drawing.lettering import width, wrap
 from floorplan_circuits.drawing.palette import Theme
 from floorplan_circuits.drawing.phrases import listed
 from floorplan_circuits.drawing.plan_building import ZONE_DASH, ZONE_EDGE, fill
+from floorplan_circuits.drawing.plan_guessed import DEEP, wave
+from floorplan_circuits.drawing.plan_switching import LEG_DASH, LEG_PEN
 from floorplan_circuits.drawing.plates import Plate, plate, text_height
 from floorplan_circuits.drawing.symbols import bounds as symbol_bounds
 from floorplan_circuits.drawing.symbols import stamp
@@ -33,6 +36,8 @@ FOOT = {
     "lights": "Colour is what the lights are on, not what runs inside walls, floor or ceiling.",
     "receptacles": "Colour is what receptacles and appliances are on, not what runs inside walls, floor or ceiling.",
 }
+GUESSED_WORDS = "its place is a guess"
+LEG_WORDS = "what a switch works; no cable"
 LEGEND_ROW, LEGEND_SIZE = 4.3, 7.5
 NAMED = 3
 """How many of those who tested are named."""
@@ -45,13 +50,17 @@ Row = tuple[Group, str]
 """What is drawn about the origin, and its words."""
 
 
-def how_to_read(findings: Findings, wide: float, theme: Theme, scope: Scope, some_pale: bool = False) -> Section:
+def how_to_read(
+    findings: Findings, wide: float, theme: Theme, scope: Scope, some_pale: bool = False, switching: bool = False
+) -> Section:
     """Return the key to the plates, symbols and floors of these levels, and who tested.
 
-    `some_pale`: boxes of other panels stand pale.
+    `some_pale`: boxes of other panels stand pale; `switching`: there are curves from switches to what they work.
     """
     rows = [*_plate_rows(findings, scope, theme), *_symbol_rows(findings, scope, theme)]
     rows += _floor_rows(findings, scope, theme)
+    rows += [_guessed_row(theme)] if any(box.placed == "guessed" for box in boxes_in(findings, scope) if box.at) else []
+    rows += [_leg_row(theme)] if switching and _has_switching(findings, scope) else []
     rows += (
         [(_centred("duplex receptacle", theme, ink=theme.faint), "pale: all of it on other panels")]
         if some_pale
@@ -146,6 +155,26 @@ def _floor_rows(findings: Findings, scope: Scope, theme: Theme) -> Iterator[Row]
 
 def _line(theme: Theme, dash: tuple[float, ...] = ()) -> Group:
     return Group((Shape(polyline((-4, 0), (4, 0)), None, Pen(ZONE_EDGE, theme.ink, dash)),))
+
+
+def _has_switching(findings: Findings, scope: Scope) -> bool:
+    """Tell whether a switch on these levels works anything."""
+    devices = {device.id for device in _devices(findings, scope)}
+    return any(group.feeds and devices.intersection(group.switches) for group in findings.home.controls)
+
+
+def _guessed_row(theme: Theme) -> Row:
+    foot = (-3.4, 0.0)
+    wall = Shape(polyline((foot[0], -1.6), (foot[0], 1.6)), None, Pen(0.5, theme.wall))
+    receptacle = stamp("duplex receptacle", (foot[0] + 0.25 + DEEP, 0), 0, theme.ink, theme.paper)
+    return Group((wall, *wave((foot[0] + 0.25, 0.0), (1.0, 0.0), theme), receptacle)), GUESSED_WORDS
+
+
+def _leg_row(theme: Theme) -> Row:
+    a, b = (-4.0, 0.5), (4.0, 0.5)
+    (px, py), (qx, qy) = arc_handles(a, b)
+    curve = Shape((("M", a), ("C", (px, py, qx, qy, *b))), None, Pen(LEG_PEN, theme.soft, LEG_DASH))
+    return Group((curve,)), LEG_WORDS
 
 
 def _plate_rows(findings: Findings, scope: Scope, theme: Theme) -> Iterator[Row]:

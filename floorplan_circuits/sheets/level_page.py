@@ -48,6 +48,7 @@ class Lists:
 
     `is_first`: they open the map, so that what is to be known of the whole home stands among them. `parts`: those that
     the level is printed in, if it is. `drawn`: what the plan shows, where it shows more than the lists are about.
+    `switching`: it has curves from switches to what they work.
     """
 
     findings: Findings
@@ -56,6 +57,7 @@ class Lists:
     is_first: bool = True
     parts: Parts | None = None
     drawn: Findings | None = None
+    switching: bool = False
     _made: dict[tuple[str, float], Section] = field(default_factory=dict, compare=False)
 
     def kinds(self) -> tuple[str, ...]:
@@ -75,7 +77,8 @@ class Lists:
         scope = self.scope
         every: Scope = frozenset({None, *self.findings.home.levels.ids()})
         if kind == "read":
-            return how_to_read(self.drawn or self.findings, wide, self.theme, scope or every, self.drawn is not None)
+            drawn, pale = self.drawn or self.findings, self.drawn is not None
+            return how_to_read(drawn, wide, self.theme, scope or every, pale, self.switching)
         if kind == "parts" and self.parts is not None:
             return key_to_parts(self.parts, wide, self.theme)
         if kind == "before":

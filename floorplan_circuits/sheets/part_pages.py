@@ -1,11 +1,10 @@
 """The pages of a level that is printed in parts: each part as large as it must be for its numbers."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from floorplan_circuits.drawing.ink import Bounds, Group, Mark, moved
 from floorplan_circuits.drawing.lettering import fits
-from floorplan_circuits.drawing.palette import Theme
 from floorplan_circuits.drawing.plan import DOTS_FROM, Plan
 from floorplan_circuits.findings import Findings
 from floorplan_circuits.home.building import Level
@@ -45,15 +44,19 @@ class Cut:
     orientation: Orientation
 
 
-def how_to_cut(findings: Findings, level: Level, paper: Paper, theme: Theme, pale: frozenset[int]) -> Cut:
+def how_to_cut(whole: Drawer, paper: Paper) -> Cut:
     """Return the fewest parts of which the fullest still has room for its numbers, or the largest scale there is."""
     for scale in reversed(_scales(paper)):
-        cut = _fewest(findings, level, paper, scale)
-        part = _fullest(findings, level, cut.parts)
-        drawn = Drawer(only_in(findings, level, part), level, paper.magnify, theme, pale).drawn(scale)
+        cut = _fewest(whole.findings, whole.level, paper, scale)
+        drawn = _of_part(whole, _fullest(whole.findings, whole.level, cut.parts)).drawn(scale)
         if len(drawn.listed) <= LOST_AT_MOST * max(1, len(drawn.spots)):
             return cut
     return cut
+
+
+def _of_part(whole: Drawer, bounds: Bounds) -> Drawer:
+    """Return who draws one part of a level as the whole is drawn."""
+    return replace(whole, findings=only_in(whole.findings, whole.level, bounds), _plans={}, _extent=None)
 
 
 def _scales(paper: Paper) -> list[float]:
@@ -89,17 +92,14 @@ def plan_area(paper: Paper, orientation: Orientation) -> Rect:
     return Rect(MARGIN, PLAN_TOP, width - 2 * MARGIN, foot - BELOW - PLAN_TOP)
 
 
-def part_pages(
-    findings: Findings, level: Level, cut: Cut, paper: Paper, theme: Theme, pale: frozenset[int]
-) -> Iterator[PartPage]:
-    """Yield the pages of the parts that hold anything."""
+def part_pages(whole: Drawer, cut: Cut, paper: Paper) -> Iterator[PartPage]:
+    """Yield the pages of the parts of a level that hold anything, drawn as the whole is."""
     width, height = inner_size(paper, cut.orientation)
     area = plan_area(paper, cut.orientation)
     for place, bounds in enumerate(cut.parts.bounds()):
-        inside = only_in(findings, level, bounds)
-        if not (_holds(inside, level) or inside.home.panels):
+        drawer = _of_part(whole, bounds)
+        if not (_holds(drawer.findings, whole.level) or drawer.findings.home.panels):
             continue
-        drawer = Drawer(inside, level, paper.magnify, theme, pale)
         drawn = _largest(drawer, area, [scale for scale in _scales(paper) if scale >= cut.scale])
         yield PartPage(place + 1, width, height, _ink(drawn, area, cut.parts, place, drawer), drawn)
 
@@ -124,14 +124,14 @@ def _ink(drawn: Plan, area: Rect, parts: Parts, place: int, drawer: Drawer) -> G
     units, shown = drawer.findings.home.units, drawn.scale / drawer.magnify
     bar, _ = scale_bar(area.x + 1, y, drawn.scale, units, drawer.theme, shown)
     key, _ = small_key(parts, KEY_ROOM, drawer.theme, here=place)
-    words = " ".join(_notes(parts, place, drawn))
+    words = " ".join(_notes(parts, place, drawn, drawer.switching))
     lines, _ = fits((words,), area.width - KEY_ROOM[0] - 8, CAPTION_SIZE, lines=NOTE_LINES)
     marks: list[Mark] = [moved(drawn.ink, dx, dy), bar, moved(key, area.right - KEY_ROOM[0], y - 0.6)]
     return Group((*marks, *text_lines(lines, area.x, y + 7.0, CAPTION_SIZE, drawer.theme)))
 
 
-def _notes(parts: Parts, place: int, drawn: Plan) -> Iterator[str]:
-    """Yield which parts lie beside this one, and what its key letters mean."""
+def _notes(parts: Parts, place: int, drawn: Plan, switching: bool) -> Iterator[str]:
+    """Yield which parts lie beside this one, how far curves go, and what its key letters mean."""
     row, column = divmod(place, parts.columns)
     beside = [
         ("left", place - 1, column > 0),
@@ -142,6 +142,8 @@ def _notes(parts: Parts, place: int, drawn: Plan) -> Iterator[str]:
     told = [f"{words} {at + 1}" for words, at, is_there in beside if is_there]
     if told:
         yield f"Parts beside this one: {', '.join(told)}."
+    if switching:
+        yield "Curves end where the part does."
     if drawn.listed:
         yield "On a further page: some circuits."
     if drawn.keys:

@@ -40,16 +40,18 @@ def wall_map(
     *,
     together: bool = False,
     panel: Panel | None = None,
+    switching: bool = False,
     tell: Tell = silently,
 ) -> Sheet:
     """Return the wall map, one page a level, laid out so that the plan is as large as it goes.
 
     `made_on` is the day it is made, in ISO 8601. What finds no room, and every further panel, goes on further pages; a
     level that is too dense for the paper goes on pages of its parts. `together`: all levels on one page, if their
-    numbers can be read there. `panel`: only what is on it or may be. `tell` is told of each page before it is made,
+    numbers can be read there. `panel`: only what is on it or may be. `switching`: with curves
+    from switches to what they work. `tell` is told of each page before it is made,
     and may raise to end it all.
     """
-    maker = _Maker(findings, paper, theme, Framed.of(findings, paper, made_on, theme), panel, tell)
+    maker = _Maker(findings, paper, theme, Framed.of(findings, paper, made_on, theme), panel, switching, tell)
     levels = shown_levels(maker.plan)
     caption = f"Wall map, {panel.name} only" if panel is not None else "Wall map"
     if not (together and len(levels) > 1 and maker.together(levels, caption)):
@@ -84,6 +86,7 @@ class _Maker:
     theme: Theme
     frame: Framed
     panel: Panel | None
+    switching: bool
     tell: Tell
     pages: list[Page] = field(default_factory=list)
     cut: list[str] = field(default_factory=list)
@@ -106,12 +109,12 @@ class _Maker:
 
     def _drawer(self, level: Level) -> Drawer:
         pale = self._narrowed.pale if self._narrowed is not None else frozenset[int]()
-        return Drawer(self.plan, level, self.paper.magnify, self.theme, pale)
+        return Drawer(self.plan, level, self.paper.magnify, self.theme, pale, self.switching)
 
     def _lists(self, scope: frozenset[int | None] | None, is_first: bool = True) -> Lists:
         if self._narrowed is None:
-            return Lists(self.findings, self.theme, scope, is_first)
-        return Lists(self._narrowed.lists, self.theme, scope, is_first, drawn=self.plan)
+            return Lists(self.findings, self.theme, scope, is_first, switching=self.switching)
+        return Lists(self._narrowed.lists, self.theme, scope, is_first, drawn=self.plan, switching=self.switching)
 
     def level(self, level: Level, shown: Sequence[Level], caption: str) -> None:
         """Make one level's page, and those of its parts where that shows no more than dots."""
@@ -121,7 +124,7 @@ class _Maker:
         made = level_page(drawer, lists, self._main_panel(), self.paper, self._panel_page)
         cut = None
         if made.plan.is_overview:
-            cut = how_to_cut(self.plan, level, self.paper, self.theme, drawer.pale)
+            cut = how_to_cut(drawer, self.paper)
             lists = replace(lists, parts=cut.parts)  # what was set so far serves again
             made = level_page(drawer, lists, self._main_panel(), self.paper, self._panel_page)
         self._note_panel(made, level.name)
@@ -132,13 +135,13 @@ class _Maker:
         self._rest += self._unfinished(made, lists, several, () if cut is not None else made.plan.listed)
         self._close(made.layout.width, made.layout.height, made.layout.head, (made.ink,), (level.name, caption))
         if cut is not None:
-            self._parts(level, cut, drawer.pale)
+            self._parts(drawer, cut)
 
-    def _parts(self, level: Level, cut: Cut, pale: frozenset[int]) -> None:
+    def _parts(self, drawer: Drawer, cut: Cut) -> None:
         """Make the pages of a level's parts."""
         count = len(cut.parts.bounds())
-        for part in part_pages(self.plan, level, cut, self.paper, self.theme, pale):
-            name = f"{level.name}, part {part.number}"
+        for part in part_pages(drawer, cut, self.paper):
+            name = f"{drawer.level.name}, part {part.number}"
             self.tell(name)
             self.not_placed += [f"{name}: {what}" for what in part.plan.not_placed]
             self._rest += self._no_room(part.plan.listed, name)

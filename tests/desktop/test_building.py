@@ -9,6 +9,7 @@ from floorplan_circuits.desktop.building_tools import name_of
 from floorplan_circuits.desktop.help_page import HelpPage
 from floorplan_circuits.desktop.rail import DRAW, TIE
 from floorplan_circuits.edits.boxes import put_device
+from floorplan_circuits.edits.rooms import set_wall
 from floorplan_circuits.findings import Subject
 from floorplan_circuits.gestures.step import BUILDING_KEYS
 
@@ -345,3 +346,25 @@ def test_the_first_evening_is_one_page_without_a_net(home, hand):
         assert f" {key.upper()}" in words.replace("\n", " ")
     assert "safe" not in words.lower()
     page.close()
+
+
+@menus
+def test_the_first_evening_asked_for_twice_is_one_window(home, hand):
+    for _ in range(2):
+        action(home, "first &evening").trigger()
+    pages = [one for one in home.findChildren(QDialog) if isinstance(one, HelpPage)]
+    assert len(pages) == 1
+    assert pages[0].height() <= pages[0].screen().availableSize().height()
+
+
+def test_a_thick_wall_is_taken_hold_of_by_its_face(home, hand):
+    room = home.session.home.rooms.rows[0]
+    right = max(x for x, _ in room.outline)
+    home.session.attempt(lambda now: set_wall(now, 200))
+    hand.settle()
+    hand.canvas.zoom(hand.canvas.camera.mm_per_px / 7)  # so near that 100 mm are more than the usual reach
+    assert 9 * hand.canvas.camera.mm_per_px < 100 < 18 * hand.canvas.camera.mm_per_px
+    middle = sum(y for _, y in room.outline) // len(room.outline)
+    hand.click(right - 1000, middle)
+    hand.drag((right - 95, middle), (right + 405, middle))
+    assert abs(max(x for x, _ in home.session.home.rooms[room.id].outline) - (right + 500)) <= 30

@@ -133,3 +133,14 @@ def test_in_the_dark_what_stands_beside_a_plate_is_light(qtbot: QtBot, cottage: 
     image, row = picture_of(made), made.visualRect(made.model().index(0, 0))
     beside = (QColor(image.pixel(x, y)).lightness() for x in range(100, 700) for y in range(row.top(), row.bottom()))
     assert max(beside) > 200
+
+
+def test_in_a_narrow_column_what_to_do_wraps_and_its_row_grows_by_it(shown: HazardList, cottage: Findings) -> None:
+    first, *others = cottage.hazards
+    longer = replace(first, do=f"{first.do} {'Treat as live whatever is off. ' * 4}")
+    shown.resize(260, 400)
+    heights = []
+    for hazard in (first, longer):
+        shown.show_findings(replace(cottage, hazards=(hazard, *others)), LIGHT)
+        heights.append(shown.sizeHintForIndex(shown.model().index(0, 0)).height())
+    assert heights[1] >= heights[0] + 3 * shown.fontMetrics().height()

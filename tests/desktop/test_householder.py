@@ -6,16 +6,20 @@ import pytest
 from PySide6.QtCore import QByteArray, QPoint, QPointF, QSettings, Qt
 from PySide6.QtGui import QWheelEvent
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QComboBox, QLineEdit, QPushButton
+from PySide6.QtWidgets import QApplication, QComboBox, QLabel, QLineEdit, QPushButton
 
 from floorplan_circuits.desktop.fields import Choice, Count
 from floorplan_circuits.desktop.gangs import device_at
 from floorplan_circuits.desktop.inspector import NO_CABLE, TAKE_OUT
 from floorplan_circuits.desktop.panel_keys import gone_to
+from floorplan_circuits.desktop.panel_page import PUT_ON_PLAN
 from floorplan_circuits.desktop.rail import DRAW, PANEL, TIE
 from floorplan_circuits.desktop.window import Window
+from floorplan_circuits.drawing.close_up_words import PLACE_GUESSED
 from floorplan_circuits.drawing.plan_boxes import GANG
+from floorplan_circuits.edits.boxes import set_boxes
 from floorplan_circuits.findings import Subject
+from floorplan_circuits.gestures.tying import TieDevices
 from floorplan_circuits.home.boxes import NotKnown
 from tests.desktop.robot_hand import draw_kitchen
 
@@ -264,3 +268,26 @@ def test_a_new_level_is_named_beside_its_tab(home, hand):
     assert field.geometry().top() < 40
     hand.answer("Upstairs")
     assert [level.name for level in home.session.home.levels][-1] == "Upstairs"
+
+
+def test_while_the_home_is_drawn_a_breaker_clicked_with_the_tie_tool_is_the_one_tied_to(home, hand):
+    hand.write("c")
+    breaker = home.session.home.breakers.rows[0].id
+    hand.click_breaker(breaker)
+    assert home.session.tool == TieDevices(breaker)
+    hand.click(1000, UPPER_WALL)
+    assert is_tied(home.session.home.boxes.rows[0].devices[0])
+
+
+def test_a_panel_without_a_place_has_the_way_to_the_plan_in_sight(home, hand):
+    hand.stage(PANEL)
+    assert in_sight(home, hand.shown(QPushButton, PUT_ON_PLAN)[0])
+
+
+def test_a_guessed_place_is_told_in_the_form_at_once(home, hand):
+    box = home.session.home.boxes.rows[0].id
+    hand.click(1000, UPPER_WALL)
+    assert hand.shown(QLabel, PLACE_GUESSED) == []
+    home.session.attempt(lambda now: set_boxes(now, [box], placed="guessed"))
+    hand.settle()
+    assert hand.shown(QLabel, PLACE_GUESSED)

@@ -5,10 +5,11 @@ import subprocess
 import sys
 
 import pytest
-from PySide6.QtCore import QSettings
+from PySide6.QtCore import QSettings, QSize
 from PySide6.QtWidgets import QMenu
 
 from floorplan_circuits.desktop.letters import SCALE, SIZES, enlarge, size_chosen
+from floorplan_circuits.home.resources import folder
 
 
 def test_a_size_is_chosen_in_the_menu_and_kept(window):
@@ -46,3 +47,13 @@ def test_qt_draws_that_much_larger():
     said = subprocess.run([sys.executable, "-c", program], env=environment, capture_output=True, text=True, check=True)
 
     assert float(said.stdout) == 1.5
+
+
+@pytest.mark.parametrize("name", ["cottage", "flat"])
+def test_with_the_largest_letters_the_window_needs_no_more_than_a_small_screen(window, qtbot, name):
+    window.open(folder("sample_homes") / f"{name}.json")
+    qtbot.waitUntil(lambda: window.session is not None and window.session.findings is not None)
+    screen = QSize(round(1280 / 1.5), round(800 / 1.5))  # as Qt counts it then
+
+    assert window.minimumSize() == QSize(1024, 700).boundedTo(window.screen().availableSize())
+    qtbot.waitUntil(lambda: window.minimumSizeHint().boundedTo(screen) == window.minimumSizeHint())

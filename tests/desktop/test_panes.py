@@ -144,3 +144,11 @@ def test_the_status_line_says_whether_the_home_is_saved(is_saved: bool, at: str,
     qtbot.addWidget(line)
     line.show_saved(is_saved, at)
     assert line.saved.text() == words
+
+
+def test_a_long_name_of_a_home_leaves_room_for_the_rest_and_is_told_whole_by_the_pointer(strip: Strip) -> None:
+    before = strip.minimumSizeHint().width()
+    strip.home_name.setText("The long white house with the two green barns behind the mill pond")
+    assert strip.minimumSizeHint().width() <= before + 80
+    assert "mill pond" in strip.home_name.toolTip()
+    assert "mill pond" in strip.home_name.text()

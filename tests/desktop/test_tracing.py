@@ -1,6 +1,7 @@
 """Drawing over a picture with real mouse and keys: dropped, pasted, sized, straightened, locked; refused in words."""
 
 import struct
+import threading
 import time
 import zlib
 from pathlib import Path
@@ -9,7 +10,7 @@ import pytest
 from PySide6.QtCore import QMimeData, QPointF, Qt, QUrl
 from PySide6.QtGui import QColor, QDropEvent, QGuiApplication, QImage, QPainter
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QMessageBox
+from PySide6.QtWidgets import QApplication, QMessageBox, QPushButton
 from pytestqt.qtbot import QtBot
 
 from floorplan_circuits.desktop import plan_files
@@ -18,10 +19,13 @@ from floorplan_circuits.desktop.plan_files import LONGEST_PX, read_plan
 from floorplan_circuits.desktop.rail import DRAW, TIE
 from floorplan_circuits.desktop.session import Session
 from floorplan_circuits.desktop.window import Window
+from floorplan_circuits.edits.rooms import add_level, add_room
 from floorplan_circuits.files.open import open_home
+from floorplan_circuits.gestures.drawing_rooms import DrawRoom
 from floorplan_circuits.gestures.selecting import Select
 from floorplan_circuits.gestures.tracing import MarkLength
 from floorplan_circuits.home.building import Underlay
+from floorplan_circuits.home.placement import corners
 from tests.desktop.hand import click, mouse, picture_of
 
 
@@ -100,7 +104,7 @@ def test_two_clicks_and_a_typed_length_set_the_scale(at_work, qtbot, tmp_path) -
     QTest.keyClick(at_work.work.canvas, Qt.Key.Key_Return)
 
     assert laid(at_work).width == pytest.approx(10_000, rel=0.01)  # a pixel of the screen either way
-    assert "scale is set" in said(at_work)
+    assert "10.00 m wide" in said(at_work)
 
 
 def test_the_picture_is_seen_through_a_room_that_is_drawn(at_work, qtbot, tmp_path) -> None:
@@ -233,12 +237,14 @@ def bomb(path: Path, wide: int, high: int) -> Path:
         ("a.svg", b'<svg xmlns="http://www.w3.org/2000/svg"><image href="/etc/x.png"/></svg>', "other files"),
     ],
 )
-def test_what_is_no_whole_picture_is_refused_and_the_home_unchanged(at_work, tmp_path, name, content, says) -> None:
+def test_what_is_no_whole_picture_is_refused_and_the_home_unchanged(
+    at_work, qtbot, tmp_path, name, content, says
+) -> None:
     before = of(at_work).home
     (tmp_path / name).write_bytes(content)
     drop(at_work, tmp_path / name)
 
-    assert says in said(at_work)
+    qtbot.waitUntil(lambda: says in said(at_work), timeout=20_000)
     assert said(at_work).startswith(name)
     assert of(at_work).home is before
     assert of(at_work).tool == Select()
@@ -275,3 +281,111 @@ def test_a_drawing_that_takes_too_long_is_given_up(tmp_path, monkeypatch) -> Non
     (tmp_path / "a.svg").write_text('<svg xmlns="http://www.w3.org/2000/svg" width="4" height="3"/>')
     with pytest.raises(NoPhoto, match="too long"):
         read_plan(tmp_path / "a.svg")
+
+
+ENDLESS = 8 * '<path d="M0 0 L1000000 1000000" stroke="#000" stroke-dasharray="0.001 0.001"/>'
+"""Each line of it has a billion dashes."""
+
+
+def hostile(path: Path) -> Path:
+    path.write_text(f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 1000000 1000000">{ENDLESS}</svg>')
+    return path
+
+
+def test_the_window_stays_quick_while_a_drawing_takes_its_time_and_it_can_be_stopped(at_work, qtbot, tmp_path) -> None:
+    tracing, before = at_work.work.tracing, of(at_work).home
+    started = time.perf_counter()
+    drop(at_work, hostile(tmp_path / "plan.svg"))
+    assert time.perf_counter() - started < 0.2
+    assert not tracing.waiting.isVisible()
+
+    qtbot.waitUntil(tracing.waiting.isVisible)
+    assert "plan.svg" in tracing.waiting.words.text()
+    QTest.keyClick(at_work.work.canvas, Qt.Key.Key_N)
+    assert of(at_work).tool != Select()
+
+    QTest.mouseClick(tracing.waiting.cancel, Qt.MouseButton.LeftButton)
+    assert not tracing.waiting.isVisible()
+    assert "Stopped" in said(at_work)
+    assert of(at_work).home is before
+    qtbot.waitUntil(lambda: not any(thread.name == "drawing" for thread in threading.enumerate()), timeout=20_000)
+
+
+def test_a_drawing_is_laid_under_the_level_it_was_asked_for(at_work, qtbot, tmp_path) -> None:
+    first = of(at_work).view.level
+    (tmp_path / "plan.svg").write_text('<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 40 30"/>')
+    drop(at_work, tmp_path / "plan.svg")
+    of(at_work).attempt(lambda home: add_level(home, "Loft"))
+    at_work.work.show_level(of(at_work).home.levels.ids()[-1])
+    assert of(at_work).view.level != first
+
+    qtbot.waitUntil(lambda: of(at_work).view.level == first, timeout=20_000)
+    laid = [level.id for level in of(at_work).home.levels if level.underlay is not None]
+    assert laid == [first]
+
+
+def test_a_drawing_asked_for_in_another_home_is_forgotten(at_work, qtbot, tmp_path) -> None:
+    drop(at_work, hostile(tmp_path / "plan.svg"))
+    at_work.start("Another house", "metric")
+    settle(at_work, qtbot)
+    qtbot.waitUntil(lambda: not any(thread.name == "drawing" for thread in threading.enumerate()), timeout=20_000)
+    assert not at_work.work.tracing.waiting.isVisible()
+    assert all(level.underlay is None for level in of(at_work).home.levels)
+
+
+# --- in sight, and ready for the next thing ---------------------------------------------------------------------------
+
+
+def in_sight(window: Window) -> bool:
+    canvas = window.work.canvas
+    found = [canvas.to_pixels(QPointF(*corner)) for corner in corners(laid(window))]
+    return all(0 <= at.x() <= canvas.width() and 0 <= at.y() <= canvas.height() for at in found)
+
+
+def test_a_picture_is_in_sight_as_a_whole_when_laid_and_when_its_scale_is_set(at_work, qtbot, tmp_path) -> None:
+    drop(at_work, plan(tmp_path / "plan.png"))
+    settle(at_work, qtbot)
+    assert in_sight(at_work)
+    for length in ("300", "2"):  # as wide as a street, then as a cupboard
+        session = of(at_work)
+        session.take(MarkLength())
+        mark(at_work, *corners(laid(at_work))[0])
+        mark(at_work, *corners(laid(at_work))[1])
+        QTest.keyClicks(at_work.work.canvas, length)
+        QTest.keyClick(at_work.work.canvas, Qt.Key.Key_Return)
+        settle(at_work, qtbot)
+        assert laid(at_work).width == pytest.approx(int(length) * 1000, rel=0.02)
+        assert in_sight(at_work)
+
+
+def test_a_home_opened_with_a_picture_and_a_fade_keep_the_view(at_work, qtbot, tmp_path) -> None:
+    drop(at_work, plan(tmp_path / "plan.png"))
+    settle(at_work, qtbot)
+    at_work.work.canvas.zoom(2.0)
+    seen = at_work.work.canvas.camera
+    at_work.work.tracing.fade_by(-10)
+    settle(at_work, qtbot)
+    assert at_work.work.canvas.camera == seen
+
+
+def test_letters_take_tools_right_after_a_levels_tab_was_clicked(at_work, qtbot) -> None:
+    of(at_work).attempt(lambda home: add_level(home, "Loft"))
+    settle(at_work, qtbot)
+    tabs = [one for one in at_work.work.strip.findChildren(QPushButton) if one.text() in ("Ground floor", "Loft")]
+    QTest.mouseClick(tabs[-1], Qt.MouseButton.LeftButton)
+    QTest.keyClick(QApplication.focusWidget(), Qt.Key.Key_N)
+    assert isinstance(of(at_work).tool, DrawRoom)
+
+
+def test_on_an_upper_level_the_picture_is_to_be_moved_onto_the_walls_below(at_work, qtbot, tmp_path) -> None:
+    session = of(at_work)
+    session.attempt(lambda home: add_room(home, session.view.level, ((0, 0), (4000, 0), (4000, 3000), (0, 3000))))
+    session.attempt(lambda home: add_level(home, "Loft"))
+    at_work.work.show_level(session.home.levels.ids()[-1])
+    settle(at_work, qtbot)
+    drop(at_work, plan(tmp_path / "plan.png"))
+    mark(at_work, 1500, 1500)
+    mark(at_work, 6000, 1500)
+    QTest.keyClicks(at_work.work.canvas, "4")
+    QTest.keyClick(at_work.work.canvas, Qt.Key.Key_Return)
+    assert "level below" in said(at_work)

@@ -382,7 +382,7 @@ def test_a_panel_is_put_on_the_wall_it_hangs_on(drawn, hand):
     QTest.mouseClick(hand.shown(QPushButton, "Set up the panel")[0], LEFT)
     QTest.mouseClick(hand.shown(QPushButton, "Add the panel")[0], LEFT)
     hand.settle()
-    QTest.mouseClick(hand.shown(QPushButton, "Put it on the plan")[0], LEFT)
+    QTest.mouseClick(hand.shown(QPushButton, "Put the panel on the plan")[0], LEFT)
     hand.click(3950, 1500)
 
     panel = drawn.session.home.panels.rows[0]

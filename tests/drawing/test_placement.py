@@ -3,6 +3,7 @@
 from itertools import chain, pairwise
 from math import dist
 
+import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
@@ -117,11 +118,17 @@ def test_what_a_name_shuns_is_only_avoided() -> None:
     assert ground.is_free((5, 5, 7, 7))
 
 
-def test_the_thickness_of_the_wall_under_a_box_is_found() -> None:
-    ground = Ground([Segment((0, 0), (10, 0), 0.5), Segment((5, 0), (5, 10), 0.25)])
-    assert ground.half_wall_at((2, 0.3)) == 0.5
-    assert ground.half_wall_at((5, 8)) == 0.25
-    assert ground.half_wall_at((8, 8)) == 0
+def test_a_thing_steps_out_of_the_wall_it_looks_away_from() -> None:
+    ground = Ground([Segment((0, 0), (10, 0), 0.5), Segment((5, 0), (5, 10), 2.0)])
+    down, right = (0.0, 1.0), (1.0, 0.0)
+    assert ground.out_of_wall((2, 0), down) == 0.5
+    assert ground.out_of_wall((2, 0.3), down) == pytest.approx(0.2)
+    assert ground.out_of_wall((2, -0.3), down) == pytest.approx(0.8)
+    assert ground.out_of_wall((2, 0.9), down) == 0
+    assert ground.out_of_wall((5, 8), right) == 2.0
+    assert ground.out_of_wall((3.4, 8), right) == pytest.approx(3.6)
+    assert ground.out_of_wall((5, 8), down) == 0
+    assert ground.out_of_wall((9, 8), down) == 0
 
 
 def test_a_thing_on_a_wall_tries_straight_in_first_then_beside_then_led() -> None:

@@ -12,7 +12,7 @@ from floorplan_circuits.drawing.palette import DARK, GREY, PAPER
 from floorplan_circuits.drawing.placement import Segment
 from floorplan_circuits.drawing.plan import DOTS_FROM, Plan, plan, what_hits
 from floorplan_circuits.drawing.plan_boxes import plates_of
-from floorplan_circuits.drawing.plan_building import wall_segments
+from floorplan_circuits.drawing.plan_walls import wall_segments
 from floorplan_circuits.find import find
 from floorplan_circuits.findings import Subject
 from floorplan_circuits.home.building import Level

@@ -12,15 +12,13 @@ from floorplan_circuits.drawing.plan_building import (
     floors,
     openings,
     swings,
-    wall_segments,
-    walls,
     zone_edges,
 )
 from floorplan_circuits.drawing.shown_zones import shown_floor
 from floorplan_circuits.find import find
 from floorplan_circuits.home.building import Opening
 from floorplan_circuits.home.table import Table
-from tests.drawing.drawn import bounds_of, box, breaker, device, fed, home, room, sample
+from tests.drawing.drawn import bounds_of, box, breaker, device, fed, home, room
 
 ROOM = room(30, "Study", 0, 0, 4000, 3000)
 SPLIT = (
@@ -85,14 +83,6 @@ def test_a_hatch_joins_from_the_seventh_circuit_on() -> None:
 
 
 # --- walls and openings ---------------------------------------------------------------------------------------------
-
-
-def test_outer_walls_are_twice_as_thick_as_inner_ones() -> None:
-    segments = wall_segments(Frame(sample("cottage"), next(iter(sample("cottage").home.levels)).id, 50.0, PAPER))
-    assert {segment.half for segment in segments if segment.outer} == {0.5}
-    assert {segment.half for segment in segments if not segment.outer} == {0.25}
-    widths = [mark.pen.width for mark in flat(walls(segments, PAPER)) if isinstance(mark, Shape) and mark.pen]
-    assert widths == [0.5, 1.0]
 
 
 @pytest.mark.parametrize(

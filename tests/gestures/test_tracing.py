@@ -27,7 +27,7 @@ def test_two_clicks_and_a_typed_length_set_the_scale() -> None:
 
     assert picture(hand).width == 20_000
     assert hand.tool == Select()
-    assert "scale is set" in hand.said
+    assert "20.00 m wide" in hand.said
 
 
 def test_a_drag_marks_both_ends() -> None:

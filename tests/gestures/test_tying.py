@@ -2,13 +2,15 @@
 
 import pytest
 
+from floorplan_circuits.edits.boxes import put_device
 from floorplan_circuits.edits.removal import remove
+from floorplan_circuits.edits.rooms import add_room
 from floorplan_circuits.edits.ties import tie
 from floorplan_circuits.findings import Subject
 from floorplan_circuits.gestures.selecting import Select
 from floorplan_circuits.gestures.tying import ALL_TIED, NO_BREAKER, NO_ROOM, TIED, TieDevices
 from floorplan_circuits.home.boxes import NOT_KNOWN
-from tests.edits.samples import box_of, breaker_at, device_of, house, typed_in
+from tests.edits.samples import box_of, breaker_at, device_of, house, level_of, typed_in
 from tests.gestures.hand import Hand
 
 
@@ -172,3 +174,17 @@ def test_with_no_breaker_in_hand_a_click_takes_the_one_that_a_device_is_tied_to(
 def breakers(hand: Hand) -> list[set[int]]:
     feeds = (one.feeds()[0] for one in hand.home.boxes)
     return [set() if feed.on == NOT_KNOWN else {one.breaker for one in feed.on.supplies} for feed in feeds]
+
+
+def test_a_drag_within_a_room_means_what_hangs_on_its_walls_and_nothing_next_door():
+    home = house()
+    home = add_room(home, level_of(home), ((0, -3000), (4000, -3000), (4000, 0), (0, 0))).home
+    home = put_device(home, level_of(home), (1500, 0), 270, "duplex receptacle").home
+    hand = tying(home)
+    assert [one.mark for one in home.boxes] == ["B1", "B2", "B3", "B4"]
+
+    hand.drag((600, 120), (2400, 1500))
+    assert tied(hand) == ["B1", "B2"]
+
+    hand.drag((600, -120), (2400, 1500))
+    assert tied(hand) == ["B1", "B2", "B4"]

@@ -19,7 +19,7 @@ from floorplan_circuits.drawing.ink import Bounds, Group, Text
 from floorplan_circuits.drawing.palette import PAPER
 from floorplan_circuits.drawing.plan import DOTS_FROM, Plan, plan
 from floorplan_circuits.drawing.plan_boxes import plates_of
-from floorplan_circuits.drawing.plan_building import wall_segments
+from floorplan_circuits.drawing.plan_walls import wall_segments
 from floorplan_circuits.drawing.plates import PLATE_SIZE
 from floorplan_circuits.drawing.sheet import Page, Sheet
 from floorplan_circuits.files.open import open_home

@@ -41,6 +41,12 @@ def test_a_panel_says_where_it_is_what_feeds_it_and_what_stays_live() -> None:
     )
 
 
+def test_a_panel_that_nobody_described_but_that_is_drawn_is_on_the_plan() -> None:
+    drawn = Panel(id=5, name="Main panel", spaces=12, level=1, at=(0, 500))
+    (said,) = told_of(panels=Table([drawn]))
+    assert said.startswith("Main panel: On the plan of “Ground floor”. Nobody wrote down what feeds it.")
+
+
 def test_sources_that_the_main_does_not_stop_say_how_they_start_and_where_they_are_disconnected() -> None:
     sources = Table(
         [

@@ -6,9 +6,10 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 
 from floorplan_circuits.drawing.frame import Frame, is_built
-from floorplan_circuits.drawing.ink import Hatch, Text, flat
+from floorplan_circuits.drawing.ink import Hatch, Shape, Text, flat
 from floorplan_circuits.drawing.palette import GREY, PAPER
 from floorplan_circuits.drawing.plan_boxes import plates_of
+from floorplan_circuits.drawing.plan_switching import LEG_DASH
 from floorplan_circuits.drawing.sheet import Page, Sheet
 from floorplan_circuits.find import find
 from floorplan_circuits.findings import Findings
@@ -16,6 +17,7 @@ from floorplan_circuits.home.building import Level
 from floorplan_circuits.home.home import Home
 from floorplan_circuits.home.record import change
 from floorplan_circuits.home.table import Table
+from floorplan_circuits.sheets.legend import GUESSED_WORDS, LEG_WORDS
 from floorplan_circuits.sheets.level_page import TOO_LARGE
 from floorplan_circuits.sheets.lists import never_tested
 from floorplan_circuits.sheets.paper import PAPERS
@@ -282,6 +284,39 @@ def test_large_paper_is_the_same_page_magnified() -> None:
     sheet = wall_map_of("flat", "a3")
     titles = [text.size for text in texts(sheet.pages[0]) if text.words == "Third floor"]
     assert titles[0] == pytest.approx(20 * 1.33)
+
+
+# --- what switches work -----------------------------------------------------------------------------------------------
+
+
+def test_curves_from_switches_are_on_the_map_when_asked_for_and_its_key_tells_of_them() -> None:
+    made = [wall_map(sample("cottage"), PAPERS["letter"], MADE, switching=shown) for shown in (False, True)]
+
+    curves = [sum(_is_curve(mark) for page in sheet.pages for mark in flat(page.ink)) for sheet in made]
+    told = [LEG_WORDS in words(sheet) for sheet in made]
+
+    assert curves[0] == 0
+    assert curves[1] > len([group for group in sample("cottage").home.controls if group.feeds])  # and one in the key
+    assert told == [False, True]
+
+
+def test_a_home_without_switching_has_no_row_for_it_in_the_key() -> None:
+    bare = find(home(rooms=(room(30, "Den", 0, 0, 4000, 3000),), boxes=(box(20, (1000, 0), device(21, fed(22))),)))
+    assert LEG_WORDS not in words(wall_map(bare, PAPERS["letter"], MADE, switching=True))
+
+
+def _is_curve(mark: object) -> bool:
+    return isinstance(mark, Shape) and mark.pen is not None and mark.pen.dash == LEG_DASH
+
+
+# --- places that are guesses ------------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize("placed", ["seen", "guessed"])
+def test_the_key_tells_of_guessed_places_only_where_there_is_one(placed: str) -> None:
+    study = room(30, "Study", 0, 0, 4000, 3000)
+    shown = find(home(rooms=(study,), boxes=(box(20, (1000, 0), device(21, fed(22)), placed=placed),)))
+    assert (GUESSED_WORDS in words(made(shown))) == (placed == "guessed")
 
 
 def test_a_page_without_the_panel_says_on_which_page_it_is() -> None:
