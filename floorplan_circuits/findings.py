@@ -479,7 +479,7 @@ class Zone:
 class PanelFinding:
     """A panel's grid: for each space its row and column, each half space's breaker, and each space's leg.
 
-    `columns` is 1 for a single row, else 2.
+    `columns` is 1 for a single row, else 2. `heads`: rows of the grid without a space, which say what begins below.
     """
 
     panel: int
@@ -488,6 +488,7 @@ class PanelFinding:
     cells: Mapping[int, tuple[int, int]]
     taken: Mapping[tuple[int, str], int]
     legs: Mapping[int, str]
+    heads: Mapping[int, str] = field(default_factory=dict)
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,7 +7,7 @@ from hypothesis import strategies as st
 from tests.homes_wild_words import Draw, Fields, Ids, maybe, names, newer, notes, some
 
 SYSTEMS = ("split-phase 120/240", "three-phase 208Y/120", "single-phase 230", "not known")
-NUMBERINGS = ("odd left, even right", "down one side, then the other", "single row")
+NUMBERINGS = ("odd left, even right", "down one side, then the other", "single row", "row by row")
 PREFIXES = ("", "G", "SUB")
 STEPS: dict[str, tuple[tuple[int, str | None], ...]] = {
     "blank": (),
@@ -50,6 +50,7 @@ def _panel(draw: Draw, ids: Ids, prefix: str, levels: Sequence[int], shown: Sequ
         "angle": draw(st.integers(0, 359)),
         "spaces": draw(st.integers(1, 8)),
         "numbering": draw(st.sampled_from(NUMBERINGS)),
+        "rows": draw(st.sampled_from(((), (3,), (2, 3), (1, 1, 9)))),
         "system": draw(st.sampled_from(SYSTEMS)),
         "mains": tuple(mains[: draw(st.integers(0, 2))]),
         "changes_over": draw(st.sampled_from(("none", "by hand", "by itself", "not known"))),

@@ -20,5 +20,6 @@ def gone_to(cells: Mapping[int, Place], space: int | None, key: Qt.Key) -> int |
         return min(cells, key=lambda number: (cells[number][1], cells[number][0]), default=None)
     row, column = cells[space]
     down, right = ARROWS[key]
-    wanted = (row + down, column + right)
-    return next((number for number, place in cells.items() if place == wanted), space)
+    ways = [(row + down, column + right), (row + 2 * down, column)]  # over the head of a row of the board
+    at = {place: number for number, place in cells.items()}
+    return next((at[place] for place in ways if place in at), space)

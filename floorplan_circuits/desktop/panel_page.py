@@ -22,6 +22,7 @@ from floorplan_circuits.gestures.step import Tool
 from floorplan_circuits.home.boxes import FromBreaker
 from floorplan_circuits.home.home import Home
 from floorplan_circuits.home.power import Breaker, Numbering, Panel, System
+from floorplan_circuits.home.trade_words import device_word, words_of
 
 WAIT_MS = 150
 PUT_ON_PLAN = "Put the panel on the plan"
@@ -86,8 +87,9 @@ class PanelPage(PanelRows, BreakerRows, SourceRows):
                 self._button(PUT_ON_PLAN, self._put_on_plan)  # in sight, until it is done
         self._asked(session)
         self._words(panel.name, "section")
-        self._panel_is(panel)
-        self._mains(panel)
+        words = words_of(home, panel)
+        self._panel_is(panel, words)
+        self._mains(panel, words.main)
         self._feeders(panel, home, findings)
         self._fed(session, panel)
         if panel.at is not None:
@@ -149,7 +151,8 @@ class PanelPage(PanelRows, BreakerRows, SourceRows):
     def _breakers(self, session: Session, breakers: list[Breaker]) -> None:
         marks = session.findings.marks if session.findings else {}
         names = [marks.get(one.id, "?") for one in breakers]
-        noun = "Fuse" if all(one.device == "fuse" for one in breakers) else "Breaker"
+        noun = device_word(session.home, breakers[0])
+        noun = noun[:1].upper() + noun[1:]
         self._words(f"{noun} {names[0]}" if len(names) == 1 else " and ".join(names), "section")
         if len(breakers) == 1:
             self._one_breaker(breakers[0], session.home, session.findings)

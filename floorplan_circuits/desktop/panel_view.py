@@ -1,5 +1,7 @@
 """The panel's face in the window: the same ink as on paper, with what a click or the pointer names."""
 
+from bisect import bisect_right
+
 from PySide6.QtCore import QPointF, QRect, QRectF, QSize, QSizeF, Qt, Signal
 from PySide6.QtGui import QColor, QFocusEvent, QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QWidget
@@ -185,14 +187,14 @@ class PanelView(QWidget):
         if face is None or self._findings is None or self._panel is None:
             return None
         grid = self._findings.panels[self._panel.id]
-        row_high = face.height / grid.rows
         x, y = (at.x() - INSET) / PX_PER_MM, (at.y() - TOP) / PX_PER_MM
         column = int(grid.columns == 2 and x > (self.width() / 2 - INSET) / PX_PER_MM)
-        wanted = (int(y // row_high), column)
+        half_row = bisect_right(face.edges, y) - 1
+        wanted = (half_row // 2, column)
         space = next((number for number, cell in grid.cells.items() if cell == wanted), None)
         if space is None:
             return None
-        half = "A" if y % row_high < row_high / 2 else "B"
+        half = "B" if half_row % 2 else "A"
         other = "B" if half == "A" else "A"
         return space, half if (space, other) in grid.taken else None
 
@@ -203,9 +205,9 @@ class PanelView(QWidget):
             return QRect(0, 0, 10, 10)
         grid = self._findings.panels[self._panel.id]
         row, column = grid.cells[space]
-        high = face.height / grid.rows * PX_PER_MM
+        high = (face.edges[2 * row + 2] - face.edges[2 * row]) * PX_PER_MM
         wide = (self.width() - 2 * INSET) / grid.columns
-        top = TOP + row * high + (high / 2 if half == "B" else 0)
+        top = TOP + face.edges[2 * row] * PX_PER_MM + (high / 2 if half == "B" else 0)
         number = round(NUMBER * PX_PER_MM)
         left = INSET + column * wide
         words = wide - number - 28

@@ -16,6 +16,7 @@ from floorplan_circuits.drawing.panel_photo import (
     grid_lines,
     panel_photo,
     photo_as_taken,
+    photo_grid,
     tag_at,
     tag_bounds,
 )
@@ -152,7 +153,7 @@ class PhotoCanvas(QWidget):
         assert self._panel is not None
         grid = self._findings.panels[self._panel.id]
         corners = tuple((max(round(x), 0), max(round(y), 0)) for x, y in self._corners)
-        return grid_lines(change(self._panel.photo_fit, corners=corners), grid.columns, grid.rows)
+        return grid_lines(change(self._panel.photo_fit, corners=corners), *photo_grid(self._panel, grid))
 
     def _ring(self, painter: QPainter, tag: Tag, at: QPointF) -> None:
         left, top, right, bottom = (edge * PX_PER_MM for edge in tag_bounds(tag))

@@ -11,6 +11,7 @@ from floorplan_circuits.edits.edited import counted
 from floorplan_circuits.findings import Findings
 from floorplan_circuits.home.boxes import NotKnown
 from floorplan_circuits.home.home import Home, existing_feeds
+from floorplan_circuits.home.trade_words import words_of
 
 STAGE_HIGH, NODE = 46, 15
 """Height of a stage and side of its square node, in px: six stages leave the tools below them the room they need."""
@@ -23,13 +24,14 @@ def where_it_stands(home: Home, findings: Findings | None, picked: Sequence[int]
     devices = len({place.device.id for place in places if place.device is not None})
     tied = sum(not isinstance(place.feed.on, NotKnown) for place in places)
     spaces = sum(panel.spaces for panel in home.panels)
+    space = words_of(home, next(iter(home.panels), None)).space
     rooms, of_all = counted(len(home.rooms), "room"), f"of {counted(len(places), 'feed')}"
     never = len(findings.never_tested) if findings is not None else len(places)
     known = findings.conclusions.values() if findings is not None else ()
     tested = sum(one.standing == "proved" for one in known)
     return (
         (f"{rooms}, {counted(devices, 'device')}", 0.0 if not home.rooms else 0.5 if not devices else 1.0),
-        (f"{counted(len(home.breakers), 'breaker')}, {counted(spaces, 'space')}", _share(len(home.breakers), spaces)),
+        (f"{counted(len(home.breakers), 'breaker')}, {counted(spaces, space)}", _share(len(home.breakers), spaces)),
         (f"{tied} {of_all} tied" if places else "no devices yet", _share(tied, len(places))),
         (
             f"{tested} {of_all} tested" if places else "no devices yet",

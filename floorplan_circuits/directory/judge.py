@@ -18,6 +18,7 @@ from floorplan_circuits.directory.wording import SPARE
 from floorplan_circuits.findings import Directory, JudgedLine, Line, Load, Loads, Verdict
 from floorplan_circuits.home.home import Home
 from floorplan_circuits.home.power import Breaker
+from floorplan_circuits.home.trade_words import is_on_230_v
 from floorplan_circuits.supply.numbering import marks
 
 NEC, BS = "NEC 408.4(A), 2023", "BS 7671 514.8.1, 18th edition"
@@ -60,13 +61,6 @@ def judge(desk: "Desk", kept: Mapping[int, JudgedLine]) -> Directory:
         panels={panel.id: judged_panel(home, panel, desk.numbers) for panel in home.panels},
         asked=asked(home),
     )
-
-
-def is_elsewhere(home: Home, breaker: Breaker) -> bool:
-    """Tell whether a breaker's panel is on a 230 V system, where the NEC is not followed."""
-    panel = home.panels.get(breaker.panel)
-    system = panel.system if panel is not None and panel.system != "not known" else home.system
-    return "230" in system
 
 
 def _how_to_find_out(breaker: Breaker) -> str:
@@ -120,7 +114,7 @@ class Desk:
             quoted = words.split(".", maxsplit=1)[0]
             says = f"“{quoted}”: its purpose is not known."
             yield Verdict("not known", quoted, says, _how_to_find_out(breaker), self._source(breaker))
-        if is_elsewhere(self.home, breaker):
+        if is_on_230_v(self.home, self.home.panels.get(breaker.panel)):
             yield from chart_verdicts(breaker, words, self.loads.of.get(breaker.id, ()))
 
     def _verdicts(
@@ -170,4 +164,4 @@ class Desk:
         return (one for one in self.home.breakers if one.panel == breaker.panel and one.id != breaker.id)
 
     def _source(self, breaker: Breaker) -> str:
-        return BS if is_elsewhere(self.home, breaker) else NEC
+        return BS if is_on_230_v(self.home, self.home.panels.get(breaker.panel)) else NEC

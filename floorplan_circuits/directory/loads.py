@@ -1,6 +1,6 @@
 """What hangs on each breaker as a person who stands at the panel would call it: loads with their places."""
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 
 from floorplan_circuits.directory.room_names import names_of_rooms
 from floorplan_circuits.directory.sides import Sides
@@ -9,7 +9,12 @@ from floorplan_circuits.findings import BoxFinding, Conclusion, Load, Loads
 from floorplan_circuits.home.boxes import Box, Device
 from floorplan_circuits.home.home import Home, existing_feeds
 from floorplan_circuits.home.kinds import kind_named
+from floorplan_circuits.home.power import Breaker
+from floorplan_circuits.home.trade_words import device_word
+from floorplan_circuits.supply.numbering import mark, reading_order
 
+MOST_BEHIND = 8
+"""Breakers behind a residual-current device that a line names one by one."""
 PARTS_OF_THEIR_OWN = ("light", "fan", "heater")
 LEADS_ON = ("by", "at", "behind", "under", "over", "in", "on", "near", "beside", "next", "above", "below", "for", "to")
 """First words of a name that tells where a thing is, not what it is: 'by the bed'."""
@@ -102,14 +107,35 @@ def further(home: Home) -> dict[int, list[str]]:
     return found
 
 
+def _behind(home: Home) -> dict[int, list[Breaker]]:
+    """Return the breakers behind each, as a person reads them."""
+    found: dict[int, list[Breaker]] = {}
+    for number in reading_order(home):
+        one = home.breakers[number]
+        if one.behind is not None:
+            found.setdefault(one.behind, []).append(one)
+    return found
+
+
+def _protects(home: Home, breaker: int, behind: Sequence[Breaker]) -> str:
+    """Return what a breaker with others behind it feeds: their numbers, as long as they can be read at a glance."""
+    kinds = {device_word(home, one) for one in behind}
+    noun = next(iter(kinds)) if len(kinds) == 1 else "breaker"
+    found = home.breakers.get(breaker)
+    feeds = "RCD: feeds" if found is not None and device_word(home, found) == "RCD" else "Feeds"
+    if len(behind) > MOST_BEHIND:
+        return f"{feeds} the {len(behind)} {noun}s behind it"
+    marks = [mark(home.panels.get(one.panel), one) for one in behind]
+    listed = f"{', '.join(marks[:-1])} and {marks[-1]}" if len(marks) > 1 else marks[0]
+    return f"{feeds} {noun}{'s' if len(marks) > 1 else ''} {listed}"
+
+
 def _feeding_further(home: Home) -> Iterable[tuple[int, str]]:
     for panel in home.panels:
         for feeder in panel.fed_by:
             if feeder.kind == "breaker":
                 yield feeder.breaker, f"Feeds {panel.name.strip() or 'another panel'}"
-    for breaker in home.breakers:
-        if breaker.behind is not None:
-            yield breaker.behind, "Feeds the breakers behind it"
+    yield from ((breaker, _protects(home, breaker, behind)) for breaker, behind in _behind(home).items())
     for source in home.sources:
         for target in source.into:
             if target in home.breakers:

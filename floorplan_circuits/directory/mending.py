@@ -42,10 +42,10 @@ def written_out(line: LineToJudge, objection: Objection) -> str:
 def without(line: LineToJudge, objection: Objection) -> str:
     """Leave out the words objected to, and what then stands alone between commas.
 
-    Not a word that says what was and what is: which half still holds, only its writer knew.
+    A word that says what was and what is leaves what its writer says is so today.
     """
     if folded(objection.words) in TWO_STATES:
-        return ""
+        return _as_of_today(line, folded(objection.words))
     found = re.search(rf"(?<!\w){re.escape(objection.words)}(?!\w)", line.words)
     if found is None:
         return ""
@@ -55,6 +55,22 @@ def without(line: LineToJudge, objection: Objection) -> str:
     if not before.strip(EDGES):
         return after.strip(EDGES)
     return " ".join(f"{before.rstrip(EDGES)}{' ' if _goes_on(before, after) else ''}{after}".split()).strip(EDGES)
+
+
+def _as_of_today(line: LineToJudge, word: str) -> str:
+    """Return the one appliance that a line says is there today; '' where it does not part two of them clearly.
+
+    'Dryer now hot tub' and 'dryer hot tub now' leave the hot tub, 'hot tub was dryer' too.
+    """
+    at = [said.folded for said in line.said].index(word)
+    before, after = line.said[:at], line.said[at + 1 :]
+    if not all("appliance" in said.tells for said in (*before, *after)):
+        return ""
+    if word in ("was", "used to be", "former"):
+        return before[0].words if len(before) == len(after) == 1 else ""
+    if word not in ("now", "for now"):
+        return ""
+    return after[0].words if len(after) == 1 else before[1].words if len(before) == 2 and not after else ""
 
 
 def with_floor(line: LineToJudge, objection: Objection) -> str:

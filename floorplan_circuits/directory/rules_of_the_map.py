@@ -8,6 +8,8 @@ from floorplan_circuits.directory.parts import PLAIN
 from floorplan_circuits.directory.vocabulary import folded
 from floorplan_circuits.findings import Load
 
+FOR_ONE = ("240 V receptacle",)
+"""Receptacles that one large appliance is plugged into, whatever it is called."""
 LEADS_TO = ("to", "by", "near", "beside", "behind", "over", "under", "above", "below", "at", "opposite")
 """Before a place, these say which side of a room is meant: 'on the wall to Hall'."""
 GROUPS = {"receptacle": "receptacles", "light": "lights"}
@@ -92,12 +94,14 @@ def _in_it(word: Said, line: LineToJudge) -> bool:
 def _hidden(line: LineToJudge) -> list[Load]:
     """Return the loads that a line does not name.
 
-    An appliance may go by another word than the map's: only what is more than the line's own words is hidden.
+    An appliance may go by another word than the map's: only what is more than the line's own words is hidden. So may
+    the receptacle that one appliance is plugged into: it is what the line's words name first.
     """
     hidden = [load for load in line.loads if load.group != "switch" and not _named(load, line)]
-    others = [load for load in hidden if load.group not in GROUPS]
+    others = [load for load in hidden if load.kind in FOR_ONE]
+    others += [load for load in hidden if load.group not in GROUPS]
     own_words = [word for word in line.telling("appliance", "needs a place", "no appliance") if not _met(word, line)]
-    return [load for load in hidden if load.group in GROUPS or load in others[len(own_words) :]]
+    return [load for load in hidden if load not in others[: len(own_words)]]
 
 
 def _met(word: Said, line: LineToJudge) -> bool:

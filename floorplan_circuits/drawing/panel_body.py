@@ -18,7 +18,7 @@ LETTERS = {"ground fault": "G", "arc fault": "A", "residual current": "R", "surg
 LETTERS_IN_WORDS = {
     "ground fault": "G trips on a ground fault",
     "arc fault": "A on an arc fault",
-    "residual current": "R on residual current",
+    "residual current": "R on residual current (RCD, RCBO)",
     "surge": "S guards against surges",
 }
 

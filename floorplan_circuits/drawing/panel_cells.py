@@ -16,7 +16,9 @@ BLANK_ROW = 5.4
 """Most mm that a row of blanks takes on paper, so that rows with words may be higher."""
 TANDEM_ROW = 11.3
 """Least mm on paper of a row that holds halves: each half has a line of words and its squares."""
-RowKind = Literal["blank", "used", "halved"]
+HEAD_ROW = 4.6
+"""mm of a row that says which row of a board begins below it."""
+RowKind = Literal["head", "blank", "used", "halved"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -91,14 +93,16 @@ def _row_heights(grid: PanelFinding, style: FaceStyle) -> list[float]:
 
 
 def _row_height(kind: RowKind, row: float, on_screen: bool) -> float:
+    if kind == "head":
+        return min(row, HEAD_ROW)
     if on_screen:
         return row
     return max(row, TANDEM_ROW) if kind == "halved" else row if kind == "used" else min(row, BLANK_ROW)
 
 
 def _row_kinds(grid: PanelFinding) -> list[RowKind]:
-    """Return what each row holds: two halves somewhere, breakers, or nothing."""
-    kinds: list[RowKind] = ["blank"] * grid.rows
+    """Return what each row holds: two halves somewhere, breakers, nothing, or the head of a row of the board."""
+    kinds: list[RowKind] = ["head" if row in grid.heads else "blank" for row in range(grid.rows)]
     for space, (row, _) in grid.cells.items():
         first, second = (grid.taken.get((space, half)) for half in ("A", "B"))
         if first != second:

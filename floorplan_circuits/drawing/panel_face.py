@@ -27,6 +27,7 @@ NUMBER = 9.0
 NUMBER_SIZE = 15.0
 HALF_NUMBER_SIZE = NUMBER_SIZE * 0.72
 WORDS_INSET = 1.6
+HEAD_SIZE = 7.5
 RING = 0.9
 """Weight in mm of the ring round what is to be turned off."""
 
@@ -39,6 +40,8 @@ class Face:
     spots: list[tuple[Bounds, Subject]] = field(default_factory=list)
     shortened: list[str] = field(default_factory=list)
     height: float = 0.0
+    edges: tuple[float, ...] = ()
+    """Where each half row begins, in mm from the top, and where the last one ends."""
 
     @property
     def ink(self) -> Group:
@@ -82,18 +85,32 @@ def panel_face(findings: Findings, panel: Panel, style: FaceStyle, what_if: What
     """Draw a panel's face with its top left corner at the origin, or as it looks with handles off."""
     grid = findings.panels[panel.id]
     layout = Layout(findings, grid, style, edges(grid, style), spine_bounds(grid, style), what_if)
-    face = Face(height=layout.edges[-1])
+    face = Face(height=layout.edges[-1], edges=layout.edges)
     high, spine = face.height, layout.spine
     face.marks.append(Shape(rectangle(0, 0, style.width, high), style.theme.paper))
     face.marks.append(Shape(rectangle(spine[0], 0, spine[1] - spine[0], high), style.theme.metal))
     drawn = list(cells(findings, panel, grid))
     for cell in drawn:
         _draw_cell(cell, layout, face)
+    face.marks += _heads(layout)
     face.marks += _ties(drawn, layout)
     face.marks += _round_others(drawn, layout)
     face.marks += [_ring(cell, layout) for cell in drawn if cell.breaker and cell.breaker.id in style.to_turn_off]
     face.marks.append(Shape(rectangle(0, 0, style.width, high), None, Pen(0.35, style.theme.ink)))
     return face
+
+
+def _heads(layout: Layout) -> Iterator[Mark]:
+    """Yield a band over each row of a board, which says which row it is and which half of it stands on either side."""
+    style = layout.style
+    for row, words in layout.grid.heads.items():
+        top, bottom = layout.edges[2 * row], layout.edges[2 * row + 2]
+        yield Shape(rectangle(0, top, style.width, bottom - top), style.theme.metal)
+        yield Shape(polyline((0, top), (style.width, top)), None, Pen(0.5, style.theme.ink))
+        baseline = (top + bottom) / 2 + cap_height(HEAD_SIZE) / 2
+        left, right = WORDS_INSET, style.width - WORDS_INSET
+        yield Text((left, baseline), f"{words}, left half", HEAD_SIZE, True, style.theme.ink)
+        yield Text((right, baseline), f"{words}, right half", HEAD_SIZE, True, style.theme.ink, "end")
 
 
 # --- one cell -------------------------------------------------------------------------------------------------------

@@ -8,8 +8,9 @@ from floorplan_circuits.drawing.ink import Bounds, Group, Mark, Pen, PictureMark
 from floorplan_circuits.drawing.lettering import cap_height, width
 from floorplan_circuits.drawing.palette import LIGHT
 from floorplan_circuits.drawing.panel_cells import Cell, cells
-from floorplan_circuits.findings import XY, Findings, Subject
+from floorplan_circuits.findings import XY, Findings, PanelFinding, Subject
 from floorplan_circuits.home.aslant import Aslant, Quad, aslant, is_seen_from_the_front
+from floorplan_circuits.home.board_rows import rows_of
 from floorplan_circuits.home.power import Breaker, Panel, PhotoFit
 
 TAG_SIZE, TAG_HIGH, TAG_PADDING, TAG_EDGE = 9.0, 4.2, 2.4, 0.35
@@ -145,11 +146,24 @@ def _tags(findings: Findings, panel: Panel, drawn: PhotoDrawn) -> Iterator[Tag]:
             continue
         tagged.add(cell.breaker.id)
         space, half = _first(cell.breaker)
-        x, y = _usual(cell, grid.columns, grid.rows)
+        x, y = _in_its_row(panel, space) if rows_of(panel) else _usual(cell, grid.columns, grid.rows)
         if (put := moved.get((space, half))) is not None:
             x, y = put[0] / SHARES, put[1] / SHARES
         at = (x - left) / (right - left) * drawn.width, (y - top) / (bottom - top) * drawn.height
         yield Tag(space, half, findings.marks.get(cell.breaker.id, "?"), at, cell.breaker.id)
+
+
+def photo_grid(panel: Panel, grid: PanelFinding) -> tuple[int, int]:
+    """Return how many columns and rows of breakers the photo shows: on a board of rows they stand side by side."""
+    rows = rows_of(panel)
+    return (max(map(len, rows)), len(rows)) if rows else (grid.columns, grid.rows)
+
+
+def _in_its_row(panel: Panel, space: int) -> XY:
+    """Return the middle of a way of a board of rows, in parts of the board's width and height."""
+    rows = rows_of(panel)
+    row, at = next((row, spaces.index(space)) for row, spaces in enumerate(rows) if space in spaces)
+    return (at + 0.5) / max(map(len, rows)), (row + 0.5) / len(rows)
 
 
 def _first(breaker: Breaker) -> tuple[int, str | None]:

@@ -7,16 +7,31 @@ from floorplan_circuits.edits.edited import Edited, Refused, edit, only, sound, 
 from floorplan_circuits.edits.numbering import counter
 from floorplan_circuits.home.boxes import FromBreaker
 from floorplan_circuits.home.home import Home
-from floorplan_circuits.home.integrity import not_fed_by_itself, panels_told_apart
+from floorplan_circuits.home.integrity import not_fed_by_itself, panels_told_apart, spaces_told_apart
 from floorplan_circuits.home.power import Breaker, Main, Numbering, Panel, System
 from floorplan_circuits.home.record import Point, change
+from floorplan_circuits.home.trade_words import words_on
 
 MOST_SPACES, MOST_MAINS = 200, 6
 OTHER_LETTERS = "CDEFGHJKLMNPQRSTUVWXYZ"
 """Letters for further panels. A is left out, since 15A is half of a space, B, since boxes are marked B1, B2 and so on,
 and I and O, which read as figures."""
 OF_A_PANEL = frozenset(
-    {"name", "prefix", "place", "numbering", "system", "spaces", "level", "at", "angle", "changes_over", "note"}
+    {
+        "name",
+        "prefix",
+        "place",
+        "numbering",
+        "system",
+        "spaces",
+        "rows",
+        "called",
+        "level",
+        "at",
+        "angle",
+        "changes_over",
+        "note",
+    }
 )
 
 
@@ -40,7 +55,7 @@ def add_panel(
     ids = counter(home)
     panel = Panel(
         id=ids.new(),
-        name=name or _next_name(home),
+        name=name or _next_name(home, system if system != "not known" else home.system),
         prefix=_next_prefix(home, name),
         spaces=spaces,
         numbering=numbering,
@@ -64,9 +79,9 @@ def _feeder(home: Home, breaker: int) -> FromBreaker:
     return FromBreaker(kind="breaker", breaker=there(home.breakers, breaker, "breaker").id)
 
 
-def _next_name(home: Home) -> str:
+def _next_name(home: Home, system: System) -> str:
     taken = {panel.name for panel in home.panels}
-    names = ("Main panel", *(f"Panel {number}" for number in range(2, len(home.panels) + 3)))
+    names = (words_on(system).panel, *(f"Panel {number}" for number in range(2, len(home.panels) + 3)))
     return next(name for name in names if name not in taken)
 
 
@@ -103,7 +118,7 @@ def set_panel(home: Home, panel: int, **fields: object) -> Edited:
     if changed.spaces < min(last, found.spaces):
         raise Refused(f"A breaker is in space {last}: move it before the panel gets fewer spaces.")
     after = change(home, panels=home.panels.put(changed))
-    return Edited(sound(home, after, panels_told_apart), f"Edit {found.name}")
+    return Edited(sound(home, after, panels_told_apart, spaces_told_apart), f"Edit {found.name}")
 
 
 @edit

@@ -4,9 +4,11 @@ from collections.abc import Iterable
 
 from floorplan_circuits.edits.edited import Refused, counted
 from floorplan_circuits.edits.typed import Part, Typed
+from floorplan_circuits.home.board_rows import is_row_by_row, row_with
 from floorplan_circuits.home.home import Home
 from floorplan_circuits.home.power import Breaker, Panel
 from floorplan_circuits.home.space_names import is_in_ways, space_name, way_of
+from floorplan_circuits.home.trade_words import words_of
 from floorplan_circuits.supply.legs import cells
 from floorplan_circuits.supply.numbering import HALVES
 
@@ -58,6 +60,8 @@ def column(panel: Panel, space: int, poles: int, half: str | None) -> tuple[Plac
     place = cells(panel)
     if space not in place:
         raise Refused(f"{panel.name} has no space {space}: it ends at {panel.spaces}.")
+    if is_row_by_row(panel):
+        return _side_by_side(panel, space, poles, half)
     row, at_column = place[space]
     at = {cell: number for number, cell in place.items()}
     found = [at.get((row + down, at_column)) for down in range(poles)]
@@ -70,12 +74,26 @@ def column(panel: Panel, space: int, poles: int, half: str | None) -> tuple[Plac
     return tuple((number, OTHER.get(half or "", half) if down % 2 else half) for down, number in enumerate(spaces))
 
 
+def _side_by_side(panel: Panel, space: int, poles: int, half: str | None) -> tuple[Place, ...]:
+    """Return a space and those right of it in its row of the board. Raises `Refused` past the row's end."""
+    row = row_with(panel, space)
+    if half is not None:
+        raise Refused("On a board of rows each breaker has a way of its own: there are no halves.")
+    if space + poles > row.stop:
+        last = f"{panel.prefix}{space_name(panel, row[-1])}"
+        raise Refused(f"{counted(poles, 'pole')} do not fit: the row ends at way {last}.")
+    return tuple((number, None) for number in range(space, space + poles))
+
+
 def check_free(home: Home, panel: Panel, places: Iterable[Place]) -> None:
     """Raise `Refused` if a breaker is in one of these places."""
     taken = taken_in(breaker for breaker in home.breakers if breaker.panel == panel.id)
     for space, half in places:
         if not taken.isdisjoint((space, one) for one in ((half,) if half else HALVES)):
-            raise Refused(f"Space {panel.prefix}{space_name(panel, space)} is taken. Remove the breaker there first.")
+            called = words_of(home, panel).space.capitalize()
+            raise Refused(
+                f"{called} {panel.prefix}{space_name(panel, space)} is taken. Remove the breaker there first."
+            )
 
 
 def taken_in(breakers: Iterable[Breaker]) -> set[Place]:
@@ -89,9 +107,13 @@ def taken_in(breakers: Iterable[Breaker]) -> set[Place]:
 
 
 def next_free(home: Home, panel: Panel, after: int) -> int | None:
-    """Return the next space that holds nothing: down the same column, then down the next; None after the last."""
+    """Return the next space that holds nothing: down the same column, then down the next; None after the last.
+
+    On a board of rows it is the next in its row, then in the row below.
+    """
     taken = {space for space, _ in taken_in(breaker for breaker in home.breakers if breaker.panel == panel.id)}
     place = cells(panel)
-    ordered = sorted(place, key=lambda number: (place[number][1], place[number][0]))
+    down = sorted(place, key=lambda number: (place[number][1], place[number][0]))
+    ordered = sorted(place) if is_row_by_row(panel) else down
     later = ordered[ordered.index(after) + 1 :] if after in place else []
     return next((space for space in later if space not in taken), None)

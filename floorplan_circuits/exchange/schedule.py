@@ -134,14 +134,8 @@ def _name(words: str, heading: str) -> str:
 
 def _added(home: Home, row: NamedRow, number: str) -> tuple[Home, int]:
     """Put in the breaker that a number names, if its spaces are free."""
-    found = NUMBER.fullmatch(number)
-    if found is None:
-        raise Refused(NO_NUMBER.format(number))
-    prefix, first, half, more = found.groups()
-    panel = _panel(home, prefix, row.get("Panel"))
-    spaces = spaces_called(panel, _folded(f"{first}{more}"))
-    if spaces is None:
-        raise Refused(f"{panel.name} has no space {number}.")
+    panel, spaces, half = _own_number(home, number) or _as_counted(home, number)
+    _check_named(panel, row.get("Panel"))
     typed = Typed(None, len(spaces), row.get("Device").lower() == "fuse", 1, "")
     edited = add_breaker(home, panel.id, min(spaces), typed, half or None)
     made = edited.home.breakers[edited.made[0]]
@@ -153,10 +147,36 @@ def _added(home: Home, row: NamedRow, number: str) -> tuple[Home, int]:
     return edited.home, made.id
 
 
-def _panel(home: Home, prefix: str, name: str) -> Panel:
+def _own_number(home: Home, number: str) -> tuple[Panel, list[int], str] | None:
+    """Return the panel and the spaces that a number names by its householder's own numbers, if it does."""
+    for panel in home.panels:
+        if panel.called and number.startswith(panel.prefix):
+            spaces = spaces_called(panel, _folded(number.removeprefix(panel.prefix)))
+            if spaces is not None:
+                return panel, spaces, ""
+    return None
+
+
+def _as_counted(home: Home, number: str) -> tuple[Panel, list[int], str]:
+    """Return the panel, the spaces and the half that a number names. Raises `Refused` for what names none."""
+    found = NUMBER.fullmatch(number)
+    if found is None:
+        raise Refused(NO_NUMBER.format(number))
+    prefix, first, half, more = found.groups()
+    panel = _panel(home, prefix)
+    spaces = spaces_called(panel, _folded(f"{first}{more}"))
+    if spaces is None:
+        raise Refused(f"{panel.name} has no space {number}.")
+    return panel, spaces, half
+
+
+def _panel(home: Home, prefix: str) -> Panel:
     found = next((panel for panel in home.panels if panel.prefix == prefix), None)
     if found is None:
         raise Refused(f"There is no panel with the letter {prefix}." if prefix else "Set up the panel first.")
-    if name and name.casefold() != found.name.casefold():
-        raise Refused(f"Its number is of {found.name}, and Panel says “{name}”.")
     return found
+
+
+def _check_named(panel: Panel, name: str) -> None:
+    if name and name.casefold() != panel.name.casefold():
+        raise Refused(f"Its number is of {panel.name}, and Panel says “{name}”.")

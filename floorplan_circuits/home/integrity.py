@@ -10,6 +10,7 @@ from floorplan_circuits.home.outlines import crossing, doubled_area
 from floorplan_circuits.home.power import Breaker, Panel
 from floorplan_circuits.home.record import Record
 from floorplan_circuits.home.references import references, targets
+from floorplan_circuits.home.space_names import space_name
 from floorplan_circuits.home.table import Table
 
 LARGEST_ROOM_MM = 200_000
@@ -261,6 +262,22 @@ def panels_told_apart(home: Home) -> Problems:
             yield Problem(f"panel {panel.name}", f"another panel has {shown} too", cure)
 
 
+def spaces_told_apart(home: Home) -> Problems:
+    """No two spaces of a home are called alike where their householder gave them numbers of their own."""
+    if not any(panel.called for panel in home.panels):
+        return
+    counts = Counter(name for panel in home.panels for name in _space_names(panel))
+    for panel in home.panels:
+        twice = next((name for name in _space_names(panel) if counts[name] > 1), "")
+        if twice:
+            cure = "Give each a number of its own"
+            yield Problem(f"panel {panel.name}", f"more than one space is called {twice}", cure)
+
+
+def _space_names(panel: Panel) -> list[str]:
+    return [f"{panel.prefix}{space_name(panel, space)}" for space in range(1, panel.spaces + 1)]
+
+
 def not_fed_by_itself(home: Home) -> Problems:
     """No panel hangs on itself, directly or through others."""
     above: dict[int, set[int]] = {panel.id: set() for panel in home.panels}
@@ -317,6 +334,7 @@ RULES = (
     supplies_fit,
     spaces_hold_one,
     panels_told_apart,
+    spaces_told_apart,
     not_fed_by_itself,
     breakers_behind,
     pictures_there,

@@ -21,6 +21,7 @@ Numbering = Literal[
     "odd left, even right, from the bottom",
     "down one side, then the other",
     "single row",
+    "row by row",
     "ways of three, odd left, even right",
     "ways of three, down one side, then the other",
 ]
@@ -62,10 +63,16 @@ class PhotoFit(Record):
     tags: tuple[PhotoTag, ...] = Field(default=(), max_length=400)
 
 
+OwnNumber = Annotated[str, Field(max_length=5, pattern=r"^([AC-HJ-NP-Z]{0,2}[0-9]{1,3})?$")]
+"""A space's number as its householder has it, such as 12 or C4; "" where it is as counted. Not B: B14 is a box."""
+
+
 class Panel(Record):
     """A panelboard, subpanel, consumer unit, or a local disconnect (a panel of one space).
 
     `prefix` goes before its breakers' numbers where a home has several panels (G3: space 3 of the garage panel).
+    `rows` are the ways of each row of a board that counts row by row, from the top; `called` what its householder calls
+    the spaces, in their order, where that is not as counted.
     """
 
     id: Id
@@ -77,6 +84,8 @@ class Panel(Record):
     angle: Angle = 90
     spaces: int = Field(ge=1, le=200)
     numbering: Numbering = "odd left, even right"
+    rows: tuple[Annotated[int, Field(ge=1, le=200)], ...] = Field(default=(), max_length=20)
+    called: tuple[OwnNumber, ...] = Field(default=(), max_length=200)
     system: System = "not known"
     mains: tuple[Main, ...] = Field(default=(), max_length=6)
     fed_by: tuple[FedBy, ...] = Field(default=(), max_length=6)

@@ -1,4 +1,4 @@
-"""What a space of a panel is called: its number, or on a three-phase British board its way and its phase (1L1)."""
+"""What a space of a panel is called: its number, its householder's own, or a way and its phase (1L1)."""
 
 from floorplan_circuits.home.power import Panel
 
@@ -32,6 +32,8 @@ def space_name(panel: Panel | None, space: int) -> str:
         >>> space_name(None, 5), space_name(Panel(id=1, name="Board", spaces=24, numbering=WAYS_DOWN), 5)
         ('5', '2L2')
     """
+    if panel is not None and (own := panel.called[space - 1 : space]) and own[0]:
+        return own[0]
     if panel is None or not is_in_ways(panel):
         return str(space)
     way, phase = way_of(space)
@@ -49,7 +51,7 @@ def spaces_called(panel: Panel, words: str) -> list[int] | None:
     found: list[int] = []
     way = ""
     for name in words.split("-"):
-        full = f"{way}{name}" if name.startswith("L") else name
+        full = name if name in by_name else f"{way}{name}"
         if full not in by_name:
             return None
         found.append(by_name[full])

@@ -118,7 +118,8 @@ def _panel(panel: Panel, findings: Findings, level: str) -> Fact:
         findings.marks.get(one.breaker, "") if one.kind == "breaker" else names.get(one.source, "")
         for one in panel.fed_by
     )
-    hung = [panel.spaces, panel.numbering, panel.system, mains, fed, panel.changes_over]
+    hung: Fact = [panel.spaces, panel.numbering, panel.system, mains, fed, panel.changes_over]
+    hung += [panel.rows, panel.called] if panel.rows or panel.called else []
     return [panel.name, panel.prefix, panel.place, level, panel.at, panel.angle, hung]
 
 

@@ -3,6 +3,7 @@
 import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from itertools import accumulate
 
 from floorplan_circuits.drawing.ink import Group, Mark, Pen, Shape, Text, moved, polyline, rectangle
 from floorplan_circuits.drawing.lettering import cap_height, fits, width, wrap
@@ -13,6 +14,7 @@ from floorplan_circuits.drawing.plates import SQUARE, square, text_height
 from floorplan_circuits.drawing.sheet import Page, Sheet
 from floorplan_circuits.findings import Findings, Line, Standing
 from floorplan_circuits.home.power import Breaker, Panel
+from floorplan_circuits.home.trade_words import words_of
 from floorplan_circuits.sheets.content_code import content_code
 from floorplan_circuits.sheets.framed import made_words
 from floorplan_circuits.sheets.furniture import fitted_title, one_line, text_lines
@@ -26,6 +28,8 @@ NUMBER_SIZE, SIZES, CAPTION = 10.0, (9.0, 8.4, 7.5), 6.8
 LARGE_ROW, LARGE_NUMBER, LARGE_SIZES = 15.0, 14.0, (11.0, 10.0, *SIZES)
 """From this height in mm of a row on its letters are larger, and how large."""
 MOST_ROW = 18.0
+HEAD_PART, MOST_HEAD, HEAD_SIZE = 0.5, 5.5, 7.5
+"""How high the head of a row of a board is, in parts of a row and at most in mm, and the most points of its letters."""
 AIR = 1.0
 """Least mm above and below the words of a row together."""
 LEAST_TO_WRITE, LINE_TO_WRITE = 25.0, 9.0
@@ -34,7 +38,7 @@ BY_HAND = "Changed since this was printed: what, by whom, when"
 LEAST_HALF = 3.4
 """Least mm of half a row that has a line of its own."""
 TICK, TICK_GAP = 4.0, 1.0
-CAUTION = "This card can be wrong. Test before you touch. Wires above the main stay live with it off."
+CAUTION = "This card can be wrong. Test before you touch. Wires above the {main} stay live with it off."
 INCH = 25.4
 
 
@@ -145,18 +149,31 @@ class _Card:
         room = self.room
         yield from self._title(of, cut)
         grid = self.findings.panels[self.panel.id]
-        pitch = min(MOST_ROW, room.height / (rows[1] - rows[0]))
-        room = Rect(room.x, room.y, room.width, pitch * (rows[1] - rows[0]))
+        weights = [HEAD_PART if row in grid.heads else 1.0 for row in range(*rows)]
+        pitch = min(MOST_ROW, room.height / sum(weights))
+        heights = (pitch if weight == 1 else min(pitch * weight, MOST_HEAD) for weight in weights)
+        tops = list(accumulate(heights, initial=room.y))
+        room = Rect(room.x, room.y, room.width, tops[-1] - room.y)
         column = (room.width - GAP * (grid.columns - 1)) / grid.columns
         for cell in self._cells():
             top, bottom = max(cell.top / 2, rows[0]), min(cell.bottom / 2, rows[1])
             if top < bottom:
                 x = room.x + cell.column * (column + GAP) if grid.columns > 1 else room.x
-                area = Rect(x, room.y + (top - rows[0]) * pitch, column, (bottom - top) * pitch)
+                area = Rect(x, tops[int(top) - rows[0]] + top % 1 * pitch, column, (bottom - top) * pitch)
                 yield from self._cell(cell, area, rows, cut)
+        for row in (row for row in range(*rows) if row in grid.heads):
+            yield from self._head(grid.heads[row], tops[row - rows[0]], tops[row - rows[0] + 1])
         yield Shape(rectangle(room.x, room.y, room.width, room.height), None, Pen(0.25, self.theme.ink))
         yield from self._lines_to_write(room.bottom)
         yield from text_lines(self._foot(), INSET, self.room.bottom + 1.2, CAPTION, self.theme)
+
+    def _head(self, words: str, top: float, bottom: float) -> Iterator[Mark]:
+        """Draw the band over a row of a board: which row it is, and which half of it stands on either side."""
+        room, size = self.room, min(HEAD_SIZE, (bottom - top) * 2.2)
+        y = (top + bottom) / 2 + cap_height(size) / 2
+        yield Shape(rectangle(room.x, top, room.width, bottom - top), self.theme.metal, Pen(0.25, self.theme.ink))
+        yield Text((room.x + 1.6, y), f"{words}, left half", size, True, self.theme.ink)
+        yield Text((room.right - 1.6, y), f"{words}, right half", size, True, self.theme.ink, "end")
 
     def _lines_to_write(self, top: float) -> Iterator[Mark]:
         """Rule what is left under few rows, to be written on by hand when something is changed."""
@@ -188,7 +205,7 @@ class _Card:
         fed = f"{judged.fed}." if judged is not None and judged.fed else ""
         return (
             *wrap(fed, wide, CAPTION),
-            *wrap(CAUTION, wide, CAPTION),
+            *wrap(CAUTION.format(main=words_of(self.findings.home, self.panel).main), wide, CAPTION),
             *wrap(key, wide, CAPTION),
             *wrap(f"{self.made[0]}.", wide, CAPTION),
         )
@@ -212,13 +229,14 @@ class _Card:
             if (standing := self._standing(cell.breaker)) is not None:
                 yield from square(standing, x, area.y + area.height / 2 - SQUARE / 2, theme)
                 x, room = x + SQUARE + 1.2, room - SQUARE - 1.2
-            yield from self._words(cell.breaker, Rect(x, area.y, room, area.height), cut)
+            yield from self._words(cell.breaker, Rect(x, area.y, room, area.height), step, cut)
         yield Shape(polyline((area.x, area.bottom), (area.right, area.bottom)), None, Pen(0.13, theme.line))
 
-    def _words(self, breaker: Breaker, area: Rect, cut: list[str]) -> Iterator[Mark]:
+    def _words(self, breaker: Breaker, area: Rect, row: float, cut: list[str]) -> Iterator[Mark]:
+        """Draw a line: large where rows are high, and no larger over two spaces than beside one."""
         line = self.findings.lines.get(breaker.id, Line(breaker.id, ("",)))
         variants = with_note(line, breaker)
-        lines, size, was_cut = _fitted(variants, area, LARGE_SIZES if area.height >= LARGE_ROW else SIZES)
+        lines, size, was_cut = _fitted(variants, area, LARGE_SIZES if row >= LARGE_ROW else SIZES)
         cut += [f"{self.findings.marks.get(breaker.id, '')}: {variants[0]}"] if was_cut else []
         top = area.y + (area.height - len(lines) * text_height(size)) / 2
         yield from text_lines(lines, area.x, top, size, self.theme)

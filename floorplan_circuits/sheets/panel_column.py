@@ -13,6 +13,7 @@ from floorplan_circuits.drawing.plates import text_height
 from floorplan_circuits.findings import Findings
 from floorplan_circuits.home.home import Home
 from floorplan_circuits.home.power import Panel
+from floorplan_circuits.home.trade_words import device_word, words_of
 from floorplan_circuits.sheets.furniture import (
     CAPTION_SIZE,
     HEAD_BASELINE,
@@ -107,7 +108,8 @@ def panel_title(
 def panel_captions(home: Home, panel: Panel) -> tuple[str, ...]:
     """Return what the panel is in one line, longest first: place, rating of its main, system."""
     system = SHORT_SYSTEM.get(panel.system if panel.system != "not known" else home.system, "")
-    mains = ", ".join(f"main {main.amps} A" for main in panel.mains if main.amps)
+    called = words_of(home, panel).main
+    mains = ", ".join(f"{called} {main.amps} A" for main in panel.mains if main.amps)
     ways = ((panel.place, mains, system), (panel.place, mains), (mains, system), (panel.place,))
     found = dict.fromkeys(" · ".join(word for word in words if word) for words in ways)
     return tuple(caption for caption in found if caption)
@@ -116,7 +118,7 @@ def panel_captions(home: Home, panel: Panel) -> tuple[str, ...]:
 def panel_notes(findings: Findings, panel: Panel) -> tuple[str, ...]:
     """Return what stands under the face: what stays live, other sources, where a trip is reset."""
     home = findings.home
-    line = "Wires above the main" if panel.mains else "The wires that feed it"
+    line = f"Wires above the {words_of(home, panel).main}" if panel.mains else "The wires that feed it"
     notes = [f"{line} stay live with every breaker off."]
     notes += source_notes(home)
     resets = list(reset_points(findings)) if panel.id == next(iter(home.panels)).id else []
@@ -141,7 +143,7 @@ def reset_points(findings: Findings) -> Iterator[str]:
             yield f"{where} ({box.mark})" if where else box.mark
     for breaker in findings.home.breakers:
         if any(one in TRIPS for one in breaker.protects):
-            yield f"breaker {findings.marks.get(breaker.id, '?')}"
+            yield f"{device_word(findings.home, breaker)} {findings.marks.get(breaker.id, '?')}"
 
 
 def _source_note(name: str, disconnect: str) -> str:

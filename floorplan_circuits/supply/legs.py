@@ -4,6 +4,9 @@ In the usual layout both spaces of a row are on one leg, and legs follow each ot
 split-phase panel, A B C A … in a three-phase one. Some panels differ: a leg is common practice, never evidence.
 """
 
+from itertools import accumulate
+
+from floorplan_circuits.home.board_rows import is_row_by_row, rows_of
 from floorplan_circuits.home.power import Breaker, Panel, System
 from floorplan_circuits.home.record import change
 from floorplan_circuits.home.space_names import PHASES, WAYS_ODD_LEFT, is_in_ways, way_of
@@ -31,7 +34,42 @@ def cells(panel: Panel) -> dict[int, Cell]:
         >>> cells(Panel(id=1, name="Main", spaces=3, numbering="down one side, then the other"))
         {1: (0, 0), 2: (1, 0), 3: (0, 1)}
     """
+    if is_row_by_row(panel):
+        return _cells_in_rows(panel)
     return {space: _cell(panel, space) for space in range(1, panel.spaces + 1)}
+
+
+def heads(panel: Panel) -> dict[int, str]:
+    """Return the rows of the grid that hold no space but say which row of the board begins, in words.
+
+    Examples:
+        >>> heads(Panel(id=1, name="Board", spaces=8, numbering="row by row", rows=(4, 4)))
+        {0: 'Row 1', 3: 'Row 2'}
+    """
+    rows = rows_of(panel)
+    starts = accumulate((1 + _half(row) for row in rows), initial=0)
+    return {start: f"Row {at}" for at, (start, _) in enumerate(zip(starts, rows, strict=False), 1)} if rows[1:] else {}
+
+
+def _half(row: range) -> int:
+    return -(-len(row) // 2)
+
+
+def _cells_in_rows(panel: Panel) -> dict[int, Cell]:
+    """Return the cells of a board of rows: of each row the left half left and the right half right, below each other.
+
+    So a board as wide as two columns of words keeps what stands left and right, above and below. A single row is one
+    column.
+    """
+    rows = rows_of(panel)
+    if len(rows) == 1:
+        return {space: (space - 1, 0) for space in rows[0]}
+    found: dict[int, Cell] = {}
+    for head, row in zip(heads(panel), rows, strict=True):
+        for at, space in enumerate(row):
+            column, down = divmod(at, _half(row))
+            found[space] = (head + 1 + down, column)
+    return found
 
 
 def _cell(panel: Panel, space: int) -> Cell:
@@ -70,8 +108,14 @@ def leg(panel: Panel, space: int) -> str:
     legs = LEGS.get(panel.system, "")
     if not legs or not 1 <= space <= panel.spaces:
         return ""
-    row = (space - 1) // 2 if panel.numbering == FROM_THE_BOTTOM else _cell(panel, space)[0]
-    return legs[row % len(legs)]
+    return legs[_step(panel, space) % len(legs)]
+
+
+def _step(panel: Panel, space: int) -> int:
+    """Return how many legs on from the first one a space is: side by side in a row of a board, else row by row."""
+    if is_row_by_row(panel):
+        return space - 1
+    return (space - 1) // 2 if panel.numbering == FROM_THE_BOTTOM else _cell(panel, space)[0]
 
 
 def legs_of(panel: Panel, breaker: Breaker) -> tuple[str, ...]:

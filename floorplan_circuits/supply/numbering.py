@@ -6,7 +6,8 @@ from floorplan_circuits.findings import PanelFinding
 from floorplan_circuits.home.home import Home
 from floorplan_circuits.home.power import Breaker, Panel
 from floorplan_circuits.home.space_names import is_in_ways, space_name
-from floorplan_circuits.supply.legs import Cell, cells, leg, with_system
+from floorplan_circuits.home.trade_words import words_of
+from floorplan_circuits.supply.legs import Cell, cells, heads, leg, with_system
 
 __all__ = ["cells", "mark", "marks", "panel_finding", "reading_order"]
 
@@ -41,10 +42,13 @@ def _spaces(breaker: Breaker) -> list[tuple[int, str]]:
 
 
 def marks(home: Home) -> dict[int, str]:
-    """Return what every breaker and every main is called: 'main', 'main 2' where a panel has several, 'G main'."""
+    """Return what every breaker and every main is called: 'main', 'main 2' where a panel has several, 'G main'.
+
+    On 230 V a main is the main switch.
+    """
     found = {breaker.id: mark(home.panels.get(breaker.panel), breaker) for breaker in home.breakers}
     for panel in home.panels:
-        name = f"{panel.prefix} main".strip()
+        name = f"{panel.prefix} {words_of(home, panel).main}".strip()
         several = len(panel.mains) > 1
         found.update((main.id, f"{name} {at}" if several else name) for at, main in enumerate(panel.mains, 1))
     return found
@@ -83,6 +87,7 @@ def panel_finding(home: Home, panel: Panel) -> PanelFinding:
         cells=grid,
         taken=taken,
         legs=_legs(known, grid),
+        heads=heads(panel),
     )
 
 

@@ -5,12 +5,14 @@ from dataclasses import dataclass
 
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QLineEdit
 
 from floorplan_circuits.desktop.in_place import InPlace
 from floorplan_circuits.desktop.rail import PANEL
 from floorplan_circuits.edits.panels import add_panel
 from floorplan_circuits.home.home import Home
 from floorplan_circuits.home.integrity import problems
+from tests.desktop.robot_hand import press
 
 MOST_KEYS = 150
 """Keys beyond the labels' own letters that a panel of 40 spaces may take."""
@@ -174,3 +176,24 @@ def test_a_board_of_three_phases_is_typed_way_by_way(window, hand):
     hand.click_space(8)
     hand.answer("40/3 lift")
     assert "one breaker stays in one way" in hand.says()
+
+
+def test_a_board_of_two_rows_is_typed_along_its_rows_and_numbered_as_its_householder_has_it(window, hand):
+    window.start("Plane terrace", "metric")
+    hand.stage(PANEL)
+    hand.choose("Numbered", "row by row")
+    press(hand, "Add the panel")
+    for label, words in (("Rows", "4 3"), ("Own numbers", "1-4 11-13")):
+        field = hand.shown(QLineEdit, label)[0]
+        field.setFocus()
+        QTest.keyClicks(field, words)
+        QTest.keyClick(field, Qt.Key.Key_Return)
+        hand.settle()
+    hand.click_space(2)
+    for words in ("63/2 RCD", "6 lights", "40/2 shower", "32 ring"):
+        hand.answer(words)
+
+    assert {"2·3", "4", "11·12", "13"} <= set(window.session.findings.marks.values())
+    hand.click_space(1)
+    hand.answer("16 heater")
+    assert "1" in window.session.findings.marks.values()

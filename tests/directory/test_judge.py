@@ -181,7 +181,11 @@ def test_a_second_source_without_a_disconnect_is_told() -> None:
         ("Bobbie's room", "a person", ""),
         ("dryer ??", "a guess", ""),
         ("Bobbys old rm", "passing", ""),
-        ("dryer now hot tub", "passing", ""),
+        ("dryer now hot tub", "passing", "Hot tub"),
+        ("DRYER hot tub now!!", "passing", "Hot tub"),
+        ("hot tub was dryer", "passing", "Hot tub"),
+        ("dryer, range, hot tub now", "passing", ""),
+        ("kitchen now den", "passing", ""),
     ],
 )
 def test_the_smallest_change_of_the_words_is_proposed_where_it_leaves_a_clear_line(label, rule, better) -> None:

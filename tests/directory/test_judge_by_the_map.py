@@ -41,7 +41,7 @@ def kitchen_and_hall(*kinds: tuple[str, int], label: str = "", wording: str = ""
     return change(home, levels=levels, rooms=Table(rooms), boxes=Table(boxes), breakers=breakers)
 
 
-RECEPTACLE, LIGHT, APPLIANCE = "duplex receptacle", "ceiling light", "fixed appliance"
+RECEPTACLE, LIGHT, APPLIANCE, PLUG_240 = "duplex receptacle", "ceiling light", "fixed appliance", "240 V receptacle"
 ALL_ON_A = ((RECEPTACLE, A), (RECEPTACLE, A), (LIGHT, A))
 
 
@@ -89,6 +89,14 @@ def test_an_appliance_under_another_name_is_not_said_to_be_left_out_but_a_second
     assert rules(one) == {}
     two = kitchen_and_hall((APPLIANCE, A), (APPLIANCE, A), (RECEPTACLE, B), label="Dishwasher")
     assert "left out" in rules(two)
+
+
+def test_the_receptacle_that_a_range_is_plugged_into_is_what_range_names() -> None:
+    plug = kitchen_and_hall((PLUG_240, A), (RECEPTACLE, B), label="RANGE")
+    assert rules(plug) == {}
+    assert rules(kitchen_and_hall((PLUG_240, A), (RECEPTACLE, B), label="Range, hall")) == {"not on it": "hall"}
+    assert "left out" in rules(kitchen_and_hall((PLUG_240, A), (RECEPTACLE, A), label="Range"))
+    assert "left out" in rules(kitchen_and_hall((PLUG_240, A), (PLUG_240, A), label="Range"))
 
 
 def test_our_own_line_of_an_unnamed_appliance_says_what_is_missing() -> None:

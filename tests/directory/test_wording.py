@@ -106,7 +106,7 @@ def test_a_feeder_tells_its_panel_and_the_loads_that_hang_on_it_too() -> None:
 
 def test_what_others_stand_behind_or_a_source_feeds_into_is_never_spare() -> None:
     guard = [breaker(A, opens="hot"), breaker(B, behind=A)]
-    assert words(house({FEED: on(B)}, *a_test(B), breakers=guard)) == ("Feeds the breakers behind it",)
+    assert words(house({FEED: on(B)}, *a_test(B), breakers=guard)) == ("Feeds breaker 5",)
     solar = house({FEED: on(B)}, *a_test(B), sources=[source(300, A, name="Solar")])
     assert words(solar) == ("Fed by Solar too",)
 

@@ -363,3 +363,27 @@ def test_the_bar_of_a_tie_moves_outward_with_the_thumbs_and_leaves_off_to_be_rea
 
 def test_nothing_is_ringed_unless_it_is_asked_for() -> None:
     assert rings(face_of(home(breakers=(breaker(6, 1),)))) == []
+
+
+# --- a board of rows ------------------------------------------------------------------------------------------------
+
+
+def board_of_rows(*rows: int) -> Home:
+    taken = tuple(breaker(100 + space, space, label="ring") for space in range(1, sum(rows) + 1, 2))
+    one = home(breakers=taken)
+    board = change(next(iter(one.panels)), numbering="row by row", rows=rows, spaces=sum(rows))
+    return change(one, panels=one.panels.put(board))
+
+
+@pytest.mark.parametrize("style", [STYLE, SCREEN], ids=["paper", "screen"])
+def test_each_row_of_a_board_has_a_head_that_lies_over_no_space(style: FaceStyle) -> None:
+    face = face_of(board_of_rows(5, 4, 1), style)
+    texts = [mark for mark in flat(face.ink) if isinstance(mark, Text) and mark.words]
+    heads = [text for text in texts if text.words.startswith("Row ")]
+    assert [text.words for text in heads] == [
+        f"Row {row}, {half} half" for row in (1, 2, 3) for half in ("left", "right")
+    ]
+    assert {text.words for text in number_texts(face, style)} == {str(space) for space in range(1, 11)}
+    assert not any(overlap(bounds_of(one), bounds_of(other)) for one, other in combinations(texts, 2))
+    at = {text.words: text.at[1] for text in texts}
+    assert at["5"] < at["Row 2, left half"] < at["6"] < at["9"] < at["Row 3, left half"] < at["10"]

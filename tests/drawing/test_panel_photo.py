@@ -6,7 +6,8 @@ from itertools import combinations
 import pytest
 
 from floorplan_circuits.drawing.ink import Group, PictureMark, Text, flat
-from floorplan_circuits.drawing.panel_photo import PhotoDrawn, grid_lines, panel_photo, tag_at, tag_bounds
+from floorplan_circuits.drawing.panel_photo import PhotoDrawn, grid_lines, panel_photo, photo_grid, tag_at, tag_bounds
+from floorplan_circuits.find import find
 from floorplan_circuits.findings import Findings
 from floorplan_circuits.home.power import Panel, PhotoFit, PhotoTag
 from floorplan_circuits.home.record import change
@@ -112,3 +113,15 @@ def test_the_lines_between_spaces_divide_the_sides_as_seen() -> None:
     assert lines[0] == ((500.0, 550.0), (900.0, 550.0))
     assert lines[-1] == ((700.0, 300.0), (700.0, 1300.0))
     assert len(lines) == 4
+
+
+def test_on_the_photo_of_a_board_its_breakers_stand_side_by_side_in_rows() -> None:
+    findings, panel = with_photo(STRAIGHT)
+    board = change(panel, numbering="row by row", rows=(6, 6), spaces=12)
+    found = panel_photo(find(change(findings.home, panels=findings.home.panels.put(board))), board, ROOM)
+    assert found is not None
+    assert photo_grid(board, find(findings.home).panels[panel.id]) == (6, 2)
+    for tag in found.tags:
+        x, y = found.part(tag.at)
+        row, way = divmod(tag.space - 1, 6)
+        assert (x * 6, y * 2) == (pytest.approx(way + 0.5), pytest.approx(row + 0.5))

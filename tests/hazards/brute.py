@@ -277,6 +277,7 @@ def leg_by_layout(home: Home, panel: int, space: int) -> int | None:
     row = {
         "odd left, even right": (space - 1) // 2,
         "single row": space - 1,
+        "row by row": space - 1,
         "down one side, then the other": (space - 1) % rows,
     }[found.numbering]
     return row % count

@@ -8,6 +8,7 @@ from floorplan_circuits.drawing.ink import Text, flat
 from floorplan_circuits.drawing.panel_words import LEAST_SIZE
 from floorplan_circuits.find import find
 from floorplan_circuits.home.power import Panel
+from floorplan_circuits.home.record import change
 from floorplan_circuits.home.table import Table
 from floorplan_circuits.sheets.directory_card import BY_HAND, CAPTION, NoSuchSize, directory_card, typed_size
 from floorplan_circuits.sheets.paper import EVERY_PAPER, PAPERS
@@ -111,3 +112,20 @@ def test_a_small_panel_leaves_lines_to_write_on_and_a_full_one_none() -> None:
     small, full = (words_in(card.pages[0].ink) for card in cards)
     assert BY_HAND in small
     assert BY_HAND not in full
+
+
+@pytest.mark.parametrize("size", SIZES)
+def test_the_card_of_a_board_tells_its_rows_and_its_householders_numbers(size: tuple[float, float]) -> None:
+    breakers = tuple(breaker(100 + space, space, label="ring") for space in (1, 2, 5, 9))
+    one = home(breakers=breakers)
+    panel = next(iter(one.panels))
+    own = tuple(str(number) for number in (*range(1, 6), *range(11, 15)))
+    board = change(panel, numbering="row by row", rows=(5, 4), spaces=9, called=own, system="single-phase 230")
+    sheet = directory_card(find(change(one, panels=one.panels.put(board))), PAPERS["a4"], MADE, size=size)
+    texts = [mark for page in sheet.pages for mark in flat(page.ink) if isinstance(mark, Text) and mark.words]
+    said = {mark.words for mark in texts}
+    assert {*own, "Row 1, left half", "Row 2, right half"} <= said
+    assert any("above the main switch" in words for words in said)
+    for page in sheet.pages:
+        shown = [bounds_of(mark) for mark in flat(page.ink) if isinstance(mark, Text) and mark.words]
+        assert not any(overlap(a, b) for at, a in enumerate(shown) for b in shown[at + 1 :])

@@ -3,13 +3,14 @@
 from typing import get_args
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from floorplan_circuits.home.board_rows import rows_of
 from floorplan_circuits.home.power import Breaker, Numbering, Pole
 from floorplan_circuits.home.record import change
 from floorplan_circuits.home.space_names import IN_WAYS, space_name, spaces_called
-from floorplan_circuits.supply.legs import leg
+from floorplan_circuits.supply.legs import heads, leg
 from floorplan_circuits.supply.numbering import cells, mark, marks, panel_finding, reading_order
 from tests.supply.wiring import breaker, main, panel, wired
 
@@ -133,3 +134,57 @@ def test_a_breaker_of_three_poles_tells_its_way_once() -> None:
     board = panel(spaces=12, numbering="ways of three, odd left, even right", prefix="D")
     three = Breaker(id=9, panel=1, poles=(Pole(space=4), Pole(space=5), Pole(space=6)))
     assert mark(board, three) == "D2L1·L2·L3"
+
+
+# --- boards of several rows -----------------------------------------------------------------------------------------
+
+
+@st.composite
+def boards(draw):
+    """A board of rows, whose rows may say fewer or more ways than it has."""
+    rows = tuple(draw(st.lists(st.integers(1, 18), max_size=5)))
+    return panel(spaces=draw(st.integers(1, 60)), numbering="row by row", rows=rows)
+
+
+def test_a_board_of_rows_keeps_what_stands_left_and_right_above_and_below() -> None:
+    board = panel(spaces=9, numbering="row by row", rows=(5, 4))
+    assert heads(board) == {0: "Row 1", 4: "Row 2"}
+    assert cells(board) == {
+        1: (1, 0), 2: (2, 0), 3: (3, 0), 4: (1, 1), 5: (2, 1), 6: (5, 0), 7: (6, 0), 8: (5, 1), 9: (6, 1),
+    }  # fmt: skip
+
+
+def test_a_board_whose_rows_nobody_told_is_one_row() -> None:
+    board = panel(spaces=3, numbering="row by row")
+    assert (cells(board), heads(board)) == ({1: (0, 0), 2: (1, 0), 3: (2, 0)}, {})
+
+
+def test_side_by_side_each_way_of_a_three_phase_board_is_on_the_next_leg() -> None:
+    board = panel(spaces=7, numbering="row by row", rows=(4, 3), system="three-phase 400Y/230")
+    assert [leg(board, space) for space in range(1, 8)] == ["A", "B", "C", "A", "B", "C", "A"]
+
+
+@given(boards())
+@settings(max_examples=60)
+def test_every_way_of_a_board_stands_once_below_the_head_of_its_row(board) -> None:
+    grid, starts = cells(board), heads(board)
+    assert list(grid) == list(range(1, board.spaces + 1))
+    assert len(set(grid.values())) == board.spaces
+    assert starts.keys().isdisjoint(row for row, _ in grid.values())
+    used = {row for row, _ in grid.values()} | starts.keys()
+    assert used == set(range(len(used)))
+    for row, spaces in enumerate(rows_of(board), 1):
+        above = [head for head in starts if head < grid[spaces[0]][0]]
+        assert not starts or starts[max(above)] == f"Row {row}"
+        assert [space for space in spaces if grid[space][1] == 0] == list(spaces)[: -(-len(spaces) // 2)] or not starts
+
+
+@given(boards(), st.permutations(["1", "2", "3", "7", "C1", "C2", "12", "L1", "40"]))
+@settings(max_examples=40)
+def test_spaces_are_found_by_the_numbers_their_householder_gave_them(board, own) -> None:
+    board = change(board, called=tuple(own))
+    names = [space_name(board, space) for space in range(1, board.spaces + 1)]
+    for space, name in enumerate(names, 1):
+        if names.count(name) == 1:
+            assert spaces_called(board, name) == [space]
+    assert names[: len(own)] == own[: board.spaces]
