@@ -17,20 +17,25 @@ from tests.homes import generate, homes
 PLAIN = (bool, int, float, str, type(None))
 
 
-def odd_parts(value: object, where: str) -> Iterator[str]:
-    """Yield where anything but a plain value is held: records of the home may be, a number of a library may not."""
-    if type(value) in PLAIN or isinstance(value, Record):
+def odd_parts(value: object, where: str, seen: dict[int, object] | None = None) -> Iterator[str]:
+    """Yield where anything but a plain value is held: records of the home may be, a number of a library may not.
+
+    What is held in several places is gone through once.
+    """
+    seen = {} if seen is None else seen
+    if type(value) in PLAIN or isinstance(value, Record) or id(value) in seen:
         return
+    seen[id(value)] = value
     if isinstance(value, Mapping):
         for key, inner in value.items():
-            yield from odd_parts(key, where)
-            yield from odd_parts(inner, f"{where}[{key}]")
+            yield from odd_parts(key, where, seen)
+            yield from odd_parts(inner, f"{where}[{key}]", seen)
     elif isinstance(value, tuple):
         for inner in value:
-            yield from odd_parts(inner, where)
-    elif is_dataclass(value) and type(value).__module__ == "floorplan_circuits.findings":
+            yield from odd_parts(inner, where, seen)
+    elif is_dataclass(value) and type(value).__module__.startswith("floorplan_circuits.findings"):
         for field in fields(value):
-            yield from odd_parts(getattr(value, field.name), f"{where}.{field.name}")
+            yield from odd_parts(getattr(value, field.name), f"{where}.{field.name}", seen)
     else:
         yield f"{where} holds {type(value)}"
 

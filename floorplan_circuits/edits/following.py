@@ -107,7 +107,9 @@ def resettled(before: Home, after: Home, was: Room, now: Room) -> Home:
     boxes, openings = after.boxes, after.openings
     for box in before.boxes:
         at = box.at if box.level == was.level and box.mount in FACING else None
-        if at is not None and _has_lost_its_wall(at, was, now) and not faces_into(at, box.angle, still):
+        if at is None or faces_into(at, box.angle, still):
+            continue
+        if _has_lost_its_wall(at, was, now) or _has_lost_its_floor(at, box.angle, was, now):
             boxes = boxes.put(_on_new_wall(box, at, was, now))
     for opening in before.openings:
         lost = opening.level == was.level and _has_lost_its_wall(opening.at, was, now)
@@ -118,6 +120,11 @@ def resettled(before: Home, after: Home, was: Room, now: Room) -> Home:
 
 def _has_lost_its_wall(at: Point, was: Room, now: Room) -> bool:
     return is_on_wall(at, was.outline) and not is_on_wall(at, now.outline)
+
+
+def _has_lost_its_floor(at: Point, angle: int, was: Room, now: Room) -> bool:
+    """Tell whether a thing faced into the room and does no more: a notch begins at its middle."""
+    return faces_into(at, angle, [was.outline]) and not faces_into(at, angle, [now.outline])
 
 
 def _on_new_wall(row: Standing, at: Point, was: Room, now: Room) -> Standing:

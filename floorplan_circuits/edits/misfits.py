@@ -24,6 +24,8 @@ FIELDS = {
 
 TOO_FAR = "That is more than ten kilometres from the origin."
 PREFIX = "The letters before a panel's numbers are up to three capitals, A to Z."
+MOST_LISTED = 100
+"""How many letters a list of what would do may have: a longer one is not read in a status line."""
 
 
 def misfit(error: ValidationError) -> str:
@@ -54,7 +56,8 @@ def _wants(kind: str, limits: dict[str, Any]) -> str:
         case "string_pattern_mismatch" | "string_unicode":
             return "is one line of letters that print"
         case "literal_error":
-            return f"is one of {limits['expected']}"
+            listed = limits["expected"]
+            return f"is one of {listed}" if len(listed) <= MOST_LISTED else "is none that is known"
         case "int_type" | "int_from_float":
             return "is a whole number"
         case _:

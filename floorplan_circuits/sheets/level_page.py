@@ -23,7 +23,7 @@ from floorplan_circuits.sheets.sections import Section, fitting, put
 
 BEFORE_AWAY = 1.3
 """How much smaller a plan may be to have what is to be known before a handle is turned on its own page."""
-INCOMPLETE, NO_KEY, NO_SHARED, NO_PANEL, DOTS, UNSAID = 1.6, 1.4, 1.25, 3.2, 3.0, 1.4
+INCOMPLETE, NO_KEY, NO_SHARED, NO_PANEL, DOTS, UNSAID = 1.6, 1.4, 1.25, 3.2, 3.0, 1.7
 """How much smaller a plan may be to need no further page; to keep on its own its key, the list of shared boxes, the
 panel; to show more than dots; and to show every shared box with its plate."""
 LOST = 10.0

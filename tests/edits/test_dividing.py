@@ -144,6 +144,13 @@ def test_a_door_in_a_wall_that_is_pushed_out_stands_in_the_bay_s_wall():
     assert after.openings.rows[0].angle == 90
 
 
+def test_a_box_at_whose_middle_a_notch_begins_goes_along_with_the_wall_that_was_cut():
+    after = cut_out(house(), kitchen(house()).id, [(1000, 0), (1200, 0), (1200, 200), (1000, 200)]).home
+
+    assert after.boxes.rows[0].at == (1060, 200)
+    assert after.boxes.rows[0].angle == 90
+
+
 pieces = st.tuples(*[st.integers(-10, 45).map(lambda step: step * 100)] * 4)
 
 

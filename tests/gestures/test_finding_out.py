@@ -23,6 +23,7 @@ from floorplan_circuits.gestures.finding_out import (
     with_breaker,
     with_way,
 )
+from floorplan_circuits.home.days import written
 from floorplan_circuits.home.home import Home
 from floorplan_circuits.home.log import Round
 from floorplan_circuits.home.power import Found, Permission
@@ -150,7 +151,7 @@ def test_a_slip_strikes_all_that_one_click_recorded():
 
     assert find(struck).conclusions[FEED].standing == "unknown"
     why = {one.struck for one in box_history(struck, box_of(HOME, "B1"))}
-    assert why == {f"Struck, {DAY}, owner: a slip of the hand"}
+    assert why == {f"Struck, {written(DAY)}, owner: a slip of the hand"}
     for nothing in (edited.made, ()):
         with pytest.raises(Refused, match=r"struck already|Nothing was recorded"):
             slip_struck(struck, nothing, DAY, "")

@@ -86,8 +86,8 @@ FAULTS = (
     ),
     Fault(
         "survey/conclusions",
-        "if not dead or case.stated.others or case.stated.joined:",
-        "if case.stated.others or case.stated.joined:",
+        "if not dead or nearest & evidence.feeders:",
+        "if nearest & evidence.feeders:",
         "what was live throughout is suggested",
     ),
     Fault(
