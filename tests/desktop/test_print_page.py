@@ -15,12 +15,23 @@ from floorplan_circuits.home.home import Home
 from floorplan_circuits.home.resources import folder
 from floorplan_circuits.printing import NO_BOX
 
-HOUSE = folder("sample_homes") / "house.json"
+HOUSE, COTTAGE = folder("sample_homes") / "house.json", folder("sample_homes") / "cottage.json"
 
 
 @pytest.fixture
 def view(window, hand, qtbot) -> PrintView:
-    assert window.open(HOUSE)
+    """The page that prints the house, of three levels and two panels."""
+    return printing(HOUSE, window, hand, qtbot)
+
+
+@pytest.fixture
+def small(window, hand, qtbot) -> PrintView:
+    """The page that prints the cottage, where which home it is does not matter."""
+    return printing(COTTAGE, window, hand, qtbot)
+
+
+def printing(home: Path, window, hand, qtbot) -> PrintView:
+    assert window.open(home)
     hand.settle()
     hand.stage(PRINT)
     shown = window.work.staging.print_view
@@ -56,14 +67,14 @@ def test_one_panel_can_be_chosen(view, qtbot, tmp_path) -> None:
     assert "Garage panel only" in PdfReader(tmp_path / "garage.pdf").pages[0].extract_text()
 
 
-def test_a_size_that_is_none_is_told_and_nothing_can_be_saved(view, qtbot) -> None:
-    choose(view, qtbot, sheet="Directory card")
-    view.choices.card_size.setText("huge")
-    view.choices.card_size.editingFinished.emit()
-    settle(view, qtbot)
-    assert view.notes.text().startswith("huge: no size.")
-    assert not view.save_button.isEnabled()
-    assert view.document.pageCount() == 0
+def test_a_size_that_is_none_is_told_and_nothing_can_be_saved(small, qtbot) -> None:
+    choose(small, qtbot, sheet="Directory card")
+    small.choices.card_size.setText("huge")
+    small.choices.card_size.editingFinished.emit()
+    settle(small, qtbot)
+    assert small.notes.text().startswith("huge: no size.")
+    assert not small.save_button.isEnabled()
+    assert small.document.pageCount() == 0
 
 
 def test_it_is_saved_as_what_its_name_ends_with(view, qtbot, tmp_path) -> None:
@@ -80,12 +91,12 @@ def test_it_is_saved_as_what_its_name_ends_with(view, qtbot, tmp_path) -> None:
     assert dark > 100
 
 
-def test_an_ending_that_is_none_of_these_is_told(view, tmp_path, monkeypatch) -> None:
+def test_an_ending_that_is_none_of_these_is_told(small, tmp_path, monkeypatch) -> None:
     said = []
-    monkeypatch.setattr(view, "_say", said.append)
-    view.save(tmp_path / "map.doc")
+    monkeypatch.setattr(small, "_say", said.append)
+    small.save(tmp_path / "map.doc")
     assert said == [f"{tmp_path / 'map.doc'}: end it with .pdf or .svg."]
-    view.save(tmp_path / "no" / "map.pdf")
+    small.save(tmp_path / "no" / "map.pdf")
     assert "can’t be written" in said[1]
 
 
@@ -103,27 +114,27 @@ def test_a_printer_gets_every_page_on_its_own_paper(view, tmp_path) -> None:
         assert edges == pytest.approx((size.width(), size.height()), abs=2)
 
 
-def test_what_takes_long_says_its_page_and_can_be_stopped(view, qtbot) -> None:
-    view.refresh()
-    view._on_began("Ground floor")
-    view._show_progress()
-    assert view.cancel_button.isVisible()
-    assert view.notes.text() == "Making Ground floor…"
-    view.cancel_button.click()
-    assert not view.is_making
-    assert not view.cancel_button.isVisible()
-    assert view.document.pageCount() == 0
+def test_what_takes_long_says_its_page_and_can_be_stopped(small, qtbot) -> None:
+    small.refresh()
+    small._on_began("Ground floor")
+    small._show_progress()
+    assert small.cancel_button.isVisible()
+    assert small.notes.text() == "Making Ground floor…"
+    small.cancel_button.click()
+    assert not small.is_making
+    assert not small.cancel_button.isVisible()
+    assert small.document.pageCount() == 0
     qtbot.wait(1500)  # what was being made is not heard of
-    assert view.document.pageCount() == 0
-    assert view.notes.text().startswith("Stopped.")
+    assert small.document.pageCount() == 0
+    assert small.notes.text().startswith("Stopped.")
 
 
-def test_the_newest_of_several_choices_is_shown(view, qtbot) -> None:
+def test_the_newest_of_several_choices_is_shown(small, qtbot) -> None:
     for paper in ("A4", "Legal", "A3"):
-        view.choices.paper.setCurrentText(paper)
-        view.choices.paper.activated.emit(0)
-    settle(view, qtbot)
-    edges = sorted((view.document.pagePointSize(0).width(), view.document.pagePointSize(0).height()))
+        small.choices.paper.setCurrentText(paper)
+        small.choices.paper.activated.emit(0)
+    settle(small, qtbot)
+    edges = sorted((small.document.pagePointSize(0).width(), small.document.pagePointSize(0).height()))
     assert edges == pytest.approx([297 * 72 / 25.4, 420 * 72 / 25.4], abs=1)
 
 

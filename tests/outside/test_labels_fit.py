@@ -35,7 +35,7 @@ from tests.homes import generate
 
 SAMPLES = tuple(sorted(path.stem for path in folder("sample_homes").glob("*.json")))
 SAMPLES_ON_PAPERS = [(name, paper) for name in SAMPLES for paper in PAPERS]
-SEEDS = range(24)
+SEEDS = range(16)
 LOST_AT_MOST = 0.01
 HAIR_MM = 0.01
 POINTS_A_MM = 72 / 25.4  # PDF 32000-1: a unit of user space is 1/72 inch
