@@ -24,7 +24,7 @@ FIELDS = {
 
 TOO_FAR = "That is more than ten kilometres from the origin."
 PREFIX = "The letters before a panel's numbers are up to three capitals, A to Z."
-MOST_LISTED = 100
+MOST_LISTED = 130
 """How many letters a list of what would do may have: a longer one is not read in a status line."""
 
 

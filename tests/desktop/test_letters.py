@@ -9,6 +9,7 @@ from PySide6.QtCore import QSettings, QSize
 from PySide6.QtWidgets import QMenu
 
 from floorplan_circuits.desktop.letters import SCALE, SIZES, enlarge, size_chosen
+from floorplan_circuits.desktop.style import load_typeface
 from floorplan_circuits.home.resources import folder
 
 
@@ -49,8 +50,17 @@ def test_qt_draws_that_much_larger():
     assert float(said.stdout) == 1.5
 
 
+@pytest.fixture
+def in_our_letters(qapp):
+    """Every widget in the program's own typeface: how wide words are is the question."""
+    before = qapp.font()
+    qapp.setFont(load_typeface())
+    yield
+    qapp.setFont(before)
+
+
 @pytest.mark.parametrize("name", ["cottage", "flat"])
-def test_with_the_largest_letters_the_window_needs_no_more_than_a_small_screen(window, qtbot, name):
+def test_with_the_largest_letters_the_window_needs_no_more_than_a_small_screen(in_our_letters, window, qtbot, name):
     window.open(folder("sample_homes") / f"{name}.json")
     qtbot.waitUntil(lambda: window.session is not None and window.session.findings is not None)
     screen = QSize(round(1280 / 1.5), round(800 / 1.5))  # as Qt counts it then

@@ -157,7 +157,7 @@ CANNOT_BE: dict[str, tuple[str, Callable[[], object]]] = {
     ),
     "a reading of no sort": ("is one of", lambda: record_round(HOME, [FIRST], [(FEED, "off")], **PROVED)),
     "a way of no sort": (
-        "method is one of",
+        "method is none that is known",
         lambda: record_round(HOME, [], [(FEED, "live")], **PROVED | {"method": "?"}),
     ),
     "a day not in the calendar": (
