@@ -19,10 +19,10 @@ if TYPE_CHECKING:
 LABEL = "Breaker: amps, then the old label"
 HINT = "20 kitchen plugs"
 SAYS = (
-    "Amps and the old label: 20 kitchen plugs. 30/2 takes two spaces, 15/t hall / bath halves one, "
+    "Amps and the old label: 20 kitchen plugs. 30/2 takes two, 15/t hall / bath halves one, "
     "a dot is the size before. Enter alone leaves it blank, Esc ends."
 )
-DONE = "That was the last space. Click a breaker to say more of it."
+DONE = "That was the last one. Click a breaker to say more of it."
 SAYS_AGAIN = "Type it anew, then Enter; nothing at all takes the breaker out. Esc leaves it as it was."
 
 

@@ -22,13 +22,13 @@ from floorplan_circuits.gestures.step import Tool
 from floorplan_circuits.home.boxes import FromBreaker
 from floorplan_circuits.home.home import Home
 from floorplan_circuits.home.power import Breaker, Numbering, Panel, System
-from floorplan_circuits.home.trade_words import device_word, words_of
+from floorplan_circuits.home.trade_words import device_word, words_of, words_on
 
 WAIT_MS = 150
 PUT_ON_PLAN = "Put the panel on the plan"
 HINT = (
-    "Click a space and type: 20 kitchen plugs. Enter goes to the next one down, alone it leaves a blank. "
-    "30/2 dryer takes two spaces, 15/t hall / bath is two in one space, 30/q dryer / range a quad in two, 15f a fuse. "
+    "Click a {space} and type: 20 kitchen plugs. Enter goes to the next one down, alone it leaves a blank. "
+    "30/2 dryer takes two {space}s, 15/t hall / bath is two in one, 30/q dryer / range a quad in two, 15f a fuse. "
     "A dot is the size before: . dining."
 )
 
@@ -82,7 +82,7 @@ class PanelPage(PanelRows, BreakerRows, SourceRows):
         if chosen:
             self._breakers(session, [home.breakers[one] for one in chosen])
         else:
-            self._words(HINT)
+            self._words(HINT.format(space=words_of(home, panel).space))
             if panel.at is None:
                 self._button(PUT_ON_PLAN, self._put_on_plan)  # in sight, until it is done
         self._asked(session)
@@ -116,18 +116,31 @@ class PanelPage(PanelRows, BreakerRows, SourceRows):
     # --- a home without a panel -------------------------------------------------------------------------------------
 
     def _first_panel(self) -> None:
-        self._words("How many spaces does your panel have?", "section")
+        asked = self._words("", "section")
         form = self._form()
-        spaces = Count("Spaces", 20, MOST_SPACES)
-        form.addRow("Spaces", spaces)
-        numbering = Choice("Numbered", get_args(Numbering), "odd left, even right", narrow=True)
         system = Choice("System", get_args(System), "not known", narrow=True)
-        for label, field in (("Numbered", numbering), ("System", system)):
+        numbering = Choice("Numbered", get_args(Numbering), "odd left, even right", narrow=True)
+        spaces, amps = Count("Spaces", 20, MOST_SPACES), QLineEdit()
+        space, main = QLabel(), QLabel()
+        form.addRow(space, spaces)
+        for label, field in (("System", system), ("Numbered", numbering)):
             form.addRow(QLabel(label))
             form.addRow(field)
-        amps = QLineEdit()
-        amps.setAccessibleName("Main, A")
-        form.addRow("Main, A", amps)
+        form.addRow(main, amps)
+
+        def call_by(kind: str) -> None:
+            """Use the words of the trade for this system, here and for who has it read aloud."""
+            words = words_on(kind)  # type: ignore[arg-type]  # the box holds nothing else
+            asked.setText(f"How many {words.space}s does your {words.board} have?")
+            for label, field, said in (
+                (space, spaces, f"{words.space.capitalize()}s"),
+                (main, amps, f"{words.main.capitalize()}, A"),
+            ):
+                label.setText(said)
+                field.setAccessibleName(said)
+
+        system.currentTextChanged.connect(call_by)
+        call_by(system.currentText())
 
         def add() -> None:
             level = self._session.view.level if self._session else None

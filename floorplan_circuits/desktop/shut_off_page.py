@@ -22,6 +22,7 @@ from floorplan_circuits.drawing.close_up_what_if import NEUTRAL, with_off
 from floorplan_circuits.findings import BoxWhenOff, Findings, ShutOff, ToTurnOff, WhatIf
 from floorplan_circuits.gestures.shutting_off import NOTHING_PICKED, to_test
 from floorplan_circuits.home.handling import FUSE_CARE, any_fuse, to_open
+from floorplan_circuits.home.trade_words import home_words
 
 CHECKING = "Checking …"
 SECTION_AIR = 8
@@ -29,7 +30,7 @@ MOST_LISTED = 6
 """So many picked boxes stand in a row each; of more their marks stand together."""
 AS_FOUND = "With nothing turned off"
 ALL_ON = "Nothing is off on the screen: treat everything as live."
-ONLY_THE_MAIN = "Nothing short of the main will do."
+ONLY_THE_MAIN = "Nothing short of the {main} will do."
 NOT_WHOLE = "Even with all of that off, this is not known to be dead: {}. Test every wire, and treat it as live."
 
 
@@ -143,7 +144,7 @@ class ShutOffPage(QWidget):
         elif not plan.keep_off:
             self._line(NOTHING_TO_TURN_OFF, "alarm")
         if plan.only_the_main:
-            self._line(ONLY_THE_MAIN, "body")
+            self._line(ONLY_THE_MAIN.format(main=home_words(findings.home).main), "body")
         for one in plan.off:
             self._tell_movement(one, findings)
         # of a box that stays shut it is told above, and nobody is asked to test its wires

@@ -10,9 +10,10 @@ from floorplan_circuits.edits.sources import KINDS, add_source, set_source
 from floorplan_circuits.findings import Findings
 from floorplan_circuits.home.home import Home
 from floorplan_circuits.home.power import Panel, Source, Starts
+from floorplan_circuits.home.trade_words import home_words
 
 NOT_THERE = "nobody knows"
-CAUTION = "The main does not stop a source of its own: turn off its own disconnect too, then test every wire."
+CAUTION = "The {main} does not stop a source of its own: turn off its own disconnect too, then test every wire."
 
 
 class SourceRows(FormPage):
@@ -23,7 +24,7 @@ class SourceRows(FormPage):
         for source in home.sources:
             self._source(source, home, findings)
         if any(source.kind != "utility" for source in home.sources):
-            self._words(CAUTION)
+            self._words(CAUTION.format(main=home_words(home).main))
         self._words("Power comes in here from one more:")
         self._buttons({kind.capitalize(): partial(self._add, kind, panel.id) for kind in KINDS})
 

@@ -4,13 +4,14 @@ from typing import TYPE_CHECKING
 
 from floorplan_circuits.desktop.rail import DRAW, FIND_OUT, PANEL, PRINT, SHUT_OFF, TIE
 from floorplan_circuits.gestures.selecting import Select
+from floorplan_circuits.home.trade_words import words_of
 
 if TYPE_CHECKING:
     from floorplan_circuits.desktop.print_page import PrintView
     from floorplan_circuits.desktop.work_area import WorkArea
 
-PANEL_SAYS = "Click a space of the panel and type what is there; Enter goes to the next one down."
-PANEL_ASKS = "Say how many spaces the panel has, then add it."
+PANEL_SAYS = "Click a {space} of the panel and type what is there; Enter goes to the next one down."
+PANEL_ASKS = "Say how many {space}s the panel has, then add it."
 PRINT_SAYS = "These are the pages as they print. Choose sheet and paper, then print or save them."
 
 
@@ -54,7 +55,8 @@ class Staging:
         elif stage == SHUT_OFF:
             area.shutting.begin(anew=was != stage)
         elif stage == PANEL:
-            area.say(PANEL_SAYS if area.panel() is not None else PANEL_ASKS)
+            panel, home = area.panel(), area.session.home
+            area.say((PANEL_SAYS if panel is not None else PANEL_ASKS).format(space=words_of(home, panel).space))
 
     def print_shut_off(self) -> None:
         """Preview the sheet of the shut-off that is planned."""

@@ -10,7 +10,7 @@ from floorplan_circuits.hazards.scene import LIVE, Scene
 from floorplan_circuits.home.boxes import FromBreaker
 from floorplan_circuits.home.power import Panel, Source
 
-WHY = "With the main off, or the breaker, a second source can still make it live."
+WHY = "With every handle off, a second source can still make it live."
 SOURCE = (
     "Common practice, no source; NEC 705.10 and 702.7 ask for a plaque or directory that tells where the disconnects "
     "of all sources are (cited from memory: see the edition in force). Local code governs."

@@ -13,15 +13,16 @@ ON_230_V: tuple[System, ...] = ("single-phase 230", "three-phase 400Y/230")
 
 
 class TradeWords(NamedTuple):
-    """The names of a panel, of one of its spaces, and of its main handle."""
+    """The name of a first panel, what it is, what one of its spaces is, and its main handle."""
 
     panel: str
+    board: str
     space: str
     main: str
 
 
-NORTH_AMERICAN = TradeWords("Main panel", "space", "main")
-BRITISH = TradeWords("Consumer unit", "way", "main switch")
+NORTH_AMERICAN = TradeWords("Main panel", "panel", "space", "main")
+BRITISH = TradeWords("Consumer unit", "consumer unit", "way", "main switch")
 
 
 def is_on_230_v(home: Home, panel: Panel | None) -> bool:
@@ -33,6 +34,11 @@ def is_on_230_v(home: Home, panel: Panel | None) -> bool:
 def words_of(home: Home, panel: Panel | None) -> TradeWords:
     """Return the words for a panel and what is in it."""
     return BRITISH if is_on_230_v(home, panel) else NORTH_AMERICAN
+
+
+def home_words(home: Home) -> TradeWords:
+    """Return the words for what is told of a home as a whole: those of its first panel."""
+    return words_of(home, next(iter(home.panels), None))
 
 
 def words_on(system: System) -> TradeWords:

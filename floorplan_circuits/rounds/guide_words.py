@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from floorplan_circuits.findings import Findings, Look, TestPlan
 from floorplan_circuits.home.days import written
 from floorplan_circuits.home.home import Home, existing_feeds, mains
+from floorplan_circuits.home.trade_words import home_words
 from floorplan_circuits.rounds.steps import GuideStep
 from floorplan_circuits.rounds.wording import CAUTIONS, look
 from floorplan_circuits.supply.handles import moves_together
@@ -18,8 +19,9 @@ MAIN_CARE = (
     "The whole home goes dark, where you stand too, and this computer if it has no battery: save, and take a torch. "
     "Tell everybody first. Nobody's medical equipment, lift or lock may depend on it.",
     "Whatever draws much, such as a range, heating or pumps: switch it off at the thing first, and on again one after "
-    "another once the main is back on.",
-    "A main that nobody moved for years may not go back on. If the home cannot wait for an electrician, leave it out.",
+    "another once the {main} is back on.",
+    "A {main} that nobody moved for years may not go back on. If the home cannot wait for an electrician, leave it "
+    "out.",
     "Wires on the supply side of it stay live. The panel's cover stays on.",
 )
 """Before a main is turned off: common practice, no source."""
@@ -33,7 +35,7 @@ HEADS = {
     "alone": "Alone, {nth} of {of}",
     "after alone": "All on, the last look",
     "feeder": "{off} alone, with all behind it",
-    "main": "The main, alone and last",
+    "main": "The {main}, alone and last",
     "after kept on": "All on, the last look",
     "done": "That is all for now",
 }
@@ -86,8 +88,9 @@ def guide_words(step: GuideStep, plan: TestPlan, findings: Findings) -> GuideWor
     off = ", ".join(_marks(step.off, findings))
     places = {place.feed.id: place for place in existing_feeds(findings.home)}
     looks = tuple((feed, look(0, places[feed], plan.advice.get(feed, ""), findings)) for feed in step.feeds)
+    main = home_words(findings.home).main
     return GuideWords(
-        head=HEADS[step.stage].format(nth=step.nth + step.done, of=step.of + step.done, off=off),
+        head=HEADS[step.stage].format(nth=step.nth + step.done, of=step.of + step.done, off=off, main=main),
         why=WHY[step.stage],
         state=state_in_words(step.off, findings),
         room=_room(step, looks, findings),
@@ -123,7 +126,8 @@ def to_turn(now_off: Collection[int], step: GuideStep, findings: Findings) -> To
 def _minded(step: GuideStep, findings: Findings) -> Iterator[str]:
     """Yield what to see to before a feeder or a main is turned off."""
     if step.stage == "main":
-        yield from MAIN_CARE
+        main = home_words(findings.home).main
+        yield from (words.format(main=main) for words in MAIN_CARE)
     elif step.stage == "feeder":
         named = ", ".join(_fed_by(step.off, findings.home)) or "What is behind it"
         yield f"{named} goes dark with it, whole: tell whoever is there. {STARTS_AGAIN}"

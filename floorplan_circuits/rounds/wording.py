@@ -17,6 +17,7 @@ from floorplan_circuits.home.called import feed_called
 from floorplan_circuits.home.handling import FUSE_BACK, FUSE_CARE, is_fuse
 from floorplan_circuits.home.home import FeedPlace, existing_feeds, mains
 from floorplan_circuits.home.kinds import kind_named
+from floorplan_circuits.home.trade_words import home_words
 from floorplan_circuits.rounds.answers import plan_code
 from floorplan_circuits.rounds.kept_on import never_dark
 from floorplan_circuits.supply.numbering import reading_order
@@ -30,8 +31,8 @@ CAUTIONS = (
 
 FEEDER_ALONE = "It feeds others; only if wanted: all behind it should be dead. Tell whoever is there first."
 MAIN_ALONE = (
-    "The main, last and only if wanted: everything should be dead. Torch in hand, what draws much switched off first. "
-    "One that nobody moved for years may not go back on."
+    "The {main}, last and only if wanted: everything should be dead. Torch in hand, what draws much switched off "
+    "first. One that nobody moved for years may not go back on."
 )
 
 
@@ -149,9 +150,10 @@ def _to_try(plan: TestPlan, findings: Findings) -> Iterator[ToTry]:
     for handle in plan.apart:
         if is_fuse(home, handle):
             yield ToTry(findings.marks[handle], f"A fuse: out alone. {FUSE_CARE} {FUSE_BACK}")
+    main_alone = MAIN_ALONE.format(main=home_words(home).main)
     for handles in plan.kept_on:
         is_main = not any(handle in home.breakers for handle in handles)
-        yield ToTry(", ".join(findings.marks[one] for one in handles), MAIN_ALONE if is_main else FEEDER_ALONE)
+        yield ToTry(", ".join(findings.marks[one] for one in handles), main_alone if is_main else FEEDER_ALONE)
 
 
 def _limits(plan: TestPlan, findings: Findings) -> str:

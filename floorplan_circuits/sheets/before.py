@@ -13,6 +13,7 @@ from floorplan_circuits.findings import Findings
 from floorplan_circuits.home.boxes import Device
 from floorplan_circuits.home.kinds import kind_named
 from floorplan_circuits.home.power import Breaker, Panel, Source
+from floorplan_circuits.home.trade_words import home_words
 from floorplan_circuits.sheets.furniture import BODY_SIZE, text_lines
 from floorplan_circuits.sheets.sections import Block, Section
 
@@ -174,7 +175,7 @@ def _sources(findings: Findings) -> Iterator[Told]:
 
 def _of_source(findings: Findings, source: Source) -> Iterator[str]:
     if not _is_plain(source):
-        yield f"{source.kind}, {STARTS[source.starts]}: the main does not stop it"
+        yield f"{source.kind}, {STARTS[source.starts]}: the {home_words(findings.home).main} does not stop it"
     reached = listed([*_reached(findings, source)])
     yield f"into {reached}" if reached else "nobody wrote down what it reaches"
     yield f"its disconnect: {source.disconnect}" if source.disconnect else "nobody wrote down its disconnect"
@@ -190,7 +191,7 @@ def _reached(findings: Findings, source: Source) -> Iterator[str]:
 def _from_elsewhere(findings: Findings) -> Iterator[Told]:
     """Yield the boxes that a supply from outside the panels enters: no main here stops it."""
     home, told = findings.home, dict[int, dict[str, None]]()
-    names = {source.name for source in home.sources}
+    names, main = {source.name for source in home.sources}, home_words(home).main
     for one in findings.conclusions.values():
         outside = [other for other in one.others if other not in names]
         if outside:
@@ -198,7 +199,7 @@ def _from_elsewhere(findings: Findings) -> Iterator[Told]:
     for box, others in told.items():
         found = findings.boxes.get(box)
         room = f", {found.room_name}" if found is not None and found.room_name else ""
-        yield Told(f"{home.boxes[box].mark}{room}", f"{capital(listed([*others]))}: the main does not stop it.")
+        yield Told(f"{home.boxes[box].mark}{room}", f"{capital(listed([*others]))}: the {main} does not stop it.")
 
 
 # --- breakers -------------------------------------------------------------------------------------------------------

@@ -18,7 +18,7 @@ HEAD_BASELINE, HEAD_RULE = 15.4, 17.6
 CAUTION_TITLE = "This map can be wrong. Test before you touch."
 CAUTIONS = (
     "Prove the tester on a live point before and after, and the ground or neutral it leans on first. "
-    "Turn off every circuit that enters the box. Supply-side wires stay live with the main off. "
+    "Turn off every circuit that enters the box. Supply-side wires stay live with every handle off. "
     "Keep the panel’s cover on. Keep off a breaker that buzzes, is hot, won’t reset or won’t open. "
     "Local codes apply. Call a licensed electrician for work in the panel, on aluminium, or when in doubt."
 )

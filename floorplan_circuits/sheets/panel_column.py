@@ -13,7 +13,7 @@ from floorplan_circuits.drawing.plates import text_height
 from floorplan_circuits.findings import Findings
 from floorplan_circuits.home.home import Home
 from floorplan_circuits.home.power import Panel
-from floorplan_circuits.home.trade_words import device_word, words_of
+from floorplan_circuits.home.trade_words import device_word, home_words, words_of
 from floorplan_circuits.sheets.furniture import (
     CAPTION_SIZE,
     HEAD_BASELINE,
@@ -131,7 +131,8 @@ def panel_notes(findings: Findings, panel: Panel) -> tuple[str, ...]:
 
 def source_notes(home: Home) -> list[str]:
     """Return of each source besides the utility that the main does not stop it, and what does."""
-    return [_source_note(source.name, source.disconnect) for source in home.sources if source.kind != "utility"]
+    main = home_words(home).main
+    return [_source_note(main, one.name, one.disconnect) for one in home.sources if one.kind != "utility"]
 
 
 def reset_points(findings: Findings) -> Iterator[str]:
@@ -146,6 +147,6 @@ def reset_points(findings: Findings) -> Iterator[str]:
             yield f"{device_word(findings.home, breaker)} {findings.marks.get(breaker.id, '?')}"
 
 
-def _source_note(name: str, disconnect: str) -> str:
+def _source_note(main: str, name: str, disconnect: str) -> str:
     where = f"Its disconnect: {disconnect}." if disconnect else "Nobody wrote down its disconnect."
-    return f"The main does not stop {name}. {where}"
+    return f"The {main} does not stop {name}. {where}"

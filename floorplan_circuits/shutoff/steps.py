@@ -11,6 +11,7 @@ from itertools import groupby
 from floorplan_circuits.findings import BoxWhenOff, Findings, ShutOff, Step, ToTurnOff
 from floorplan_circuits.home.handling import FUSE_BACK, FUSE_CARE, FUSE_KEPT, any_fuse, to_open
 from floorplan_circuits.home.kinds import kind_named
+from floorplan_circuits.home.trade_words import words_of
 from floorplan_circuits.shutoff.conductors import to_test
 from floorplan_circuits.shutoff.critical import to_mind
 from floorplan_circuits.shutoff.restoring import Loses, loses_power, mains_first, starts_by_itself
@@ -158,7 +159,8 @@ def _off(one: ToTurnOff, job: _Job, is_first: bool) -> Step:
     home = job.findings.home
     said += [FUSE_CARE] if any_fuse(home, one.handles) else []
     said += ["Tied, yet one can slip: see that each is off."] if len(one.handles) > 1 else []
-    said += ["Only the main will do: all of the home goes dark."] if job.plan.only_the_main else []
+    main = words_of(home, panel).main
+    said += [f"Only the {main} will do: all of the home goes dark."] if job.plan.only_the_main else []
     return Step("off", f"{to_open(home, one.handles, job.handles(one.handles))}.", tuple(said), one.handles)
 
 

@@ -7,6 +7,7 @@ from floorplan_circuits.home.boxes import Box, Wiring
 from floorplan_circuits.home.home import Home
 from floorplan_circuits.home.kinds import kind_named
 from floorplan_circuits.home.log import ReceptacleTest
+from floorplan_circuits.home.trade_words import words_of
 from floorplan_circuits.survey.log_book import LogBook
 
 ALWAYS = (
@@ -71,4 +72,5 @@ def _metals(plan: ShutOff, home: Home) -> Iterator[str]:
         for breaker in (home.breakers[one] for one in movement.handles if one in home.breakers):
             if breaker.conductor.metal in ("aluminium", "copper-clad aluminium"):
                 spaces = "·".join(dict.fromkeys(str(pole.space) for pole in breaker.poles))
-                yield f"The conductor on the breaker in space {spaces} is {breaker.conductor.metal}."
+                space = words_of(home, home.panels.get(breaker.panel)).space
+                yield f"The conductor on the breaker in {space} {spaces} is {breaker.conductor.metal}."

@@ -5,6 +5,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from floorplan_circuits.findings import Conclusion
 from floorplan_circuits.home.called import feed_called
 from floorplan_circuits.home.home import FeedPlace, Home, mains
+from floorplan_circuits.home.trade_words import words_of
 from floorplan_circuits.shutoff.cut import Cut
 from floorplan_circuits.shutoff.targets import Target
 from floorplan_circuits.survey.telling import Telling
@@ -52,7 +53,8 @@ def stays_live(
     """Yield what the handles don't make dead: the supply side, other sources, what no handle cuts, what to keep off."""
     panels = {main.id: panel for panel, main in mains(home)}
     for handle in sorted(cut.off & panels.keys()):
-        yield f"The wires above the main of {panels[handle].name} stay live with it off."
+        panel = panels[handle]
+        yield f"The wires above the {words_of(home, panel).main} of {panel.name} stay live with it off."
     for source in home.sources:
         if source.kind != "utility":
             disconnect = f" Its disconnect: {source.disconnect}." if source.disconnect else ""

@@ -3,7 +3,7 @@
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QComboBox, QLabel, QLineEdit
+from PySide6.QtWidgets import QComboBox, QLabel, QLineEdit, QSpinBox
 
 from floorplan_circuits.desktop.rail import PANEL
 from floorplan_circuits.home.home import Home
@@ -177,6 +177,27 @@ def test_a_source_is_added_with_the_caution_that_the_main_does_not_stop_it(panel
     assert solar.into == (in_space(window.session.home, 4).id,)
     press(hand, "Take out Solar")
     assert [source.name for source in window.session.home.sources] == ["Utility"]
+
+
+def shown_words(window) -> str:
+    return " ".join(label.text() for label in window.findChildren(QLabel) if label.isVisible())
+
+
+def test_a_first_panel_on_230_v_is_asked_for_and_told_of_in_the_words_used_there(window, hand):
+    window.start("Elm house", "metric")
+    hand.stage(PANEL)
+    assert "How many spaces does your panel have?" in shown_words(window)
+    hand.choose("System", "single-phase 230")
+    assert "How many ways does your consumer unit have?" in shown_words(window)
+    hand.shown(QSpinBox, "Ways")[0].setValue(10)
+    write(hand, "Main switch, A", "100")
+    press(hand, "Add the panel")
+
+    (panel,) = window.session.home.panels
+    assert (panel.name, panel.spaces, [main.amps for main in panel.mains]) == ("Consumer unit", 10, [100])
+    assert "Click a way and type" in shown_words(window)
+    press(hand, "Solar")
+    assert "The main switch does not stop" in shown_words(window)
 
 
 def test_a_second_panel_is_added_and_shown(panel_set_up, hand):
