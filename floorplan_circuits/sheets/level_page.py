@@ -30,7 +30,7 @@ LOST = 10.0
 """How much a share of labels that find no room weighs: a plan of which a tenth is lost counts as twice as small."""
 ORIENTATIONS: tuple[Orientation, ...] = ("landscape", "portrait")
 TOO_LARGE = "Devices are dots: on this paper the level is too small for their numbers. Print it larger."
-IN_PARTS = "Devices are dots here: each part of the level has a page of its own, as the key to the parts shows."
+IN_PARTS = "Devices are dots here: each part that holds any has a page of its own, as the key to the parts shows."
 ELSEWHERE = {
     "parts": "the key to the parts",
     "shared": "boxes with more than one circuit",

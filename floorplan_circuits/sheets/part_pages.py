@@ -44,10 +44,16 @@ class Cut:
     orientation: Orientation
 
 
-def how_to_cut(whole: Drawer, paper: Paper) -> Cut:
-    """Return the fewest parts of which the fullest still has room for its numbers, or the largest scale there is."""
+def how_to_cut(whole: Drawer, paper: Paper) -> Cut | None:
+    """Return the fewest parts of which the fullest still has room for its numbers, or the largest scale there is.
+
+    A level that holds neither a box nor a panel has no parts: rooms alone are seen on the page of the whole.
+    """
+    cut = None
     for scale in reversed(_scales(paper)):
         cut = _fewest(whole.findings, whole.level, paper, scale)
+        if not cut.parts.cells:
+            return None
         drawn = _of_part(whole, _fullest(whole.findings, whole.level, cut.parts)).drawn(scale)
         if len(drawn.listed) <= LOST_AT_MOST * max(1, len(drawn.spots)):
             return cut
@@ -93,13 +99,11 @@ def plan_area(paper: Paper, orientation: Orientation) -> Rect:
 
 
 def part_pages(whole: Drawer, cut: Cut, paper: Paper) -> Iterator[PartPage]:
-    """Yield the pages of the parts of a level that hold anything, drawn as the whole is."""
+    """Yield the pages of the parts of a level, drawn as the whole is."""
     width, height = inner_size(paper, cut.orientation)
     area = plan_area(paper, cut.orientation)
     for place, bounds in enumerate(cut.parts.bounds()):
         drawer = _of_part(whole, bounds)
-        if not (_holds(drawer.findings, whole.level) or drawer.findings.home.panels):
-            continue
         drawn = _largest(drawer, area, [scale for scale in _scales(paper) if scale >= cut.scale])
         yield PartPage(place + 1, width, height, _ink(drawn, area, cut.parts, place, drawer), drawn)
 
@@ -110,10 +114,6 @@ def _largest(drawer: Drawer, area: Rect, scales: list[float]) -> Plan:
         if fits_in(drawer.drawn(scale), area):
             return drawer.drawn(scale)
     return drawer.drawn(scales[-1])
-
-
-def _holds(findings: Findings, level: Level) -> bool:
-    return any(box.level == level.id for box in findings.home.boxes) or bool(findings.home.rooms)
 
 
 def _ink(drawn: Plan, area: Rect, parts: Parts, place: int, drawer: Drawer) -> Group:
@@ -132,14 +132,7 @@ def _ink(drawn: Plan, area: Rect, parts: Parts, place: int, drawer: Drawer) -> G
 
 def _notes(parts: Parts, place: int, drawn: Plan, switching: bool) -> Iterator[str]:
     """Yield which parts lie beside this one, how far curves go, and what its key letters mean."""
-    row, column = divmod(place, parts.columns)
-    beside = [
-        ("left", place - 1, column > 0),
-        ("right", place + 1, column < parts.columns - 1),
-        ("above", place - parts.columns, row > 0),
-        ("below", place + parts.columns, place + parts.columns < len(parts.bounds())),
-    ]
-    told = [f"{words} {at + 1}" for words, at, is_there in beside if is_there]
+    told = [f"{words} {at + 1}" for words, at in parts.beside(place)]
     if told:
         yield f"Parts beside this one: {', '.join(told)}."
     if switching:

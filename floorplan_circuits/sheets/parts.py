@@ -1,8 +1,8 @@
 """A level too dense for the paper, in parts: which there are, what is in each, and the key that shows them."""
 
-from collections.abc import Sequence
+from bisect import bisect_right
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
-from itertools import pairwise
 from math import ceil
 
 from floorplan_circuits.drawing.ink import Bounds, Group, Mark, Pen, Shape, Text, polyline, rectangle
@@ -21,32 +21,50 @@ LEAST_NAMED = 1500.0
 """House mm that a cut room must measure both ways to have its name written in the part."""
 
 
+Cell = tuple[int, int]
+"""A row and a column of the cut, counted from 0."""
+
+
 @dataclass(frozen=True, slots=True)
 class Parts:
-    """A level cut into parts, row by row: the house mm at which columns and rows begin and end, and its walls."""
+    """A level cut into parts: the house mm at which columns and rows begin and end, and its walls.
+
+    `cells` are those that hold a box or a panel, row by row: they are the parts. Two boxes 10 km apart lie in two
+    parts, whatever the cells between them.
+    """
 
     xs: tuple[float, ...]
     ys: tuple[float, ...]
+    cells: tuple[Cell, ...]
     walls: tuple[Wall, ...]
-
-    @property
-    def columns(self) -> int:
-        """How many stand side by side."""
-        return len(self.xs) - 1
 
     def bounds(self) -> list[Bounds]:
         """Return the rectangles of all parts, row by row."""
-        return [(left, top, right, bottom) for top, bottom in pairwise(self.ys) for left, right in pairwise(self.xs)]
+        return [(self.xs[column], self.ys[row], self.xs[column + 1], self.ys[row + 1]) for row, column in self.cells]
+
+    def beside(self, place: int) -> Iterator[tuple[str, int]]:
+        """Yield on which sides of a part another lies, and the place of that."""
+        row, column = self.cells[place]
+        sides = {
+            "left": (row, column - 1),
+            "right": (row, column + 1),
+            "above": (row - 1, column),
+            "below": (row + 1, column),
+        }
+        places = {cell: at for at, cell in enumerate(self.cells)}
+        yield from ((words, places[cell]) for words, cell in sides.items() if cell in places)
 
 
 def cut_up(findings: Findings, level: Level, largest: tuple[float, float]) -> Parts:
     """Return the level in equal parts no wider and no higher than `largest`, in house mm."""
     walls = tuple(wall for wall in findings.walls if wall.level == level.id)
-    places: list[XY] = [end for wall in walls for end in (wall.a, wall.b)]
-    places += [box.at for box in findings.home.boxes if box.level == level.id and box.at is not None]
-    places += [panel.at for panel in findings.home.panels if panel.level == level.id and panel.at is not None]
+    held: list[XY] = [box.at for box in findings.home.boxes if box.level == level.id and box.at is not None]
+    held += [panel.at for panel in findings.home.panels if panel.level == level.id and panel.at is not None]
+    places = [*held, *(end for wall in walls for end in (wall.a, wall.b))]
     xs, ys = [x for x, _ in places] or [0.0], [y for _, y in places] or [0.0]
-    return Parts(_cuts(min(xs), max(xs), largest[0]), _cuts(min(ys), max(ys), largest[1]), walls)
+    columns, rows = _cuts(min(xs), max(xs), largest[0]), _cuts(min(ys), max(ys), largest[1])
+    cells = {(bisect_right(rows, y) - 1, bisect_right(columns, x) - 1) for x, y in held}
+    return Parts(columns, rows, tuple(sorted(cells)), walls)
 
 
 def _cuts(first: float, last: float, most: float) -> tuple[float, ...]:

@@ -122,9 +122,8 @@ class _Maker:
         drawer, scope, is_first = self._drawer(level), _scope(self.findings, level, shown), level is shown[0]
         lists = self._lists(scope, is_first)
         made = level_page(drawer, lists, self._main_panel(), self.paper, self._panel_page)
-        cut = None
-        if made.plan.is_overview:
-            cut = how_to_cut(drawer, self.paper)
+        cut = how_to_cut(drawer, self.paper) if made.plan.is_overview else None
+        if cut is not None:
             lists = replace(lists, parts=cut.parts)  # what was set so far serves again
             made = level_page(drawer, lists, self._main_panel(), self.paper, self._panel_page)
         self._note_panel(made, level.name)

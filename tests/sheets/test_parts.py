@@ -41,6 +41,29 @@ def test_every_box_of_a_level_is_in_one_part(largest: tuple[float, float]) -> No
     assert sorted(found) == sorted(box.id for box in findings.home.boxes if box.level == level.id and box.at)
 
 
+def test_only_what_holds_a_box_is_a_part_however_far_apart_boxes_are() -> None:
+    cottage = sample("cottage")
+    level, far = first_level(cottage), 9_000_000
+    first, *_ = boxes = [box for box in cottage.home.boxes if box.level == 1 and box.at is not None]
+    at = first.at or (0, 0)
+    home = cottage.home.changed(boxes=cottage.home.boxes.put(first.changed(at=(at[0] + far, at[1]))))
+    parts = cut_up(find(home), level, (1e5, 1e5))
+    assert len(parts.bounds()) == 2
+    assert [list(parts.beside(place)) for place in (0, 1)] == [[], []]
+    sheet = wall_map(find(home), PAPERS["letter"], MADE)
+    assert len([page for page in sheet.pages if ", part " in page.name]) <= len(boxes)
+
+
+def test_parts_tell_which_lie_beside_them() -> None:
+    parts = cut_up(crowded(), first_level(crowded()), (5000.0, 5000.0))
+    for place, (left, top, right, bottom) in enumerate(parts.bounds()):
+        for side, other in parts.beside(place):
+            there = parts.bounds()[other]
+            assert {"left": there[2] == left, "right": there[0] == right}.get(side, there[0] == left)
+            assert {"above": there[3] == top, "below": there[1] == bottom}.get(side, there[1] == top)
+    assert any(list(parts.beside(place)) for place in range(len(parts.cells)))
+
+
 def test_floors_and_walls_end_where_their_part_ends() -> None:
     findings = sample("cottage")
     level = first_level(findings)
@@ -60,7 +83,7 @@ def test_a_level_that_would_be_dots_is_printed_in_parts_with_a_key() -> None:
     first, *rest = printed().pages
     parts = [page for page in rest if ", part " in page.name]
     assert "The parts of this level" in words_in(first.ink)
-    assert any("each part of the level has a page of its own" in word for word in words_in(first.ink))
+    assert any("each part that holds any has a page of its own" in word for word in words_in(first.ink))
     assert len(parts) > 1
     scales = [int(word[2:]) for page in parts for word in words_in(page.ink) if word[:2] == "1:" and word[2:].isdigit()]
     assert len(scales) == len(parts)

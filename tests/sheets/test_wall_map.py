@@ -160,7 +160,7 @@ def told(findings: Findings, sheet: Sheet) -> None:
                 assert plate.words in said, (one.mark, plate.words)
 
 
-@settings(max_examples=5, deadline=None, suppress_health_check=[HealthCheck.too_slow, HealthCheck.data_too_large])
+@settings(max_examples=40, deadline=None, suppress_health_check=[HealthCheck.too_slow, HealthCheck.data_too_large])
 @given(homes())
 def test_any_home_prints_and_every_box_is_told(wild: Home) -> None:
     findings = find(wild)
