@@ -195,6 +195,7 @@ def _extent(segments: list[Segment], frame: Frame, labels: Labels, beneath: Pict
     beyond = max(0.0, max((segment.half for segment in segments), default=0.0) - OUTER / 2)
     ends = [end for segment in segments for end in (segment.a, segment.b)]
     found: list[Bounds] = [around(end, (2 * beyond, 2 * beyond)) for end in ends]
+    found += [around(frame.mm(corner), (0.0, 0.0)) for room in frame.rooms() for corner in room.outline]  # a cut floor
     found += [bounds for bounds, _ in labels.spots]
     found += [*swings(frame), *flight_bounds(frame)]
     found += [around(frame.mm(box.at), (3.0, 3.0)) for box in frame.boxes() if box.at is not None]

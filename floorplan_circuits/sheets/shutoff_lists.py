@@ -57,9 +57,10 @@ def _instead(plan: ShutOff, findings: Findings, wide: float, theme: Theme) -> It
     """Yield what else would do, with what it costs: nothing does for a box that stays shut all the same."""
     for one in () if plan.stay_shut else plan.choices:
         critical = f", {one.critical} of them critical" if one.critical else ""
-        handles = listed([findings.marks.get(handle, "?") for handle in one.handles])
+        marks = [findings.marks.get(handle, "?") for handle in one.handles]
+        handles = listed([f"the {mark}" if mark.startswith("main") else mark for mark in marks])
         dark = "1 feed goes dark" if one.dark == 1 else f"{one.dark} feeds go dark"
-        yield _item("", f"Instead of these {handles} would do: {dark}{critical}.", wide, theme)
+        yield _item("", f"Or turn off {handles} instead: {dark}{critical}.", wide, theme)
 
 
 def _critical(one: GoesDark) -> tuple[str, str]:

@@ -11,13 +11,13 @@ from floorplan_circuits.findings import Findings
 from floorplan_circuits.sheets.furniture import section_head
 from floorplan_circuits.sheets.sections import HEAD
 
-LARGEST, USUAL_HIGH, MOST_HIGH = 0.85, 54.0, 66.0
+LARGEST, USUAL_HIGH, MOST_HIGH = 0.85, 54.0, 72.0
 """The scale it is drawn at where there is room; how high in mm it is beside the plan, and how high it may be."""
 BESIDE, USUAL_PLAN, LEAST_PLAN = 4.0, 46.0, 36.0
 """mm between it and the plan; how wide the plan is left beside it, and how wide at least."""
 LEAST_WORD, LEAST_NUMBER, SHORT = 6.8, 3.95, 3
 """Points that words must have at least, and letters of a symbol or a gang's number, which are as short as this."""
-LEAST_PLATE, LARGE_NUMBER = 7.0, 12.0
+LEAST_PLATE, LARGE_NUMBER = 7.0, 14.0
 """Points of a circuit's number at least: it is what the picture is for. From what size on a text is taken for one."""
 
 

@@ -10,7 +10,8 @@ from floorplan_circuits.drawing.palette import GREY, PAPER, Theme
 from floorplan_circuits.drawing.sheet import Sheet
 from floorplan_circuits.find import shut_off
 from floorplan_circuits.findings import Findings, ShutOff, Step
-from floorplan_circuits.sheets.paper import PAPERS
+from floorplan_circuits.sheets.paper import MARGIN, PAPERS
+from floorplan_circuits.sheets.shutoff_flow import GUTTER, MOST_RIGHT
 from floorplan_circuits.sheets.shutoff_sheet import shutoff_sheet
 from floorplan_circuits.shutoff.steps import steps
 from floorplan_circuits.surfaces.pdf import pdf_of
@@ -71,11 +72,23 @@ def pages(name: str, marks: tuple[str, ...], paper: str = "letter", grey: bool =
                 "chars": page.chars,
                 "words": page.extract_words(x_tolerance=1.2, extra_attrs=["size"]),
                 "text": page.extract_text() or "",
+                "columns": [page.crop(part).extract_text() or "" for part in _columns(page.width, page.height)],
                 "rects": page.rects,
                 "marks": [*page.rects, *page.curves, *page.lines, *page.chars],
             }
             for page in document.pages
         )
+
+
+def _columns(width: float, height: float) -> list[tuple[float, float, float, float]]:
+    """The rectangles of the two columns: read one by one, no line runs on into the column beside it."""
+    gutter = width - (MARGIN + MOST_RIGHT + GUTTER / 2) * POINTS_A_MM
+    return [(0, 0, gutter, height), (gutter, 0, width, height)]
+
+
+def text_in_columns(name: str, marks: tuple[str, ...], paper: str = "letter") -> str:
+    """All words of the PDF column by column, spaces made one."""
+    return " ".join(" ".join(part.split()) for page in pages(name, marks, paper) for part in page["columns"])
 
 
 def text_of(name: str, marks: tuple[str, ...], paper: str = "letter", grey: bool = False) -> str:

@@ -37,6 +37,17 @@ def test_every_box_of_the_samples_is_ringed_and_named_on_a_piece_that_fits(name:
         assert piece.scale < DOTS_FROM
 
 
+@pytest.mark.parametrize("name", ["cottage", "flat", "house"])
+def test_nothing_of_a_narrow_piece_is_drawn_outside_the_place_it_takes(name: str) -> None:
+    findings = sample(name)
+    for one in list(findings.home.boxes)[::6]:
+        for piece in around(findings, one.id, room=(36.5, 48.0)):
+            left, top, right, bottom = bounds_of(piece.ink)
+            assert min(left, top) >= -1.0
+            assert right <= piece.width + 1.0
+            assert bottom <= piece.height + 1.0
+
+
 @pytest.mark.parametrize("at", [(200, 200), (8000, 100), (15_900, 11_900)])
 def test_of_a_room_too_large_to_be_read_what_is_next_to_the_box_is_cut_out(at: tuple[int, int]) -> None:
     rooms = (room(30, "Barn", 0, 0, 16_000, 12_000),)

@@ -59,8 +59,8 @@ def test_other_choices_are_told_with_what_they_cost() -> None:
     findings = find(home(breakers=(breaker(6, 1), breaker(7, 2))))
     choices = (OtherChoice((6, 7), 12, 2, 60), OtherChoice((6,), 1, 0, 2))
     assert lines(goes_dark(plan(choices=choices), findings, 110, PAPER))[1:] == [
-        "Instead of these 1 and 2 would do: 12 feeds go dark, 2 of them critical.",
-        "Instead of these 1 would do: 1 feed goes dark.",
+        "Or turn off 1 and 2 instead: 12 feeds go dark, 2 of them critical.",
+        "Or turn off 1 instead: 1 feed goes dark.",
     ]
 
 
