@@ -25,7 +25,7 @@ LEAST_SIDE, MOST_SIDE = 60.0, 500.0
 INSET, TITLE_HIGH = 3.0, 7.0
 NUMBER_WIDE, GAP = 9.0, 3.0
 NUMBER_SIZE, SIZES, CAPTION = 10.0, (9.0, 8.4, 7.5), 6.8
-LARGE_ROW, LARGE_NUMBER, LARGE_SIZES = 15.0, 14.0, (11.0, 10.0, *SIZES)
+LARGE_ROW, LARGE_NUMBER, LARGE_SIZES = 13.0, 14.0, (11.0, 10.0, *SIZES)
 """From this height in mm of a row on its letters are larger, and how large."""
 MOST_ROW = 18.0
 HEAD_PART, MOST_HEAD, HEAD_SIZE = 0.5, 5.5, 7.5

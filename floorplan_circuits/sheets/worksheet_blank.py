@@ -20,7 +20,7 @@ HOW = (
     "them while all is on, with it alone off, and with it back on, the tester proved before and after. A fuse is in no "
     "round: write what goes dark when it alone is out. Record it in the program with its breaker, one by one."
 )
-TITLE_HIGH, LEAST_HIGH = 6.0, 10.0
+TITLE_HIGH, LEAST_HIGH = 6.0, 9.2
 NUMBER_WIDE = 17.0
 
 
