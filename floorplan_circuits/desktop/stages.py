@@ -34,7 +34,11 @@ def where_it_stands(home: Home, findings: Findings | None, picked: Sequence[int]
         (f"{counted(len(home.breakers), 'breaker')}, {counted(spaces, space)}", _share(len(home.breakers), spaces)),
         (f"{tied} {of_all} tied" if places else "no devices yet", _share(tied, len(places))),
         (
-            f"{tested} {of_all} tested" if places else "no devices yet",
+            "no devices yet"
+            if not places
+            else f"{tested} {of_all} tested"
+            if findings is not None
+            else "being worked out",
             _share(tested, len(places)),
         ),
         (_to_open(home, picked), 0.5 if picked else 0.0),

@@ -121,9 +121,10 @@ class Turned:
 
 @dataclass(frozen=True, slots=True)
 class Alone:
-    """One handle to be turned off alone, and the feeds that should then be dead."""
+    """One handle to be turned off alone, as numbered and by its id, and the feeds that should then be dead."""
 
     handle: str
+    id: int
     looks: tuple[Look, ...]
 
 

@@ -17,7 +17,7 @@ from floorplan_circuits.rounds.answers import ALPHABET, CODE_LENGTH, plan_code
 from floorplan_circuits.survey.log_book import LogBook, Seen
 
 CODE = rf"([{ALPHABET}]{{{CODE_LENGTH}}})"
-WALKS = r"round \d+|one alone|all on|feeder off|main off"
+WALKS = r"round \d+|one alone|all on|all on after|feeder off|main off"
 NOTE = re.compile(rf"^({WALKS}), plan {CODE}(?:, after {CODE})?$")
 
 
@@ -84,6 +84,11 @@ def note_of_round(nth: int, code: str) -> str:
         'round 3, plan K7QX2M'
     """
     return f"round {nth}, plan {code}"
+
+
+def note_of_look(when: str, code: str) -> str:
+    """Return the note that answers of a look bear: with a handle off alone, or with all on before or after."""
+    return f"{ {'before': 'all on', 'alone': 'one alone', 'after': 'all on after'}[when] }, plan {code}"
 
 
 class Begun(NamedTuple):

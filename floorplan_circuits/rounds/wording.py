@@ -49,7 +49,9 @@ def in_words(plan: TestPlan, findings: Findings) -> RoundsInWords:
         walk=tuple(_walked(stop.room, [looks[feed] for feed in stop.feeds], findings) for stop in plan.all_on.walk),
         rounds=tuple(_rounds(plan, findings)),
         to_try=tuple(_to_try(plan, findings)),
-        solo=tuple(Alone(findings.marks[one.handle], tuple(looks[feed] for feed in one.feeds)) for one in plan.solo),
+        solo=tuple(
+            Alone(findings.marks[one.handle], one.handle, tuple(looks[feed] for feed in one.feeds)) for one in plan.solo
+        ),
     )
 
 

@@ -7,13 +7,17 @@ from hypothesis import strategies as st
 from floorplan_circuits.edits.answering import take_answers
 from floorplan_circuits.edits.edited import Refused
 from floorplan_circuits.find import course_of, find, plan_rounds
+from floorplan_circuits.home.home import Home
 from floorplan_circuits.home.log import Round
 from floorplan_circuits.rounds.answers import CannotRead, answers_text, plan_code, read_answers
-from tests.supply.wiring import UNKNOWN
-from tests.survey.houses import FEED, A, C, house
+from tests.supply.wiring import UNKNOWN, on
+from tests.survey.houses import DAY, FEED, A, B, C, house
 
 HOME = house({FEED: UNKNOWN, 401: UNKNOWN})
 PLAN = plan_rounds(find(HOME))
+STATED = house({FEED: on(A), 401: on(C)})
+"""The same house where a label says which breaker each is on: each is to be tried alone."""
+ALONE = plan_rounds(find(STATED))
 HEAD = f"plan {plan_code(PLAN)}\ndate 2026-03-14\nwho Kim\nwith lamp plugged in\n"
 
 
@@ -73,6 +77,88 @@ def test_nothing_looked_at_and_a_day_that_is_none_are_refused() -> None:
         take_answers(HOME, read_answers(answered("0 --"), PLAN))
     with pytest.raises(Refused, match="A date is a day"):
         take_answers(HOME, read_answers(answered("0 ll").replace("2026-03-14", "yesterday"), PLAN))
+
+
+# --- one handle alone -----------------------------------------------------------------------------------------------
+
+
+def tried(*lines: str) -> str:
+    return "\n".join((f"plan {plan_code(ALONE)}", "who Kim", "with lamp plugged in", *lines))
+
+
+WHOLE = (f"before {DAY} - ll", f"alone {A} {DAY} ba d-", f"alone {C} {DAY} ba -d", f"after {DAY} - ll")
+
+
+def standings(home: Home) -> list[tuple[str, tuple[int, ...]]]:
+    known = find(home).conclusions
+    return [(known[feed].standing, known[feed].breakers) for feed in (FEED, 401)]
+
+
+def test_each_handle_tried_alone_is_proved_whether_its_answers_come_at_once_or_in_parts() -> None:
+    proved = [("proved", (A,)), ("proved", (C,))]
+    at_once = take_answers(STATED, read_answers(tried(*WHOLE), ALONE)).home
+    assert standings(at_once) == proved
+    first = take_answers(STATED, read_answers(tried(WHOLE[0], WHOLE[1], f"after {DAY} - l-"), ALONE)).home
+    assert standings(first)[0] == proved[0]
+    assert standings(first)[1][0] == "claimed"
+    plan = course_of(find(first), plan_rounds).plan
+    assert standings(take_answers(first, read_answers(tried(*WHOLE), plan)).home) == proved
+    with pytest.raises(Refused, match="in the log already"):
+        take_answers(at_once, read_answers(tried(*WHOLE), ALONE))
+
+
+@pytest.mark.parametrize(
+    ("at", "line"),
+    [
+        (0, "before 2026-03-13 - ll"),
+        (1, f"alone {A} {DAY} b d-"),
+        (1, f"alone {A} {DAY} a d-"),
+        (1, f"alone {A} {DAY} - d-"),
+        (1, f"alone {A} {DAY} ba l-"),
+        (1, f"alone {A} {DAY} ba u-"),
+        (3, f"after {DAY} - dl"),
+        (3, f"after {DAY} - ul"),
+        (3, "after 2026-03-15 - ll"),
+        (0, f"before {DAY} - -l"),
+        (3, f"after {DAY} - -l"),
+    ],
+)
+def test_any_part_missing_proves_nothing(at: int, line: str) -> None:
+    lines = [*WHOLE]
+    lines[at] = line
+    after = take_answers(STATED, read_answers(tried(*lines), ALONE)).home
+    assert standings(after)[0][0] != "proved"
+
+
+@pytest.mark.parametrize(
+    ("line", "says"),
+    [
+        (f"alone {B} {DAY} ba d-", f"Line 4: this plan tries no handle '{B}' alone"),
+        ("alone", "Line 4: this plan tries no handle '' alone"),
+        (f"alone {A} ba d-", "must hold a day"),
+        (f"alone {A} {DAY} x d-", "'x' says nothing of how it was tested"),
+        (f"alone {A} {DAY} ba d", f"Line 4: handle {A} alone has 1 answers"),
+        (f"before {DAY} - lz", "'z' is no answer"),
+        (f"after {DAY} - ll\nafter {DAY} - ll", "Line 5: .* is answered twice"),
+    ],
+)
+def test_what_was_seen_alone_and_does_not_fit_is_refused_with_its_line(line: str, says: str) -> None:
+    with pytest.raises(CannotRead, match=says):
+        read_answers(tried(line), ALONE)
+
+
+@given(
+    st.lists(st.tuples(st.sampled_from(["before", f"alone {A}", f"alone {C}", "after"]),
+                       st.sampled_from(["-", "b", "a", "h", "ba", "bah"]), st.text("ldu-", min_size=2, max_size=2)),
+             min_size=1, max_size=4, unique_by=lambda one: one[0])
+)  # fmt: skip
+def test_what_was_seen_alone_comes_back_as_it_was_given(looks) -> None:
+    answers = read_answers(tried(*(f"{what} {DAY} {flags} {letters}" for what, flags, letters in looks)), ALONE)
+    assert read_answers(answers_text(ALONE, answers), ALONE) == answers
+    assert len(answers.tries) == len(looks)
+
+
+# --- the text -------------------------------------------------------------------------------------------------------
 
 
 @settings(max_examples=30)

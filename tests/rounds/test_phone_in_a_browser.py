@@ -61,9 +61,11 @@ class Phone:
         self.words = in_words(self.plan, self.findings)
         path.write_text(phone_page(self.words), encoding="utf-8")
         self.browser, self.address = browser, path.as_uri()
-        browser.get(self.address)
-        self.run("localStorage.clear()")  # all pages that are opened from files share it
-        browser.get(self.address)
+        for _ in range(5):  # all pages that are opened from files share what is kept, and it is cleared a little later
+            browser.get(self.address)
+            if self.run("return document.getElementById('understood') !== null && localStorage.length === 0"):
+                break
+            self.run("localStorage.clear()")
 
     def run(self, script: str, *values: Any) -> Any:
         return self.browser.execute_script(script, *values)
@@ -83,6 +85,7 @@ class Phone:
             if one.text == word:
                 self.run("arguments[0].scrollIntoView({block: 'center'})", one)
                 one.click()
+                return
 
     def answer_all(self, said: list[str]) -> None:
         """Answer every feed of the round at once, in the order of the plan."""
@@ -143,6 +146,7 @@ def test_a_plan_is_tapped_through_left_in_the_middle_and_its_answers_are_taken(p
             phone.browser.get(phone.address)
         phone.answer_all(["dead" if truth[feed] in off else "live" for feed in phone.plan.feeds])
         phone.tap("#next")
+    phone.tap("#to-give")
     answers = phone.read()
     assert phone.given_back() == answers_text(phone.plan, answers)
     assert (answers.method, answers.who) == ("two-lead tester", "Kim plan X")
@@ -152,6 +156,70 @@ def test_a_plan_is_tapped_through_left_in_the_middle_and_its_answers_are_taken(p
     known = find(take_answers(phone.findings.home, answers).home).conclusions
     assert {feed: known[feed].candidates for feed in truth} == {feed: (handle,) for feed, handle in truth.items()}
     assert complaints(phone.browser) == []
+
+
+def tried_alone(phone: Phone, ticks: tuple[str, ...]) -> Answers:
+    """Go past the rounds, then try every handle alone as the plan says, each look with these ticks."""
+    phone.tap("#understood")
+    phone.run(
+        "const way = document.getElementById('field-with'); way.value = 'two-lead tester';"
+        "way.dispatchEvent(new Event('input'));"
+    )
+    for _ in range(len(phone.plan.rounds) + 3):
+        phone.tap("#next")
+    steps = [None, *phone.plan.solo, None]
+    wanted = {feed for one in phone.plan.solo for feed in one.feeds}
+    for solo in steps:
+        here = wanted if solo is None else {*solo.feeds}
+        for tick in ticks:
+            if solo is not None or tick == "#every-hot":
+                phone.tap(tick)
+        shown = {int(place) for place in phone.run(
+            "return [...document.querySelectorAll('.look')].map((one) => one.dataset.place)")}  # fmt: skip
+        assert shown == {phone.plan.feeds.index(feed) for feed in here}
+        for place in sorted(shown):
+            phone.answer(place, "live" if solo is None else "dead")
+        phone.tap("#next")
+    return phone.read()
+
+
+@pytest.mark.parametrize("ticks", [("#proved-before", "#proved-after", "#every-hot"), ("#every-hot",)])
+def test_each_handle_is_tried_alone_and_proved_only_by_a_tester_that_was_proved(phone, ticks) -> None:
+    answers = tried_alone(phone, ticks)
+    assert phone.given_back() == answers_text(phone.plan, answers)
+    before = phone.findings.conclusions
+    found = find(take_answers(phone.findings.home, answers).home).conclusions
+    for one in phone.plan.solo:
+        for feed in one.feeds:
+            if before[feed].standing != "contradicted":  # that stays at odds until somebody strikes what was wrong
+                assert (found[feed].standing == "proved") == (len(ticks) == 3), (one.handle, feed)
+            assert found[feed].standing != "proved" or one.handle in found[feed].breakers
+
+
+def test_what_was_seen_alone_on_another_day_is_begun_anew(phone) -> None:
+    """Before, off and after of two days never make one test."""
+    phone.begin()
+    for _ in range(len(phone.plan.rounds) + 2):
+        phone.tap("#next")
+    places = phone.run("return [...document.querySelectorAll('.look')].map((one) => Number(one.dataset.place))")
+    phone.tap("#every-hot")
+    phone.answer(places[0], "live")
+    phone.run(
+        "for (const key of Object.keys(localStorage)) {"
+        "const kept = JSON.parse(localStorage.getItem(key));"
+        "kept.days = kept.days.map((day) => day && '2020-02-02');"
+        "localStorage.setItem(key, JSON.stringify(kept)); }"
+    )
+    phone.browser.get(phone.address)
+    phone.tap("#to-give")
+    (old,) = phone.read().tries
+    assert (old.date, old.flags) == ("2020-02-02", "h")
+    phone.tap("#back")
+    phone.answer(places[1], "live")
+    phone.tap("#to-give")
+    (new,) = phone.read().tries
+    assert (new.date, new.flags) == (time.strftime("%Y-%m-%d"), "")
+    assert new.readings == ((phone.plan.feeds[places[1]], "live"),)
 
 
 def test_a_whole_room_is_answered_at_once_but_for_what_was_said_before(phone) -> None:
@@ -185,6 +253,13 @@ def test_each_round_says_what_to_turn_and_nothing_more(phone) -> None:
             shown = phone.run(f"return [...document.querySelectorAll('.turn.{name} li')].map((one) => one.textContent)")
             assert tuple(shown) == marks, nth
         phone.tap("#next")
+    for one in phone.words.solo:
+        phone.tap("#next")
+        shown = phone.run("return [...document.querySelectorAll('.turn.off li')].map((one) => one.textContent)")
+        assert shown == [one.handle]
+    phone.tap("#next")
+    assert [phone.run("return document.querySelector('h2').textContent")] == ["All on, after each alone"]
+    phone.tap("#next")
     assert phone.run("return document.querySelector('h2').textContent") == "Give back"
     assert phone.given_back() == ""
     with pytest.raises(CannotRead, match="plan unknown"):
