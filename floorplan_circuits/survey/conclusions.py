@@ -1,6 +1,6 @@
 """What is known of every feed: its standing, computed from statements and the log, never stored."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 from typing import NamedTuple
 
@@ -193,9 +193,7 @@ def _suggested(case: Case, left: Narrowed, evidence: Evidence) -> Conclusion | N
     """
     if case.stated.others or case.stated.joined:
         return None
-    nearest = frozenset(
-        one for one in left.fitting if not any(one in evidence.above.get(other, ()) for other in left.fitting)
-    )
+    nearest = _nearest(left.fitting, evidence)
     if not nearest or nearest != evidence.bench.together.get(min(nearest)) or not {*case.stated.breakers} <= nearest:
         return None
     dead = [one for one in left.readings if one.reading.says == "dead" and nearest <= one.off]
@@ -205,6 +203,18 @@ def _suggested(case: Case, left: Narrowed, evidence: Evidence) -> Conclusion | N
         return None
     breakers = case.stated.breakers or tuple(one for one in left.fitting if one in nearest)
     return _conclusion(case.place, "suggested", breakers, says="rounds suggest it", date=day(dead[-1].round))
+
+
+def _nearest(fitting: Sequence[int], evidence: Evidence) -> frozenset[int]:
+    """Return the breakers that are above no other of these; nothing where one movement can't open them all.
+
+    What feeds no panel is above none: the second such that does not move with the first ends the search.
+    """
+    ends = (one for one in fitting if one not in evidence.feeders)
+    first = next(ends, None)
+    if first is not None and any(one not in evidence.bench.together.get(first, {first}) for one in ends):
+        return frozenset()
+    return frozenset(fitting).difference(*(evidence.above.get(one, ()) for one in fitting))
 
 
 def _as_stated(place: FeedPlace, stated: Stated) -> Conclusion:

@@ -19,6 +19,7 @@ class Shut:
     _masks: dict[frozenset[int], int] = field(default_factory=dict)
     _explaining: dict[frozenset[int], int] = field(default_factory=dict)
     _changed: dict[int, int] = field(default_factory=dict)
+    _listed: dict[int, tuple[int, ...]] = field(default_factory=dict)
 
     @classmethod
     def of(cls, evidence: Evidence) -> "Shut":
@@ -56,7 +57,9 @@ class Shut:
 
     def breakers(self, mask: int) -> tuple[int, ...]:
         """Return the breakers of a mask, in the order of the home."""
-        return tuple(breaker for at, breaker in enumerate(self.order) if mask >> at & 1)
+        if mask not in self._listed:  # of most feeds the readings leave the same
+            self._listed[mask] = tuple(breaker for at, breaker in enumerate(self.order) if mask >> at & 1)
+        return self._listed[mask]
 
 
 def _bits(flags: Iterable[bool]) -> int:
