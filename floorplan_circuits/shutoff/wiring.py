@@ -6,6 +6,7 @@ are laid over it (`Laid`), and of what goes dark only what stands below them is 
 
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
+from functools import cached_property
 
 from floorplan_circuits.shutoff.cut import Supplies, is_live
 from floorplan_circuits.supply.graph import ALWAYS_LIVE
@@ -104,15 +105,20 @@ class Wiring:
             if node[0] == "feed":
                 alike.setdefault(self.supplies.get(node, ()), []).append(node[1])
         if len(alike) > MANY:
-            was, stays = (self.live_nodes(handles) for handles in (self.resting, turned | self.resting))
-            feeds = [feed for some in alike.values() for feed in some]
-            return frozenset(feed for feed in feeds if ("feed", feed) in was and ("feed", feed) not in stays)
+            stays = self.live_nodes(turned | self.resting)
+            feeds = [feed for some in alike.values() for feed in some if ("feed", feed) in self.live_as_found]
+            return frozenset(feed for feed in feeds if ("feed", feed) not in stays)
         found = set[int]()
         for feeds in alike.values():
             node = ("feed", feeds[0])
             if is_live(node, self.resting, self.supplies) and not is_live(node, turned | self.resting, self.supplies):
                 found.update(feeds)
         return frozenset(found)
+
+    @cached_property
+    def live_as_found(self) -> set[Node]:
+        """All that a source reaches as the home was found."""
+        return self.live_nodes(self.resting)
 
     def live_nodes(self, off: frozenset[int]) -> set[Node]:
         """Return all that a source reaches while these handles are off, in one walk down from the sources."""
