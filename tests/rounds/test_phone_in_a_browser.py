@@ -5,6 +5,7 @@ import shutil
 import socket
 import time
 from collections.abc import Iterator
+from itertools import count
 from pathlib import Path
 from typing import Any
 
@@ -22,6 +23,8 @@ from tests.rounds.test_phone import HOSTILE, hostile_home
 
 webdriver = pytest.importorskip("selenium.webdriver", reason="selenium is not installed: pip install -e '.[dev]'")
 BROWSERS, DRIVER = ("chromium", "chromium-browser", "google-chrome"), "chromedriver"
+PAGES = count(1)
+"""Pages that are opened from files share what they keep, each under its home's name: each gets a name of its own."""
 PHONE = {"width": 390, "height": 844, "deviceScaleFactor": 1, "mobile": True}
 
 
@@ -56,16 +59,18 @@ class Phone:
     """A plan's page, open in a browser, and the hand that taps on it."""
 
     def __init__(self, browser: Any, some: Home, path: Path) -> None:
-        self.findings = find(some)
+        self.findings = find(some.changed(name=f"{some.name} {next(PAGES)}"))
         self.plan = plan_rounds(self.findings)
         self.words = in_words(self.plan, self.findings)
         path.write_text(phone_page(self.words), encoding="utf-8")
         self.browser, self.address = browser, path.as_uri()
-        for _ in range(5):  # all pages that are opened from files share what is kept, and it is cleared a little later
-            browser.get(self.address)
-            if self.run("return document.getElementById('understood') !== null && localStorage.length === 0"):
-                break
-            self.run("localStorage.clear()")
+        browser.get(self.address)
+
+    def reopen(self) -> None:
+        """Close the page and open it again, once the browser has written down what it keeps."""
+        time.sleep(0.4)
+        self.browser.get("about:blank")
+        self.browser.get(self.address)
 
     def run(self, script: str, *values: Any) -> Any:
         return self.browser.execute_script(script, *values)
@@ -142,8 +147,7 @@ def test_a_plan_is_tapped_through_left_in_the_middle_and_its_answers_are_taken(p
     offs = ((), *(one.off for one in phone.plan.rounds), ())
     for nth, off in enumerate(offs):
         if nth == 2:
-            phone.browser.get("about:blank")
-            phone.browser.get(phone.address)
+            phone.reopen()
         phone.answer_all(["dead" if truth[feed] in off else "live" for feed in phone.plan.feeds])
         phone.tap("#next")
     phone.tap("#to-give")
@@ -210,7 +214,7 @@ def test_what_was_seen_alone_on_another_day_is_begun_anew(phone) -> None:
         "kept.days = kept.days.map((day) => day && '2020-02-02');"
         "localStorage.setItem(key, JSON.stringify(kept)); }"
     )
-    phone.browser.get(phone.address)
+    phone.reopen()
     phone.tap("#to-give")
     (old,) = phone.read().tries
     assert (old.date, old.flags) == ("2020-02-02", "h")
@@ -272,7 +276,7 @@ def test_it_says_so_where_nothing_can_be_kept_and_works_all_the_same(phone) -> N
         {"source": "Object.defineProperty(window, 'localStorage', {get() { throw new Error('none here'); }});"},
     )
     try:
-        phone.browser.get(phone.address)
+        phone.reopen()
         assert "this browser keeps nothing" in phone.shown()
         phone.begin()
         phone.answer(0, "dead")
@@ -287,7 +291,7 @@ def test_it_says_so_where_nothing_can_be_kept_and_works_all_the_same(phone) -> N
 )
 def test_what_is_kept_and_no_longer_fits_is_put_aside(lost, phone) -> None:
     phone.run("localStorage.setItem('test rounds ' + arguments[0], arguments[1])", phone.words.code, lost)
-    phone.browser.get(phone.address)
+    phone.reopen()
     complaints(phone.browser)
     assert phone.run("return document.querySelector('h2').textContent") == "Before you begin"
     assert complaints(phone.browser) == []
@@ -301,7 +305,7 @@ def test_forgetting_takes_two_taps(phone) -> None:
     phone.run(forget)
     assert phone.given_back() != ""
     phone.run(forget)
-    phone.browser.get(phone.address)
+    phone.reopen()
     phone.begin()
     phone.tap("#to-give")
     assert phone.given_back() == ""
