@@ -70,7 +70,7 @@ def _parts(floor: shapely.Geometry, sites: list[tuple[XY, Key]], keys: Sequence[
     """
     for shake in SHAKES_MM:
         shaken = [((x + shake * cos(7 * n), y + shake * sin(5 * n)), key) for n, ((x, y), key) in enumerate(sites)]
-        parts: npt.NDArray[np.object_] = shapely.intersection(_united(floor, shaken, keys), floor)
+        parts = _within(_united(floor, shaken, keys), floor)
         if abs(shapely.area(parts).sum() - floor.area) < SLIVER_MM2:
             break
     return parts
@@ -94,6 +94,16 @@ def _union(cells: npt.NDArray[np.object_]) -> shapely.Geometry:
         return shapely.coverage_union_all(cells)
     except shapely.errors.GEOSException:
         return shapely.union_all(shapely.make_valid(cells))
+
+
+def _within(cells: npt.NDArray[np.object_], floor: shapely.Geometry) -> npt.NDArray[np.object_]:
+    """Return the cells as far as they lie on the floor; the slower way where rounding made one of them cross itself."""
+    found: npt.NDArray[np.object_]
+    try:
+        found = shapely.intersection(cells, floor)
+    except shapely.errors.GEOSException:
+        found = shapely.intersection(shapely.make_valid(cells), floor)
+    return found
 
 
 def _without_threads(cell: shapely.Geometry) -> shapely.Geometry:

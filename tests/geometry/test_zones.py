@@ -146,6 +146,17 @@ def test_a_concave_room_is_filled_wherever_it_lies(far):
         assert sum(areas(divide(outline, places)).values()) * 1e6 == pytest.approx(polygon(outline).area, rel=1e-6)
 
 
+def test_where_rounding_makes_a_cell_cross_itself_the_floor_is_shared_all_the_same():
+    """Several boxes on two circuits, places on a common circle: GEOS returned a bow tie as a cell here."""
+    room = ((0, 4700), (5300, 4700), (5300, 8300), (0, 8300))
+    first = [((2650, 6500), 9), ((1325, 5600), 8), ((3975, 7400), 7), ((3975, 7400), 0), ((1300, 8300), 8)]
+    walls = [((400, 4700), 9), ((400, 4700), 8), ((4600, 8300), 0), ((0, 5700), 0), ((0, 5700), 8), ((0, 5100), 7)]
+    rest = [((0, 5100), 0), ((0, 7300), 0), ((1000, 4700), 9), ((1000, 4700), 8), ((700, 8300), 0)]
+    found = areas(divide(room, [*first, *walls, *rest]))
+    assert found.keys() == {0, 7, 8, 9}
+    assert sum(found.values()) == pytest.approx(5.3 * 3.6, abs=SLIVER_MM2 / 1e6)
+
+
 @st.composite
 def furnished(draw):
     """A room and places in and near it, some of them at one point, on up to four circuits."""
