@@ -30,7 +30,8 @@ class Session(QObject):
     """One home, from open to close. It asks the worker for findings after every edit and tells when they are there."""
 
     edited = Signal()
-    found = Signal()
+    found, lost = Signal(), Signal()
+    """What is known of the home as it is now was worked out, or could not be."""
     looked = Signal()
     tried = Signal()
     """Other boxes are picked, or other handles are off on the screen."""
@@ -57,6 +58,7 @@ class Session(QObject):
         """How often the clip was pasted: each goes a step further aside."""
         self._finder = Finder(self)
         self._finder.found.connect(self._on_found)
+        self._finder.failed.connect(self._on_failed)
         self._ask()
 
     @property
@@ -93,6 +95,11 @@ class Session(QObject):
         if findings.home is self.home and findings.layer == self.view.layer:
             self.findings = findings
             self.found.emit()
+
+    def _on_failed(self, home: Home) -> None:
+        if home is self.home:
+            self.findings = None
+            self.lost.emit()
 
     def find_now(self) -> Findings:
         """Return the findings about the home as it is now, computed to the end."""

@@ -40,6 +40,7 @@ from floorplan_circuits.looking_up import Found, look_up
 
 ALL_SHOWN = "All circuits are shown. To see one alone, select its breaker first."
 FINDING = "Finding what is connected to what …"
+LOST = "What is known could not be worked out: treat everything as live. Undo the last step, or open another copy."
 
 
 class WorkArea(QWidget):
@@ -143,6 +144,7 @@ class WorkArea(QWidget):
         session.setParent(self)
         session.edited.connect(self._on_edited)
         session.found.connect(self._on_found)
+        session.lost.connect(self._on_lost)
         session.looked.connect(self._on_looked)
         session.said.connect(self.say)
         session.tried.connect(lambda: self.rail.refresh(session, self.theme))
@@ -175,6 +177,19 @@ class WorkArea(QWidget):
         self.rail.refresh(session, self.theme)
         self.tracing.refresh()
         self.shutting.on_edited()
+
+    def _on_lost(self) -> None:
+        """Take away what was shown: it speaks of the home as it was, and nobody knows what holds now."""
+        session = self.session
+        if session is None:
+            return
+        self.below.show_findings(None)
+        self.below.empty.setText(LOST)
+        self.below.list.show_findings(None, self.theme)
+        self.showing.begin()
+        self.side.show_panel(None, self.panel())
+        self.rail.refresh(session, self.theme)
+        self.say(LOST)
 
     def _on_found(self) -> None:
         session = self.session

@@ -2,7 +2,7 @@
 
 from threading import Lock
 
-from PySide6.QtCore import QObject, Signal
+from PySide6.QtCore import QObject, Signal, SignalInstance
 
 from floorplan_circuits.desktop.newest import Newest
 from floorplan_circuits.findings import Findings, Layer
@@ -10,9 +10,12 @@ from floorplan_circuits.home.home import Home
 
 
 class Finder(QObject):
-    """Computes findings in a thread of its own. `found` brings them back to the window's thread."""
+    """Computes findings in a thread of its own. `found` brings them back to the window's thread.
 
-    found = Signal(object)
+    `failed` tells of which home they could not be computed: whoever shows older ones must take them away.
+    """
+
+    found, failed = Signal(object), Signal(object)
 
     def __init__(self, parent: QObject | None = None) -> None:
         super().__init__(parent)
@@ -35,12 +38,17 @@ class Finder(QObject):
             return before
 
     def _find(self, home: Home, layer: Layer) -> None:
-        found = self.now(home, layer)
-        if not self._finding.is_overtaken():
-            self._tell(found)
-
-    def _tell(self, findings: Findings) -> None:
         try:
-            self.found.emit(findings)
+            found = self.now(home, layer)
+        except Exception:
+            self._before = None
+            self._tell(self.failed, home)
+            raise  # it is a fault of the program: what it was stands in the terminal
+        if not self._finding.is_overtaken():
+            self._tell(self.found, found)
+
+    def _tell(self, signal: SignalInstance, what: Findings | Home) -> None:
+        try:
+            signal.emit(what)
         except RuntimeError:  # Qt has deleted this object, its owner's home being closed: nobody waits for them
             return

@@ -8,12 +8,14 @@ from PySide6.QtGui import QDropEvent
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QLineEdit, QMessageBox, QPushButton
 
+import floorplan_circuits.find as finding
 from floorplan_circuits.desktop import copying
 from floorplan_circuits.desktop.kind_palette import COMMON
-from floorplan_circuits.desktop.rail import DRAW, PANEL, TIE
+from floorplan_circuits.desktop.rail import DRAW, PANEL, SHUT_OFF, TIE
 from floorplan_circuits.drawing.ink import flat
 from floorplan_circuits.drawing.palette import DARK
 from floorplan_circuits.edits.boxes import put_device
+from floorplan_circuits.edits.moving import move
 from floorplan_circuits.files.open import open_home
 from floorplan_circuits.files.rescue import list_rescues, write_rescue
 from floorplan_circuits.find import find
@@ -43,6 +45,34 @@ def drawn(window, hand):
     """The window with a new home of one room."""
     draw_kitchen(window, hand)
     return window
+
+
+@pytest.mark.filterwarnings("ignore::pytest.PytestUnhandledThreadExceptionWarning")
+@pytest.mark.parametrize("stage", [DRAW, TIE, SHUT_OFF])
+def test_where_nothing_could_be_worked_out_nothing_older_is_shown(opened, hand, monkeypatch, qtbot, stage):
+    work, session = opened.work, opened.session
+    work.staging.show(stage)
+    hand.settle()
+    box = session.home.boxes.rows[0]
+
+    def fails(home, before=None, layer="both"):
+        raise ArithmeticError("planted")
+
+    with monkeypatch.context() as planted:
+        planted.setattr(finding, "find", fails)
+        session.attempt(lambda home: move(home, [box.id], (10, 0)))
+        qtbot.waitUntil(lambda: "treat everything as live" in work.status.text())
+        assert session.findings is None
+        assert work.canvas.picture is None
+        assert work.below.list.model().rowCount() == 0
+        assert "treat everything as live" in work.below.empty.text()
+        assert work.shutting.shown() is None
+    session.undo()
+    hand.settle()
+    assert session.findings.home is session.home
+    assert work.canvas.picture is not None
+    assert work.below.list.model().rowCount() > 0
+    assert "treat everything as live" not in work.below.empty.text()
 
 
 # --- opening ----------------------------------------------------------------------------------------------------------
