@@ -181,8 +181,11 @@ def _ask(home: Home, handles: Iterable[int]) -> str:
 
 
 def _dark(desk: Desk, feeds: Iterable[int], places: Mapping[int, FeedPlace]) -> tuple[GoesDark, ...]:
-    """Return what else goes dark: the critical first, the most pressing of them foremost, then room by room."""
-    found = [_goes_dark(desk, places[feed]) for feed in feeds]
+    """Return what else goes dark: the critical first, the most pressing of them foremost, then room by room.
+
+    A feed of what is only planned is not there to go dark, though others may be said to hang behind it.
+    """
+    found = [_goes_dark(desk, places[feed]) for feed in feeds if feed in places]
     rooms = {room: at for at, room in enumerate(dict.fromkeys(one.room for one in found))}
     return tuple(sorted(found, key=lambda one: (not one.critical, _pressing(one), rooms[one.room])))
 

@@ -211,3 +211,14 @@ def test_a_planned_device_is_no_part_of_it() -> None:
     planned = Device(id=600, slot=1, kind="switch", planned=True, feeds=(Feed(id=601, on=on(B)),))
     with_planned = change(box, gangs=2, devices=(*box.devices, planned))
     assert handles_off(plan_of(change(home, boxes=home.boxes.put(with_planned)))) == {A}
+
+
+@pytest.mark.parametrize("picked", [FEED, 401])
+def test_a_planned_device_that_others_are_said_to_hang_behind_does_not_go_dark(picked: int) -> None:
+    home = house({FEED: on(A), 401: behind(601)})
+    box = home.boxes[box_of(FEED)]
+    planned = Device(id=600, slot=1, kind="duplex receptacle", planned=True, feeds=(Feed(id=601, on=on(A)),))
+    with_planned = change(box, gangs=2, devices=(*box.devices, planned))
+    plan = plan_of(change(home, boxes=home.boxes.put(with_planned)), box_of(picked))
+    assert A in handles_off(plan)
+    assert {one.feed for one in plan.goes_dark} <= {FEED, 401} - {picked}
