@@ -67,10 +67,13 @@ class Phone:
         browser.get(self.address)
 
     def reopen(self) -> None:
-        """Close the page and open it again, once the browser has written down what it keeps."""
-        time.sleep(0.4)
+        """Close the page and open it again; the browser hands on what it keeps to a new page a moment late."""
         self.browser.get("about:blank")
-        self.browser.get(self.address)
+        for _ in range(8):
+            self.browser.get(self.address)
+            if self.run("try { return localStorage.length !== 0; } catch (error) { return true; }"):
+                return
+            time.sleep(0.4)
 
     def run(self, script: str, *values: Any) -> Any:
         return self.browser.execute_script(script, *values)
@@ -224,6 +227,28 @@ def test_what_was_seen_alone_on_another_day_is_begun_anew(phone) -> None:
     (new,) = phone.read().tries
     assert (new.date, new.flags) == (time.strftime("%Y-%m-%d"), "")
     assert new.readings == ((phone.plan.feeds[places[1]], "live"),)
+
+
+def test_what_was_seen_with_one_handle_alone_is_never_laid_to_another_and_the_rounds_stay(phone) -> None:
+    """The same plan may come on a newer page that tries other handles alone: of what is kept only the rounds count."""
+    phone.begin()
+    phone.answer(0, "dead")
+    for _ in range(len(phone.plan.rounds) + 3):
+        phone.tap("#next")
+    (place, *_) = phone.run("return [...document.querySelectorAll('.look')].map((one) => Number(one.dataset.place))")
+    phone.answer(place, "dead")
+    phone.tap("#to-give")
+    assert len(phone.read().tries) == 1
+    phone.run(
+        "const key = Object.keys(localStorage).find((one) => one.endsWith(arguments[0]));"
+        "const kept = JSON.parse(localStorage.getItem(key)); kept.alone[0] += 1;"
+        "localStorage.setItem(key, JSON.stringify(kept));",
+        phone.findings.home.name,
+    )
+    phone.reopen()
+    answers = phone.read()
+    assert answers.tries == ()
+    assert dict(answers.rounds[0].readings) == {phone.plan.feeds[0]: "dead"}
 
 
 def test_a_whole_room_is_answered_at_once_but_for_what_was_said_before(phone) -> None:
