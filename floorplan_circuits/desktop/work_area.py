@@ -187,6 +187,7 @@ class WorkArea(QWidget):
         self.below.empty.setText(LOST)
         self.below.list.show_findings(None, self.theme)
         self.showing.begin()
+        self.inside.leave()
         self.side.show_panel(None, self.panel())
         self.rail.refresh(session, self.theme)
         self.say(LOST)
