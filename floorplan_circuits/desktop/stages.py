@@ -10,7 +10,7 @@ from floorplan_circuits.drawing.palette import LIGHT, Theme
 from floorplan_circuits.edits.edited import counted
 from floorplan_circuits.findings import Findings
 from floorplan_circuits.home.boxes import NotKnown
-from floorplan_circuits.home.home import Home, existing_feeds
+from floorplan_circuits.home.home import FeedPlace, Home, existing_feeds
 from floorplan_circuits.home.trade_words import words_of
 
 STAGE_HIGH, NODE = 46, 15
@@ -33,17 +33,17 @@ def where_it_stands(home: Home, findings: Findings | None, picked: Sequence[int]
         (f"{rooms}, {counted(devices, 'device')}", 0.0 if not home.rooms else 0.5 if not devices else 1.0),
         (f"{counted(len(home.breakers), 'breaker')}, {counted(spaces, space)}", _share(len(home.breakers), spaces)),
         (f"{tied} {of_all} tied" if places else "no devices yet", _share(tied, len(places))),
-        (
-            "no devices yet"
-            if not places
-            else f"{tested} {of_all} tested"
-            if findings is not None
-            else "being worked out",
-            _share(tested, len(places)),
-        ),
+        (_so_far(f"{tested} {of_all} tested", places, findings), _share(tested, len(places))),
         (_to_open(home, picked), 0.5 if picked else 0.0),
         (f"{counted(never, 'feed')} never tested" if home.rooms or home.panels else "nothing to print yet", 0.0),
     )
+
+
+def _so_far(words: str, places: Sequence[FeedPlace], findings: Findings | None) -> str:
+    """Return how much was tested, as far as anybody knows yet."""
+    if not places:
+        return "no devices yet"
+    return words if findings is not None else "being worked out"
 
 
 def _to_open(home: Home, picked: Sequence[int]) -> str:

@@ -1,6 +1,6 @@
 """Taking the answers of a plan of test rounds into the log: each look as it was seen, nothing filled in."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
 from floorplan_circuits.edits.edited import Edited, Refused, counted, edit
@@ -8,7 +8,7 @@ from floorplan_circuits.edits.recording import record_round
 from floorplan_circuits.home.home import Home
 from floorplan_circuits.home.log import Round
 from floorplan_circuits.rounds.answers import Answers
-from floorplan_circuits.rounds.course import note_of_look, note_of_round
+from floorplan_circuits.rounds.course import note_of_round, note_of_try
 from floorplan_circuits.survey.log_book import LogBook
 
 
@@ -32,8 +32,9 @@ def take_answers(home: Home, answers: Answers) -> Edited:
     `Refused` as `record_round` does.
     """
     after, made = home, list[int]()
+    before = [entry for _, entry in LogBook(home).entries if isinstance(entry, Round) and entry.note]
     for one in _all(answers):
-        had = _had(home, one)
+        had = _had(before, one)
         readings = [reading for reading in one.readings if reading not in had]
         if readings:
             edited = record_round(
@@ -62,15 +63,11 @@ def _all(answers: Answers) -> Iterator[_Taken]:
         yield _Taken(one.off, one.readings, answers.date, note_of_round(one.nth, answers.plan))
     for look in answers.tries:
         off = () if look.handle is None else (look.handle,)
-        yield _Taken(off, look.readings, look.date, note_of_look(look.when, answers.plan), look.flags)
+        yield _Taken(off, look.readings, look.date, note_of_try(look.when, answers.plan), look.flags)
 
 
-def _had(home: Home, one: _Taken) -> set[tuple[int, str]]:
+def _had(before: Iterable[Round], one: _Taken) -> set[tuple[int, str]]:
     """Return what the log has of it already: a round stands there once, a handle alone once for each day."""
     is_round = one.note.startswith("round ")
-    same = (
-        entry
-        for _, entry in LogBook(home).entries
-        if isinstance(entry, Round) and entry.note == one.note and {*one.off} <= {*entry.off}
-    )
+    same = (entry for entry in before if entry.note == one.note and {*one.off} <= {*entry.off})
     return {(at.feed, at.says) for entry in same if is_round or entry.date == one.date for at in entry.readings}

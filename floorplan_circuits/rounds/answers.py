@@ -49,7 +49,7 @@ class Answered:
 
 
 @dataclass(frozen=True, slots=True)
-class Look:
+class Tried:
     """What was seen with one handle off alone, or with all on before and after; on which day, and how well tested.
 
     `flags` are of `FLAGS`: b the tester was proved before, a after, h every hot was read against a proved reference.
@@ -74,7 +74,7 @@ class Answers:
     method: str
     rounds: tuple[Answered, ...]
     plan: str = ""
-    tries: tuple[Look, ...] = ()
+    tries: tuple[Tried, ...] = ()
 
 
 def plan_code(plan: TestPlan) -> str:
@@ -100,7 +100,7 @@ def read_answers(text: str, plan: TestPlan) -> Answers:
         raise CannotRead("That is too long to be the answers of a plan.")
     head: dict[str, str] = {}
     rounds: dict[int, Answered] = {}
-    tries: dict[tuple[str, int | None], Look] = {}
+    tries: dict[tuple[str, int | None], Tried] = {}
     for number, line in _lines(text):
         word, _, rest = line.partition(" ")
         if word.isdecimal() and len(word) <= 4:
@@ -113,12 +113,12 @@ def read_answers(text: str, plan: TestPlan) -> Answers:
             if word == "plan":
                 _is_of(head["plan"], plan)  # before any line of it is measured against another plan
         elif word in ("before", "alone", "after"):
-            look = _look(line, plan, number)
-            if (look.when, look.handle) in tries:
+            tried = _tried(line, plan, number)
+            if (tried.when, tried.handle) in tries:
                 raise CannotRead(
                     f"Line {number}: {' '.join(line.split()[:2])!r} is answered twice. Keep one of the two."
                 )
-            tries[look.when, look.handle] = look
+            tries[tried.when, tried.handle] = tried
         else:
             raise CannotRead(f"Line {number}: {line[:40]!r} is no line of answers.")
     _fits(head, plan)
@@ -157,7 +157,7 @@ def _round(nth: int, letters: str, plan: TestPlan, number: int) -> Answered:
     return Answered(nth, plan.rounds[nth - 1].off if 0 < nth < last else (), readings)
 
 
-def _look(line: str, plan: TestPlan, number: int) -> Look:
+def _tried(line: str, plan: TestPlan, number: int) -> Tried:
     """Read what was seen with one handle off alone, or with all on before or after."""
     when, *rest = line.split()
     handle = None
@@ -173,10 +173,10 @@ def _look(line: str, plan: TestPlan, number: int) -> Look:
     if flags != NOT_SEEN and not {*flags} <= {*FLAGS}:
         raise CannotRead(f"Line {number}: {flags[:20]!r} says nothing of how it was tested. Use b, a, h or -.")
     readings = _readings(letters, "it" if handle is None else f"handle {handle} alone", plan, number)
-    return Look(when, handle, date[:10], "" if flags == NOT_SEEN else flags, readings)  # type: ignore[arg-type]
+    return Tried(when, handle, date[:10], "" if flags == NOT_SEEN else flags, readings)  # type: ignore[arg-type]
 
 
-def _in_order(tries: Iterable[Look]) -> list[Look]:
+def _in_order(tries: Iterable[Tried]) -> list[Tried]:
     """Return looks as they are taken: all on before, each handle alone as given, all on after."""
     return sorted(tries, key=lambda look: ("before", "alone", "after").index(look.when))
 

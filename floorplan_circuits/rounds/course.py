@@ -18,6 +18,8 @@ from floorplan_circuits.survey.log_book import LogBook, Seen
 
 CODE = rf"([{ALPHABET}]{{{CODE_LENGTH}}})"
 WALKS = r"round \d+|one alone|all on|all on after|feeder off|main off"
+WALK_OF = {"before": "all on", "alone": "one alone", "after": "all on after"}
+"""The walk that a look of answers brought back belongs to."""
 NOTE = re.compile(rf"^({WALKS}), plan {CODE}(?:, after {CODE})?$")
 
 
@@ -86,9 +88,9 @@ def note_of_round(nth: int, code: str) -> str:
     return f"round {nth}, plan {code}"
 
 
-def note_of_look(when: str, code: str) -> str:
+def note_of_try(when: str, code: str) -> str:
     """Return the note that answers of a look bear: with a handle off alone, or with all on before or after."""
-    return f"{ {'before': 'all on', 'alone': 'one alone', 'after': 'all on after'}[when] }, plan {code}"
+    return f"{WALK_OF[when]}, plan {code}"
 
 
 class Begun(NamedTuple):

@@ -41,12 +41,10 @@ def _data(words: RoundsInWords) -> dict[str, Any]:
     """Return what the page's script reads."""
     taken = [way for way in ways().values() if "round" in way.recorded_as]
     told = {name: value for name, value in asdict(words).items() if name not in ("solo", "to_try")}
-    by_place = {look.place: room for room in words.walk for look in room.looks}
     return {
         **told,
         "alone": [
-            {"handle": one.handle, "id": one.id, "places": [look.place for look in one.looks if look.place in by_place]}
-            for one in words.solo
+            {"handle": one.handle, "id": one.id, "places": [look.place for look in one.looks]} for one in words.solo
         ],
         "feeds": sum(len(stop.looks) for stop in words.walk),
         "ways": [

@@ -57,8 +57,10 @@ def _instead(plan: ShutOff, findings: Findings, wide: float, theme: Theme) -> It
     """Yield what else would do, with what it costs: nothing does for a box that stays shut all the same."""
     for one in () if plan.stay_shut else plan.choices:
         critical = f", {one.critical} of them critical" if one.critical else ""
-        marks = [findings.marks.get(handle, "?") for handle in one.handles]
-        handles = listed([f"the {mark}" if mark.startswith("main") else mark for mark in marks])
+        marks = {handle: findings.marks.get(handle, "?") for handle in one.handles}
+        handles = listed(
+            [mark if handle in findings.home.breakers else f"the {mark}" for handle, mark in marks.items()]
+        )
         dark = "1 feed goes dark" if one.dark == 1 else f"{one.dark} feeds go dark"
         yield _item("", f"Or turn off {handles} instead: {dark}{critical}.", wide, theme)
 
