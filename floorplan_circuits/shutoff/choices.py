@@ -1,26 +1,21 @@
 """Choices beside the handles nearest the load: the cheapest cut there is, and single handles that will do alone."""
 
-from collections.abc import Iterable, Iterator, Mapping, Set
+from collections.abc import Iterable, Mapping, Set
 from dataclasses import dataclass
 from itertools import combinations
-from typing import TYPE_CHECKING
 
 from floorplan_circuits.shutoff.cut import Supplies, is_live
 from floorplan_circuits.shutoff.dark import weight
 from floorplan_circuits.shutoff.handles import HANDLE_KINDS, Handles
+from floorplan_circuits.shutoff.least_cut import Above, least_cut
 from floorplan_circuits.shutoff.targets import Target
 from floorplan_circuits.shutoff.wiring import Wiring
-from floorplan_circuits.supply.graph import ALWAYS_LIVE
 from floorplan_circuits.supply.walks import Node, reached
-
-if TYPE_CHECKING:
-    import networkx as nx
 
 MOST_TIES = 6
 """Ties among the ancestors that are tried both ways; further ones are taken as if each handle were paid for alone."""
 MOST_MOVEMENTS = 60
 """Past so many movements above the targets (circuits joined all over a large home) only some are weighed."""
-SOURCE, SINK = ("all sources", 0), ("all targets", 0)
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,7 +70,7 @@ def cheapest(wanted: Iterable[Target], board: Board, likely: frozenset[int] = fr
     costs = {movement: board.cost(movement) for movement in movements}
     best: tuple[int, frozenset[int]] | None = None
     for opened in (frozenset(some) for size in range(len(tied) + 1) for some in combinations(tied, size)):
-        found = _least(targets, above, opened, frozenset(tied) - opened, costs, board)
+        found = _least(targets, opened, frozenset(tied) - opened, costs, board)
         if found is not None and (best is None or found[0] < best[0]):
             best = found
     return None if best is None else board.choice(best[1])
@@ -115,55 +110,22 @@ def movements_among(nodes: Iterable[Node], handles: Handles) -> tuple[int, ...]:
 
 
 def _least(
-    targets: tuple[Target, ...],
-    above: set[Node],
-    opened: frozenset[int],
-    shut: frozenset[int],
-    costs: Mapping[int, int],
-    board: Board,
+    targets: tuple[Target, ...], opened: frozenset[int], shut: frozenset[int], costs: Mapping[int, int], board: Board
 ) -> tuple[int, frozenset[int]] | None:
-    """Return the least cost and its movements where some ties are opened and others are not to be touched.
-
-    Each handle that may be opened is parted in two, with what it weighs between: no other node can be cut.
-    """
-    import networkx as nx  # late: cuts alone need it, and loading it takes as long as all else of a check
-
+    """Return the least cost and its movements where some ties are opened and others are not to be touched."""
     handles = board.handles
     off = frozenset[int]().union(*(handles.together[one] for one in opened)) | handles.resting
-    graph: nx.DiGraph[tuple[str, Node]] = nx.DiGraph()
-    graph.add_nodes_from((("in", SOURCE), ("in", SINK)))
-    kept = [node for node in above if not (node[0] in HANDLE_KINDS and node[1] in off)]
-    parted = {node: _movement(node, handles) for node in kept if node[0] in HANDLE_KINDS and handles.may_open(node)}
-    parted = {node: movement for node, movement in parted.items() if movement in costs and movement not in shut}
-    leaves = {node: ("out" if node in parted else "in", node) for node in kept}
-    for node, movement in parted.items():
-        graph.add_edge(("in", node), ("out", node), capacity=costs[movement])
-    for node in kept:
-        if node[0] in ALWAYS_LIVE:
-            graph.add_edge(("in", SOURCE), ("in", node))
-        graph.add_edges_from((leaves[giver], ("in", node)) for giver in board.supplies.get(node, ()) if giver in leaves)
-    graph.add_edges_from((leaves[one.node], ("in", SINK)) for one in targets if one.node in leaves)
-    return _cut_of(graph, sum(costs[one] for one in opened), opened, handles)
-
-
-def _movement(node: Node, handles: Handles) -> int:
-    return min(handles.together[node[1]])
-
-
-def _cut_of(
-    graph: "nx.DiGraph[tuple[str, Node]]", paid: int, opened: frozenset[int], handles: Handles
-) -> tuple[int, frozenset[int]] | None:
-    import networkx as nx
-
-    try:
-        value, (reachable, _) = nx.minimum_cut(graph, ("in", SOURCE), ("in", SINK))
-    except nx.NetworkXUnbounded:
+    weights = {
+        (kind, handle): cost
+        for movement, cost in costs.items()
+        if movement not in shut
+        for handle in handles.together[movement] - off
+        for kind in HANDLE_KINDS
+    }
+    closed = frozenset((kind, handle) for handle in off for kind in HANDLE_KINDS)
+    found = least_cut([one.node for one in targets], Above(board.supplies, closed, weights))
+    if found is None:
         return None
-    cut = {_movement(node, handles) for node in _cut_nodes(graph, reachable)}
-    return paid + int(value), opened | cut
-
-
-def _cut_nodes(graph: "nx.DiGraph[tuple[str, Node]]", reachable: set[tuple[str, Node]]) -> Iterator[Node]:
-    for side, node in reachable:
-        if side == "in" and ("out", node) in graph and ("out", node) not in reachable:
-            yield node
+    weight_of, cut = found
+    paid = sum(costs[one] for one in opened)
+    return paid + weight_of, opened | {min(handles.together[handle]) for _, handle in cut}

@@ -1,6 +1,6 @@
 """The cut: the handles nearest the load that leave every target without a path to a source, none of them needless."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 
 from floorplan_circuits.shutoff.handles import Handles
@@ -62,13 +62,17 @@ def chosen_cut(wanted: Iterable[Target], off: frozenset[int], supplies: Supplies
 
 def is_live(node: Node, off: frozenset[int], supplies: Supplies) -> bool:
     """Tell whether a source reaches a node while these handles are off."""
-    return bool(roots_of(node, off, supplies))
+    return next(_roots(node, off, supplies), None) is not None
 
 
 def roots_of(node: Node, off: frozenset[int], supplies: Supplies) -> frozenset[Node]:
     """Return the sources that reach a node while these handles are off."""
+    return frozenset(_roots(node, off, supplies))
+
+
+def _roots(node: Node, off: frozenset[int], supplies: Supplies) -> Iterator[Node]:
     closed = frozenset((kind, handle) for handle in off for kind in ("breaker", "main"))
-    return frozenset(giver for giver in walk(supplies, supplies.get(node, ()), closed) if giver[0] in ALWAYS_LIVE)
+    return (giver for giver in walk(supplies, supplies.get(node, ()), closed) if giver[0] in ALWAYS_LIVE)
 
 
 def _first_handles(node: Node, supplies: Supplies, handles: Handles) -> frozenset[int]:

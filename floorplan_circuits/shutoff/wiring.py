@@ -4,18 +4,16 @@ A shut-off adds to what is stated the breakers that a feed may hang on. That cha
 are laid over it (`Laid`), and of what goes dark only what stands below them is worked out anew.
 """
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping, Set
 from dataclasses import dataclass, field
 from functools import cached_property
 
-from floorplan_circuits.shutoff.cut import Supplies, is_live
+from floorplan_circuits.shutoff.cut import Supplies
 from floorplan_circuits.supply.graph import ALWAYS_LIVE
 from floorplan_circuits.supply.walks import Node, reached
 
 Loads = Mapping[Node, tuple[Node, ...]]
 
-MANY = 200
-"""From so many ways of being supplied on it is quicker to walk once from the sources down than up from each."""
 MOST_KEPT = 1_000
 """So many answers are kept before all are forgotten: those of the mains of a large home are long."""
 
@@ -57,6 +55,7 @@ class Wiring:
     under: "Wiring | None" = None
     below: frozenset[Node] = frozenset()
     _kept: dict[frozenset[int], frozenset[int]] = field(default_factory=dict, compare=False)
+    _dead: dict[frozenset[int], frozenset[Node]] = field(default_factory=dict, compare=False)
 
     @classmethod
     def of(cls, supplies: Supplies, resting: frozenset[int]) -> "Wiring":
@@ -92,35 +91,62 @@ class Wiring:
 
     def _dark(self, turned: frozenset[int]) -> frozenset[int]:
         if self.under is None:
-            below = reached(self.loads, [(kind, handle) for handle in turned for kind in ("breaker", "main")])
-            return self._dark_among(below, turned)
-        before = self.under.goes_dark(turned)
-        touched = frozenset(number for kind, number in self.below if kind == "feed")
-        return (before - touched if before & touched else before) | self._dark_among(self.below, turned)
+            return _feeds(self._dead_with(turned))
+        before, touched = self.under.goes_dark(turned), _feeds(self.below)
+        dead = self._live_below - self._live_among(self.below, turned, self._outside(self.under, turned))
+        return (before - touched if before & touched else before) | _feeds(dead)
 
-    def _dark_among(self, nodes: Iterable[Node], turned: frozenset[int]) -> frozenset[int]:
-        """Return which of the feeds among these nodes lose power: what hangs on the same is asked for once."""
-        alike: dict[tuple[Node, ...], list[int]] = {}
-        for node in nodes:
-            if node[0] == "feed":
-                alike.setdefault(self.supplies.get(node, ()), []).append(node[1])
-        if len(alike) > MANY:
-            stays = self.live_nodes(turned | self.resting)
-            feeds = [feed for some in alike.values() for feed in some if ("feed", feed) in self.live_as_found]
-            return frozenset(feed for feed in feeds if ("feed", feed) not in stays)
-        found = set[int]()
-        for feeds in alike.values():
-            node = ("feed", feeds[0])
-            if is_live(node, self.resting, self.supplies) and not is_live(node, turned | self.resting, self.supplies):
-                found.update(feeds)
-        return frozenset(found)
+    def _dead_with(self, turned: frozenset[int]) -> frozenset[Node]:
+        """Return all that is live as the home was found and not with these handles off, if nothing was laid over."""
+        if turned not in self._dead:
+            if len(self._dead) >= MOST_KEPT:
+                self._dead.clear()
+            below = reached(self.loads, _nodes(turned)) & self.live_as_found
+            stays = self._live_among(below, turned, self.live_as_found.__contains__)
+            self._dead[turned] = frozenset(below - stays)
+        return self._dead[turned]
 
     @cached_property
     def live_as_found(self) -> set[Node]:
         """All that a source reaches as the home was found."""
-        return self.live_nodes(self.resting)
+        return reached(self.loads, filter(_is_source, self.loads), _nodes(self.resting))
 
-    def live_nodes(self, off: frozenset[int]) -> set[Node]:
-        """Return all that a source reaches while these handles are off, in one walk down from the sources."""
-        closed = frozenset((kind, handle) for handle in off for kind in ("breaker", "main"))
-        return reached(self.loads, [node for node in self.loads if node[0] in ALWAYS_LIVE], closed)
+    @cached_property
+    def _live_below(self) -> set[Node]:
+        """What is live as the home was found of all that was laid over and stands below it."""
+        none = frozenset[int]()
+        return set() if self.under is None else self._live_among(self.below, none, self._outside(self.under, none))
+
+    @staticmethod
+    def _outside(under: "Wiring", turned: frozenset[int]) -> Callable[[Node], bool]:
+        """Return what tells whether a node that nothing was laid over is live with these handles off."""
+        live, dead = under.live_as_found, under._dead_with(turned)
+        return lambda node: node in live and node not in dead
+
+    def _live_among(self, nodes: Set[Node], turned: frozenset[int], outside: Callable[[Node], bool]) -> set[Node]:
+        """Return which of these nodes are live with these handles off, given what is live of all others."""
+        closed = _nodes(turned | self.resting)
+        todo = [
+            node
+            for node in nodes - closed
+            if _is_source(node) or any(giver not in nodes and outside(giver) for giver in self.supplies.get(node, ()))
+        ]
+        found = set(todo)
+        while todo:
+            for node in self.loads.get(todo.pop(), ()):
+                if node in nodes and node not in found and node not in closed:
+                    found.add(node)
+                    todo.append(node)
+        return found
+
+
+def _is_source(node: Node) -> bool:
+    return node[0] in ALWAYS_LIVE
+
+
+def _nodes(handles: Iterable[int]) -> frozenset[Node]:
+    return frozenset((kind, handle) for handle in handles for kind in ("breaker", "main"))
+
+
+def _feeds(nodes: Iterable[Node]) -> frozenset[int]:
+    return frozenset(number for kind, number in nodes if kind == "feed")

@@ -92,15 +92,15 @@ FAULTS = (
         "a handle that does not do is offered",
     ),
     Fault(
-        "shutoff/choices",
-        'graph.add_edge(("in", node), ("out", node), capacity=costs[movement])',
-        'graph.add_edge(("in", node), ("out", node), capacity=1)',
+        "shutoff/least_cut",
+        "capacity=above.weights[node])",
+        "capacity=1)",
         "what goes dark weighs nothing",
     ),
     Fault(
         "shutoff/wiring",
-        "if is_live(node, self.resting, self.supplies) and not",
-        "if not",
+        "& self.live_as_found\n",
+        "\n",
         "what was dark before goes dark",
     ),
     Fault(
@@ -136,7 +136,7 @@ FAULTS = (
     Fault(
         "shutoff/shut_off", "if not desk.findings.boxes[box].opened:", "if False:", "a box nobody opened is not told"
     ),
-    Fault("shutoff/wiring", "| self._dark_among(self.below, turned)", "", "what may hang on it does not go dark"),
+    Fault("shutoff/wiring", "| _feeds(dead)", "", "what may hang on it does not go dark"),
     Fault(
         "shutoff/wiring",
         "(before - touched if before & touched else before)",
