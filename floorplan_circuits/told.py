@@ -1,6 +1,6 @@
-"""What was seen of a box, each log entry as one plain sentence, newest first; struck ones stay, with why."""
+"""What was seen of a box or a handle, each log entry a plain sentence, newest first; struck ones stay, with why."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
 from floorplan_circuits.home.boxes import Box, FromBreaker, Supplied
@@ -17,6 +17,7 @@ from floorplan_circuits.home.log import (
     Struck,
     Tester,
     Traced,
+    Trouble,
     UnknownEntry,
 )
 from floorplan_circuits.home.ways import way_named
@@ -48,33 +49,44 @@ def box_history(home: Home, box: int) -> tuple[Told, ...]:
     found = home.boxes.get(box)
     if found is None:
         return ()
-    teller = _Teller(home, found)
+    book = LogBook(home)
+    teller, struck = _Teller(home, found, book), _struck(book)
     told = ((entry, teller.words(entry)) for entry in reversed(home.log))
-    return tuple(teller.told(entry, words) for entry, words in told if words)
+    return tuple(_told(entry, words, struck) for entry, words in told if words)
+
+
+def handle_history(home: Home, handle: int) -> tuple[Told, ...]:
+    """Return what trouble the log tells of a breaker or main, newest first."""
+    struck = _struck(LogBook(home))
+    found = (entry for entry in reversed(home.log) if isinstance(entry, Trouble) and entry.handle == handle)
+    return tuple(_told(entry, f"trouble: {entry.what}", struck) for entry in found)
+
+
+def _struck(book: LogBook) -> Mapping[int, Struck]:
+    """Return the entries that count no more, each with the one that strikes it."""
+    counting = {entry.id for _, entry in book.entries}
+    strikes = (entry for _, entry in book.entries if isinstance(entry, Struck))
+    return {entry.entry: entry for entry in strikes if entry.entry not in counting}
+
+
+def _told(entry: Entry, words: str, struck: Mapping[int, Struck]) -> Told:
+    says = f"{_when(entry)}: {words}{f' – {entry.note}' if entry.note else ''}"
+    by = struck.get(entry.id)
+    if by is None:
+        return Told(entry.id, says)
+    return Told(entry.id, says, f"Struck, {_when(by)}: {by.why or 'no reason given'}", by.id)
 
 
 class _Teller:
     """Puts entries about one box into words."""
 
-    def __init__(self, home: Home, box: Box) -> None:
+    def __init__(self, home: Home, box: Box, book: LogBook) -> None:
         self._home, self._box, self._marks = home, box, marks(home)
-        book = LogBook(home)
-        counting = {entry.id for _, entry in book.entries}
-        self._struck = {
-            entry.entry: entry for _, entry in book.entries if isinstance(entry, Struck) and entry.entry not in counting
-        }
         self._found_off = book.found_off
         self._all = {place.feed.id: place for place in feeds(home)}
         self._feeds = {feed: place for feed, place in self._all.items() if place.box.id == box.id}
         self._devices = {device.id for device in box.devices}
         self._everything = {box.id, *self._devices, *self._feeds}
-
-    def told(self, entry: Entry, words: str) -> Told:
-        says = f"{_when(entry)}: {words}{f' – {entry.note}' if entry.note else ''}"
-        by = self._struck.get(entry.id)
-        if by is None:
-            return Told(entry.id, says)
-        return Told(entry.id, says, f"Struck, {_when(by)}: {by.why or 'no reason given'}", by.id)
 
     def words(self, entry: Entry) -> str:
         """Return what an entry says of the box; nothing if it is not about it."""

@@ -4,10 +4,12 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
+from floorplan_circuits.desktop.box_facts import BoxFacts
 from floorplan_circuits.desktop.box_keeping import BoxKeeping
 from floorplan_circuits.desktop.close_up_canvas import CloseUpCanvas
 from floorplan_circuits.desktop.opened_form import OpenedForm
 from floorplan_circuits.desktop.pieces import scrolling
+from floorplan_circuits.desktop.plug_tester_form import PlugTesterForm
 from floorplan_circuits.desktop.session import Session
 from floorplan_circuits.drawing.palette import Theme
 from floorplan_circuits.findings import Findings, WhatIf
@@ -25,6 +27,7 @@ class CloseUpPage(QWidget):
         self.setObjectName("first")
         self.setAttribute(Qt.WidgetAttribute.WA_StyledBackground)
         self.canvas, self.opened, self.keeping = CloseUpCanvas(), OpenedForm(), BoxKeeping()
+        self.facts, self.plug_tester = BoxFacts(), PlugTesterForm()
         self.back = QPushButton("Back to the plan")
         self.back.setObjectName("plain")
         self.back.clicked.connect(lambda _checked=False: self.left.emit())
@@ -52,6 +55,8 @@ class CloseUpPage(QWidget):
         column.setContentsMargins(INSET, 14, INSET, 14)
         column.setSpacing(18)
         column.addWidget(self.opened)
+        column.addWidget(self.facts)
+        column.addWidget(self.plug_tester)
         column.addWidget(self.keeping)
         column.addStretch()
         side = scrolling(inner)
@@ -67,4 +72,6 @@ class CloseUpPage(QWidget):
         self.canvas.show_box(findings, box, what_if)
         found = findings.home.boxes[box]
         self.opened.show_box(session, findings, found)
+        self.facts.show_box(session, findings, found)
+        self.plug_tester.show_box(session, found)
         self.keeping.show_box(session, found)

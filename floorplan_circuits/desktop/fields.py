@@ -9,6 +9,7 @@ from floorplan_circuits.edits.edited import Refused
 
 LEAST_LETTERS = 8
 MOST_AMPS = 6000
+MOST_VA = 1_000_000
 MOST_MINUTES = 1440
 """A day."""
 
@@ -20,6 +21,16 @@ def rating_typed(words: str) -> int | None:
         return None
     if not (tidy.isascii() and tidy.isdigit() and 1 <= int(tidy[:9]) <= MOST_AMPS):
         raise Refused(f"Type the amps as a whole number from 1 to {MOST_AMPS}.")
+    return int(tidy)
+
+
+def load_typed(words: str) -> int | None:
+    """Return the VA that were typed, `1500`, `1500 W`; None for nothing. Raises `Refused` for what is no load."""
+    tidy = words.strip().rstrip("VAWvaw").strip()
+    if not tidy:
+        return None
+    if not (tidy.isascii() and tidy.isdigit() and int(tidy[:9]) <= MOST_VA):
+        raise Refused(f"Type the load as a whole number of VA or W, up to {MOST_VA:,}.")
     return int(tidy)
 
 

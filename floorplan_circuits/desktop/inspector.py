@@ -24,11 +24,13 @@ from floorplan_circuits.findings import Disagreement
 from floorplan_circuits.home.boxes import Box, Device, Feed, FromBreaker, Supplied
 from floorplan_circuits.home.home import Home
 from floorplan_circuits.home.kinds import catalogue, kind_named
+from floorplan_circuits.told import box_history
 
 WAIT_MS = 150
 NOT_TIED = "not known"
 TAKE_OUT, NO_CABLE = "– take it out", "– no such cable"
 MORE, LESS = "more", "less"
+TELL_MORE = "Loads, ground, neutral …"
 HEIGHT_HINT = "above the floor"
 REACH_HINT = "behind the oven"
 
@@ -38,6 +40,9 @@ class Inspector(FormPage):
 
     filled = Signal()
     """It needs other room: it was filled anew, or laid out."""
+
+    inside_wanted = Signal(int)
+    """A box is to be shown with its plate off, where the rest is told of it."""
 
     only_seen = False
     """Whether it tells of a box only what was seen: while finding out, nothing else is edited."""
@@ -128,7 +133,8 @@ class Inspector(FormPage):
         for words in _told_here(self._session, box.id):
             self._words(words)
         clashes = _clashes(self._session, [box.id])
-        self._column.addWidget(SeenSection(self._session.home, box.id, clashes, self._attempt, self.filled.emit))
+        history = box_history(self._session.home, box.id)
+        self._column.addWidget(SeenSection("What was seen", history, clashes, self._attempt, self.filled.emit))
 
     def _box_head(self, box: Box) -> None:
         """Name the box; beside its name stands what tells more of it, so that this takes no row."""
@@ -137,7 +143,7 @@ class Inspector(FormPage):
             return
         more = QPushButton(LESS if self.tells_all else MORE)
         more.setObjectName("quiet")
-        more.setAccessibleName("Fewer rows" if self.tells_all else "Height, place and switching of the box")
+        more.setAccessibleName("Fewer rows" if self.tells_all else "Height, place, loads and switching of the box")
         more.setToolTip(more.accessibleName())
         more.clicked.connect(lambda _checked=False: self._tell_all())
         beside = QHBoxLayout(title)
@@ -157,6 +163,7 @@ class Inspector(FormPage):
         self._button("A cable passes through", lambda: self._attempt(lambda home: add_passing(home, box.id)))
         if self.tells_all:
             self._common_rows(self._form(), [box])
+            self._button(TELL_MORE, lambda: self.inside_wanted.emit(box.id))
             self._switching_rows(box)
 
     def _tell_all(self) -> None:

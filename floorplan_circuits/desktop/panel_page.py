@@ -13,6 +13,7 @@ from floorplan_circuits.desktop.keeping_focus import focus_place, focused_place,
 from floorplan_circuits.desktop.panel_rows import PanelRows
 from floorplan_circuits.desktop.session import Session
 from floorplan_circuits.desktop.source_rows import SourceRows
+from floorplan_circuits.desktop.trouble_section import TroubleSection
 from floorplan_circuits.desktop.wording_section import AskedSection, WordingSection
 from floorplan_circuits.edits.edited import Edited
 from floorplan_circuits.edits.panels import MOST_SPACES, add_panel
@@ -90,6 +91,9 @@ class PanelPage(PanelRows, BreakerRows, SourceRows):
         words = words_of(home, panel)
         self._panel_is(panel, words)
         self._mains(panel, words.main)
+        for main in panel.mains if not chosen else ():
+            called = f"the {words.main}" if len(panel.mains) == 1 else main.name or f"a {words.main}"
+            self._column.addWidget(TroubleSection(home, main.id, self._attempt, called))
         self._feeders(panel, home, findings)
         self._fed(session, panel)
         if panel.at is not None:
@@ -170,6 +174,7 @@ class PanelPage(PanelRows, BreakerRows, SourceRows):
         if len(breakers) == 1:
             self._one_breaker(breakers[0], session.home, session.findings)
             self._column.addWidget(WordingSection(session, breakers[0].id))
+            self._column.addWidget(TroubleSection(session.home, breakers[0].id, self._attempt, "it"))
             self._subpanel(session, breakers[0].id)
         else:
             self._several_breakers(breakers)
@@ -211,7 +216,7 @@ def _told(session: Session, panel: Panel | None) -> tuple[object, ...]:
     fed = [(one.name, one.fed_by) for one in home.panels]
     marks = dict(found.marks) if found is not None else {}
     ties = [one.tie for one in home.breakers]
-    return panel, chosen, breakers, lines, fed, marks, home.sources, ties, _judged(session, panel)
+    return panel, chosen, breakers, lines, fed, marks, home.sources, ties, home.log, _judged(session, panel)
 
 
 def _judged(session: Session, panel: Panel | None) -> tuple[object, ...]:

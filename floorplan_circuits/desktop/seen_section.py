@@ -1,4 +1,4 @@
-"""What was seen of a box, in its form: each log entry a sentence, newest first, with a way to strike one."""
+"""What was seen, in the form it is about: each log entry a sentence, newest first, with a way to strike one."""
 
 from collections.abc import Callable, Sequence
 from datetime import date
@@ -10,7 +10,7 @@ from floorplan_circuits.edits.edited import Edited
 from floorplan_circuits.edits.recording import strike
 from floorplan_circuits.findings import Disagreement
 from floorplan_circuits.home.home import Home
-from floorplan_circuits.told import Told, box_history
+from floorplan_circuits.told import Told
 
 AT_FIRST = 8
 """So many entries are shown until all are asked for."""
@@ -20,20 +20,24 @@ Attempt = Callable[[Callable[[Home], Edited]], Edited | None]
 
 
 class SeenSection(QWidget):
-    """The history of one box, readings that clash first. `attempt` makes an edit of the session's home."""
+    """One history, readings that clash first. `attempt` makes an edit of the session's home."""
 
     def __init__(
-        self, home: Home, box: int, clashes: Sequence[Disagreement], attempt: Attempt, resized: Callable[[], None]
+        self,
+        heading: str,
+        history: tuple[Told, ...],
+        clashes: Sequence[Disagreement],
+        attempt: Attempt,
+        resized: Callable[[], None],
     ) -> None:
         super().__init__()
         self._attempt, self._resized = attempt, resized
         self._column = QVBoxLayout(self)
         self._column.setContentsMargins(0, 8, 0, 0)
         self._column.setSpacing(4)
-        self._column.addWidget(label("What was seen", "section"))
+        self._column.addWidget(label(heading, "section"))
         for clash in clashes:
             self._tell_clash(clash)
-        history = box_history(home, box)
         if not history:
             self._column.addWidget(label("Nothing is recorded of it yet."))
         for one in history[:AT_FIRST]:

@@ -133,6 +133,7 @@ class WorkArea(QWidget):
         self.rail.stage_chosen.connect(self.show_stage)
         self.rail.palette_page.tool_taken.connect(self.take)
         self.rail.panel_page.photo_wanted.connect(self.photo.show)
+        self.rail.inspector.inside_wanted.connect(self.inside.look)
 
     # --- a session --------------------------------------------------------------------------------------------------
 

@@ -21,7 +21,7 @@ MOUNTS: dict[str, Mount] = {
     "outdoor": "outdoor",
     "loose cable end": "loose cable end",
 }
-OF_A_DEVICE = frozenset({"name", "kind", "va", "continuous", "critical", "ground", "planned"})
+OF_A_DEVICE = frozenset({"name", "kind", "va", "continuous", "critical", "ground", "rated", "planned"})
 OF_A_BOX = frozenset({"height", "mount", "reach", "wiring", "note", "placed"})
 
 
@@ -156,7 +156,7 @@ def add_passing(home: Home, box: int) -> Edited:
 
 @edit
 def set_device(home: Home, device: int, **fields: object) -> Edited:
-    """Change fields of a device: name, kind, va, ground, critical, continuous, planned."""
+    """Change fields of a device: name, kind, va, ground, critical, continuous, rated, planned."""
     only(fields, OF_A_DEVICE)
     box, found = device_in(home, device)
     changed = change(found, **fields)

@@ -53,6 +53,7 @@ def record_round(
     tester_before: bool,
     tester_after: bool,
     each_hot: bool = False,
+    pressed: Sequence[int] = (),
     helper: str = "",
     date: str,
     who: str = "",
@@ -61,7 +62,8 @@ def record_round(
     """Record what feeds showed (dead, live or unclear) while these handles were turned off.
 
     What was found off and what a factory-made tie moves along is off too and goes into the entry. `each_hot`: every
-    hot was shown against ground or another proved reference. Raises `Refused` where nothing was read, for what is gone
+    hot was shown against ground or another proved reference. `pressed`: feeds of ground-fault devices that their own
+    test buttons had tripped meanwhile. Raises `Refused` where nothing was read, for what is gone
     or only planned, and for a handle that may never be turned off.
     """
     moved = turned_off(home, off)
@@ -70,6 +72,7 @@ def record_round(
         "method": method,
         "tester": Tester(before=tester_before, after=tester_after),
         "helper": " ".join(helper.split()),
+        "pressed": tuple(place_of_feed(home, one).feed.id for one in pressed),
         "readings": _readings(home, readings, each_hot),
         **told(date, who, note),
     }
@@ -132,6 +135,29 @@ def single_test(
     return Edited(after, f"Record {feed_called(place)}: {says} with {called} off", tuple(made))
 
 
+@edit
+def press_test_button(
+    home: Home, guard: int, feed: int, *, method: str, date: str, who: str = "", note: str = ""
+) -> Edited:
+    """Record that a feed went dead when the test button of a ground-fault device was pressed, and came back reset.
+
+    `guard`: the feed of that device. Three rounds with nothing turned off: live, dead with the button pressed, live.
+    """
+    place, device = place_of_feed(home, feed), place_of_feed(home, guard)
+    if guard == feed:
+        raise Refused("A ground-fault device is not behind itself: choose what went dead with it.")
+    after, made = home, list[int]()
+    for pressed, says in (((), "live"), ((guard,), "dead"), ((), "live")):
+        common: Fields = {"method": method, "tester_before": False, "tester_after": False}
+        common |= {"pressed": pressed, "date": date, "who": who, "note": note}
+        edited = record_round(after, (), [(feed, says)], **common)
+        after = edited.home
+        made.extend(edited.made)
+    return Edited(
+        after, f"Record {feed_called(place)}: dead with the test button of {feed_called(device)}", tuple(made)
+    )
+
+
 # --- other things seen ----------------------------------------------------------------------------------------------
 
 
@@ -176,7 +202,7 @@ def record_receptacle_test(home: Home, device: int, shows: str, *, date: str, wh
     """Record what a plug-in receptacle tester showed. Raises `Refused` for what such a tester can't be plugged into."""
     mark, found = device_there(home, device)
     kind = catalogue().get(found.kind)
-    if kind is not None and kind.group != "receptacle":
+    if kind is not None and (kind.group != "receptacle" or kind.hots > 1):
         raise Refused(f"A receptacle tester plugs into a receptacle; in {mark} that is a {kind.label.lower()}.")
     fields = {"kind": "tester", "device": device, "shows": shows, **told(date, who, note)}
     return logged(home, f"Record a receptacle tester in {mark}: {shows}", ReceptacleTest, fields)

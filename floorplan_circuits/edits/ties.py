@@ -24,9 +24,9 @@ def tie(home: Home, things: Iterable[int], breaker: int, mark: str = "") -> Edit
 
     def tied(feed: Feed, device: Device | None) -> Feed:
         across = 1 < poles == (kind_named(device.kind).hots if device is not None else 1)
-        return _hung(feed, _across(breaker, poles) if across else _on(breaker))
+        return hung(feed, _across(breaker, poles) if across else _on(breaker))
 
-    after, count = _with_feeds(home, set(things), tied)
+    after, count = with_feeds(home, set(things), tied)
     if not count:
         raise Refused("Choose devices first: nothing there takes power.")
     return Edited(after, f"Tie {counted(count, 'feed')} to {mark or mark_of(home.panels.get(found.panel), found)}")
@@ -35,7 +35,7 @@ def tie(home: Home, things: Iterable[int], breaker: int, mark: str = "") -> Edit
 @edit
 def untie(home: Home, things: Iterable[int]) -> Edited:
     """Say that nobody knows what boxes, devices or feeds hang on."""
-    after, count = _with_feeds(home, set(things), lambda feed, _device: _hung(feed, NOT_KNOWN))
+    after, count = with_feeds(home, set(things), lambda feed, _device: hung(feed, NOT_KNOWN))
     if not count:
         raise Refused("Choose devices first: nothing there takes power.")
     return Edited(after, f"Untie {counted(count, 'feed')}")
@@ -56,12 +56,13 @@ def _across(breaker: int, poles: int) -> Hangs:
     return Supplied(how="all", supplies=supplies)
 
 
-def _hung(feed: Feed, on: Hangs) -> Feed:
+def hung(feed: Feed, on: Hangs) -> Feed:
     """Return a feed on another supply: from now on it is the person who says so, no longer a label."""
     return feed if feed.on == on else change(feed, on=on, said_by="not said" if on is NOT_KNOWN else "person")
 
 
-def _with_feeds(home: Home, wanted: set[int], changed: ChangeFeed) -> tuple[Home, int]:
+def with_feeds(home: Home, wanted: set[int], changed: ChangeFeed) -> tuple[Home, int]:
+    """Return the home with these feeds, or those of these devices and boxes, changed, and how many they are."""
     boxes, count = home.boxes, 0
     for box in home.boxes:
         meant = {feed.id for feed, device in _feeds(box) if _is_meant(feed, device, box, wanted)}

@@ -8,6 +8,7 @@ from floorplan_circuits.hazards.ranks import BY_A_FAULT
 from floorplan_circuits.hazards.scene import Scene
 from floorplan_circuits.home.boxes import Behind, Box
 from floorplan_circuits.home.home import FeedPlace
+from floorplan_circuits.home.kinds import kind_named
 
 WHY = "Low-voltage wires get worked on with the mains on, and its conductors are beside them."
 SOURCE = "Common practice, no source."
@@ -44,6 +45,6 @@ def _feeds(box: Box, scene: Scene) -> tuple[list[int], list[int]]:
 
 def _is_own_secondary(place: FeedPlace) -> bool:
     on, device = place.feed.on, place.device
-    if device is None or "transformer" not in device.kind or not isinstance(on, Behind):
+    if device is None or kind_named(device.kind).in_series != "transformer" or not isinstance(on, Behind):
         return False
     return on.feed in {feed.id for feed in device.feeds}

@@ -11,7 +11,10 @@ Group = Literal["receptacle", "light", "switch", "appliance", "alarm", "other"]
 
 @dataclass(frozen=True, slots=True)
 class Kind:
-    """One kind of device. `hots`: conductors live to ground that supply it (2: a 240 V load in North America)."""
+    """One kind of device. `hots`: conductors live to ground that supply it (2: a 240 V load in North America).
+
+    `in_series`: what it is to those that hang behind it, if others may.
+    """
 
     name: str
     group: Group
@@ -24,6 +27,7 @@ class Kind:
     mount: str = "wall"
     height: int | None = None
     key: str = ""
+    in_series: Literal["", "ground fault", "transformer"] = ""
 
 
 @cache

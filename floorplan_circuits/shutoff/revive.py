@@ -55,7 +55,7 @@ def _devices(findings: Findings, stated: Mapping[int, Stated], feeds: list[int])
 
 
 def _has_reset(device: Device | None) -> bool:
-    return device is not None and "ground-fault" in device.kind
+    return device is not None and kind_named(device.kind).in_series == "ground fault"
 
 
 def _where(place: FeedPlace, findings: Findings) -> str:

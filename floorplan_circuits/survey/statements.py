@@ -10,6 +10,7 @@ from itertools import pairwise
 
 from floorplan_circuits.home.boxes import Behind, FromElsewhere, Hangs, Supplied
 from floorplan_circuits.home.home import FeedPlace, Home, feeds
+from floorplan_circuits.home.kinds import kind_named
 from floorplan_circuits.supply.graph import ALWAYS_LIVE, SupplyGraph
 from floorplan_circuits.supply.reach import Nearest, nearest_breakers
 from floorplan_circuits.supply.walks import Node
@@ -69,7 +70,7 @@ def _is_behind_transformer(chain: tuple[FeedPlace, ...], fed_into: frozenset[int
     for place, above in pairwise(chain):
         if place.feed.volts != "low" or place.feed.id in fed_into:
             return False
-        if above.device is not None and "transformer" in above.device.kind:
+        if above.device is not None and kind_named(above.device.kind).in_series == "transformer":
             return True
     return False
 
