@@ -254,7 +254,7 @@ def _drawn(home: Home, before: Findings | None) -> Findings:
     """Return what follows from the drawing and the panels alone: what an edit elsewhere leaves as it was."""
     return Findings(
         home=home,
-        marks=before.marks if _same(before, home, "panels", "breakers") else marks(home),
+        marks=before.marks if _same(before, home, "panels", "breakers", "system") else marks(home),
         rooms=before.rooms if _same(before, home, "rooms") else room_shapes(home),
         room_of=before.room_of if _same(before, home, "rooms", "boxes") else room_of_boxes(home),
         near=before.near if _same(before, home, "boxes") else near_boxes(home),

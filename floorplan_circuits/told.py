@@ -1,6 +1,6 @@
 """What was seen of a box or a handle, each log entry a plain sentence, newest first; struck ones stay, with why."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 from floorplan_circuits.home.boxes import Box, FromBreaker, Supplied
@@ -22,7 +22,7 @@ from floorplan_circuits.home.log import (
 )
 from floorplan_circuits.home.ways import way_named
 from floorplan_circuits.supply.numbering import marks
-from floorplan_circuits.survey.log_book import LogBook
+from floorplan_circuits.survey.log_book import LogBook, numbers_in
 
 MOST_NAMED = 6
 """So many handles are named; of more only their count is told."""
@@ -103,7 +103,7 @@ class _Teller:
                 return f"{SAYS_OF_CHANGE[entry.what]}: what was tested before counts no more"
             case Dismissed() if self._everything.intersection(entry.about):
                 return f"set aside: {entry.hazard} ({entry.why})"
-            case UnknownEntry() if self._everything.intersection(_whole_numbers(entry.extras().values())):
+            case UnknownEntry() if self._everything.intersection(numbers_in(entry.extras())):
                 return "a newer program wrote of it what this one cannot read: what it names counts as not known"
         return ""
 
@@ -175,14 +175,3 @@ def _panels_of(box: Box, home: Home) -> set[int]:
     supplies = (supply for on in stated if isinstance(on, Supplied) for supply in on.supplies)
     breakers = (home.breakers.get(one.breaker) for one in supplies if isinstance(one, FromBreaker))
     return {breaker.panel for breaker in breakers if breaker is not None}
-
-
-def _whole_numbers(values: Iterable[object]) -> set[int]:
-    """Return the numbers in a list of JSON values, and in lists among them."""
-    found: set[int] = set()
-    for value in values:
-        if isinstance(value, int):
-            found.add(value)
-        elif isinstance(value, list | tuple):
-            found |= _whole_numbers(value)
-    return found

@@ -6,10 +6,11 @@ from typing import NamedTuple
 from floorplan_circuits.edits.edited import Edited, Refused, counted, edit, only, there
 from floorplan_circuits.edits.numbering import Counter, counter, marks_given, next_mark
 from floorplan_circuits.edits.removal import remove
-from floorplan_circuits.home.boxes import Box, Device, Feed, Mount
+from floorplan_circuits.home.boxes import NOT_KNOWN, Box, Device, Feed, Mount
 from floorplan_circuits.home.home import Home
 from floorplan_circuits.home.kinds import kind_named
 from floorplan_circuits.home.record import Point, change
+from floorplan_circuits.home.references import targets
 
 MOST_GANGS = 12
 MOST_AT_ONCE = 100
@@ -131,14 +132,26 @@ def _one_a_part(feeds: tuple[Feed, ...], parts: tuple[str, ...], ids: Counter) -
 
 @edit
 def join_halves(home: Home, device: int) -> Edited:
-    """Let all parts of a device hang on its first feed again; what referred to the others meets its declared fate."""
+    """Let all parts of a device hang on one feed; what referred to the others meets its declared fate.
+
+    What one half showed says nothing of the other: where a further one was said or seen to hang on anything, the feed
+    is a new one, of which only what all agreed on is said.
+    """
     box, found = device_in(home, device)
     if len(found.feeds) < 2:
         raise Refused("Its parts are on one feed already.")
-    lighter = remove(home, [feed.id for feed in found.feeds[1:]]).home
+    first, *others = found.feeds
+    says = f"Join the halves in {box.mark}"
+    seen = {number for _, number in targets(home.log)}
+    if not any(feed.on != NOT_KNOWN or feed.id in seen for feed in others):
+        lighter = remove(home, [feed.id for feed in others]).home
+        box, found = device_in(lighter, device)
+        return Edited(_with_device(lighter, box, change(found, feeds=(change(first, part=""),))), says)
+    lighter = remove(home, [feed.id for feed in found.feeds]).home
     box, found = device_in(lighter, device)
-    joined = change(found, feeds=(change(found.feeds[0], part=""),))
-    return Edited(_with_device(lighter, box, joined), f"Join the halves in {box.mark}")
+    ids, agreed = counter(lighter), all(feed.on == first.on for feed in others)
+    joined = change(first, id=ids.new(), part="", on=first.on if agreed else NOT_KNOWN, returns="not known")
+    return Edited(_with_device(lighter, box, change(found, feeds=(joined,)), ids), says)
 
 
 @edit

@@ -6,7 +6,7 @@ from floorplan_circuits.edits.edited import Refused
 from floorplan_circuits.home.boxes import Device
 from floorplan_circuits.home.home import FeedPlace, Home, feeds, mains
 from floorplan_circuits.home.kinds import kind_named
-from floorplan_circuits.supply.handles import moves_together
+from floorplan_circuits.supply.handles import may_move_along, moves_together
 from floorplan_circuits.supply.numbering import marks
 from floorplan_circuits.survey.log_book import LogBook
 from floorplan_circuits.survey.troubles import keep_off
@@ -31,10 +31,10 @@ def turned_off(home: Home, handles: Iterable[int]) -> frozenset[int]:
 
     Raises `Refused` for a handle that is gone, and for one that may never be turned off and was not found so.
     """
-    together = moves_together(home)
+    together, along = moves_together(home), may_move_along(home)
     moved = frozenset(one for handle in handles for one in together.get(handle, frozenset({handle})))
     resting = found_off(home)
-    for handle in sorted(moved):
+    for handle in sorted(moved.union(*(along.get(one, frozenset()) for one in moved))):
         called = handle_called(home, handle)
         breaker = home.breakers.get(handle)
         if breaker is not None and breaker.may_open.may == "never" and handle not in resting:

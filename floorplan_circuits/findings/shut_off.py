@@ -48,7 +48,8 @@ class ShutOff:
 
     `keep_off`: handles found off that must stay so. `unknown`: what is not known in these boxes. `stays_live`: what no
     handle named here makes dead. `prove_tester_at`: the box of the nearest tested point that stays live, or None.
-    `stay_shut`: the boxes that are not to be opened even with all of that off.
+    `stay_shut`: the boxes that are not to be opened even with all of that off. `all_cut`: these handles leave neither
+    a conductor of the boxes nor a circuit that shares a neutral or a switch with one a way to any source.
     """
 
     boxes: tuple[int, ...]
@@ -64,6 +65,7 @@ class ShutOff:
     choices: tuple[OtherChoice, ...]
     only_the_main: bool = False
     stay_shut: tuple[int, ...] = ()
+    all_cut: bool = True
 
     @property
     def handles(self) -> frozenset[int]:
@@ -73,7 +75,8 @@ class ShutOff:
     @property
     def is_whole(self) -> bool:
         """Whether every box should be dead with its neutrals known: the sheet may say so, and to test it."""
-        return bool(self.states) and all(one.state == "should be dead" and one.neutral_known for one in self.states)
+        dead = all(one.state == "should be dead" and one.neutral_known for one in self.states)
+        return bool(self.states) and dead and self.all_cut
 
 
 Pair = Literal["hot to ground", "hot to neutral", "neutral to ground", "hot to hot"]

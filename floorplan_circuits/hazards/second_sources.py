@@ -1,4 +1,4 @@
-"""Second sources: a panel with more than one supply, and sources that feed into a breaker or a feed."""
+"""Second sources: a panel with several supplies, sources that feed into a breaker or a feed, or nobody knows where."""
 
 from collections.abc import Iterator
 from typing import NamedTuple
@@ -9,6 +9,7 @@ from floorplan_circuits.hazards.ranks import SECOND_CIRCUIT
 from floorplan_circuits.hazards.scene import LIVE, Scene
 from floorplan_circuits.home.boxes import FromBreaker
 from floorplan_circuits.home.power import Panel, Source
+from floorplan_circuits.supply.edges import adrift
 
 WHY = "With every handle off, a second source can still make it live."
 SOURCE = (
@@ -33,11 +34,12 @@ class _Supplies(NamedTuple):
 
 
 def second_sources(scene: Scene) -> Iterator[Hazard]:
-    """Yield the hazard of each panel that several supplies feed, and of each source into a breaker or a feed."""
+    """Yield the hazard of each panel that several supplies feed, of each source into a breaker or feed, or adrift."""
     for panel in scene.home.panels:
         supplies = _supplies(panel, scene)
         if len(supplies.breakers) + len(supplies.sources) > 1:
             yield _panel(panel, supplies, scene)
+    yield from (_adrift(source, scene) for source in adrift(scene.home))
     for source in scene.home.sources:
         for target in source.into:
             if target in scene.home.breakers:
@@ -71,6 +73,19 @@ def _panel(panel: Panel, supplies: _Supplies, scene: Scene) -> Hazard:
         SECOND_CIRCUIT,
         breakers=supplies.breakers,
         about=(panel.id, *(one.id for one in supplies.sources)),
+    )
+
+
+def _adrift(source: Source, scene: Scene) -> Hazard:
+    return scene.at_panel(
+        "second source",
+        source.name,
+        f"Nobody said where {_called(source)} comes in.",
+        "It may make anything live, whatever is off.",
+        f"{LIVE} Find out where it comes in, and say so.",
+        SOURCE,
+        SECOND_CIRCUIT,
+        about=[source.id],
     )
 
 

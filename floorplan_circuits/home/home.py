@@ -65,6 +65,10 @@ class FeedPlace(NamedTuple):
     device: Device | None
     feed: Feed
 
+    def ids(self) -> tuple[int, ...]:
+        """Return the ids of the feed, its box, and its device if it has one."""
+        return (self.feed.id, self.box.id, *(() if self.device is None else (self.device.id,)))
+
 
 def feeds(home: Home) -> Iterator[FeedPlace]:
     """Yield every feed of the home with its box and device, box by box, planned devices included."""

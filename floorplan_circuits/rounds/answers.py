@@ -18,6 +18,7 @@ of what was not done may be missing.
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from datetime import date
 from hashlib import sha256
 from typing import Literal
 
@@ -126,7 +127,16 @@ def read_answers(text: str, plan: TestPlan) -> Answers:
         raise CannotRead("No round is answered in it.")
     in_order = tuple(rounds[nth] for nth in sorted(rounds))
     who, method = head.get("who", "")[:120], head.get("with", "not said")
-    return Answers(head.get("date", "")[:10], who, method, in_order, plan_code(plan), tuple(_in_order(tries.values())))
+    day = _day(head["date"]) if head.get("date") else ""
+    return Answers(day, who, method, in_order, plan_code(plan), tuple(_in_order(tries.values())))
+
+
+def _day(words: str) -> str:
+    """Return a day as it is written. Raises `CannotRead` for what is none."""
+    try:
+        return date.fromisoformat(words).isoformat()
+    except ValueError as error:
+        raise CannotRead(f"{words[:20]!r} is no day. Write it as 2026-03-14.") from error
 
 
 def _lines(text: str) -> Iterator[tuple[int, str]]:
@@ -169,11 +179,11 @@ def _tried(line: str, plan: TestPlan, number: int) -> Tried:
         handle = known[given]
     if len(rest) != 3:
         raise CannotRead(f"Line {number}: {line[:40]!r} must hold a day, how it was tested, and the answers.")
-    date, flags, letters = rest
+    day, flags, letters = rest
     if flags != NOT_SEEN and not {*flags} <= {*FLAGS}:
         raise CannotRead(f"Line {number}: {flags[:20]!r} says nothing of how it was tested. Use b, a, h or -.")
     readings = _readings(letters, "it" if handle is None else f"handle {handle} alone", plan, number)
-    return Tried(when, handle, date[:10], "" if flags == NOT_SEEN else flags, readings)  # type: ignore[arg-type]
+    return Tried(when, handle, _day(day), "" if flags == NOT_SEEN else flags, readings)  # type: ignore[arg-type]
 
 
 def _in_order(tries: Iterable[Tried]) -> list[Tried]:

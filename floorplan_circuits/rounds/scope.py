@@ -6,10 +6,10 @@ from dataclasses import dataclass
 from floorplan_circuits.findings import Conclusion
 from floorplan_circuits.home.home import FeedPlace, Home, existing_feeds, mains
 from floorplan_circuits.home.kinds import kind_named
-from floorplan_circuits.supply.handles import moves_together
+from floorplan_circuits.supply.handles import may_move_along, moves_together
 from floorplan_circuits.survey.log_book import LogBook
 from floorplan_circuits.survey.statements import breakers_above
-from floorplan_circuits.survey.troubles import keep_off
+from floorplan_circuits.survey.troubles import keep_off, with_joined
 
 PLUG_IN = "plug in a lamp or a radio without a battery"
 BULB_FIRST = "put in a bulb that works, and leave its switch on"
@@ -27,7 +27,7 @@ AUTOMATIC = "it may go out by itself: force it on, or call it unclear"
 class Scope:
     """What there is to find out. `handles` name one of each movement, the busiest first known by `busy`.
 
-    `apart` are feeders and mains, and fuses: kept on in the rounds, tested by themselves.
+    `apart` are feeders and mains, fuses, and handles that a nail joins: kept on in the rounds, tested by themselves.
     """
 
     handles: tuple[int, ...]
@@ -54,7 +54,8 @@ def scope(
     Handles that no such feed can hang on by what the log says are left on: they need not be told apart any more. If
     `trusting`, a 'dead' counts for that too: patterns that are no stronger lean on each one anyway.
     """
-    together, alone = moves_together(home), _left_alone(home, record, leave_on, agreed)
+    together, along = moves_together(home), may_move_along(home)
+    alone = _left_alone(home, record, leave_on, agreed)
     said = said_on(known)
     feeders = frozenset[int]().union(*breakers_above(home).values())
     wanted = [place for place in _unproved(home, known) if not boxes or place.box.id in boxes]
@@ -62,7 +63,7 @@ def scope(
     watched = [place for place in wanted if not _nothing_to_watch(place, working)]
     possible = {breaker for place in watched for breaker in _may_be(known[place.feed.id], home, trusting)}
     movements = dict.fromkeys(min(together[breaker]) for breaker in home.breakers.ids() if breaker in possible)
-    apart = [one for one in movements if together[one] & feeders or home.breakers[one].device == "fuse"]
+    apart = [one for one in movements if together[one] & feeders or _is_no_sign(one, home, together, along)]
     handles = [one for one in movements if one not in apart and not any(other in alone for other in together[one])]
     return Scope(
         tuple(handles),
@@ -72,6 +73,13 @@ def scope(
         tuple(watched),
         dict(_advice(home, wanted, working)),
     )
+
+
+def _is_no_sign(
+    handle: int, home: Home, together: Mapping[int, frozenset[int]], along: Mapping[int, frozenset[int]]
+) -> bool:
+    """Tell whether a handle is no part of a pattern: a fuse, or one that may move another along, whoever pulls it."""
+    return home.breakers[handle].device == "fuse" or along[handle] != together[handle]
 
 
 def _unproved(home: Home, known: Mapping[int, Conclusion]) -> Iterator[FeedPlace]:
@@ -113,7 +121,7 @@ def _left_alone(home: Home, record: LogBook, leave_on: Collection[int], agreed: 
         if breaker.may_open.may == "ask" and breaker.id not in found and breaker.id not in agreed
     }
     wished = dict.fromkeys(leave_on, "is to stay on")
-    return {**wished, **asks, **keep_off(home, record), **found}
+    return {**wished, **asks, **with_joined(home, keep_off(home, record)), **found}
 
 
 def _switches_that_work_something(home: Home) -> frozenset[int]:

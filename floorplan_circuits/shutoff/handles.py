@@ -7,7 +7,7 @@ from floorplan_circuits.home.home import Home, mains
 from floorplan_circuits.supply.handles import moves_together
 from floorplan_circuits.supply.walks import Node
 from floorplan_circuits.survey.log_book import LogBook
-from floorplan_circuits.survey.troubles import IN_WORDS, keep_off
+from floorplan_circuits.survey.troubles import keep_off, with_joined
 
 HANDLE_KINDS = ("breaker", "main")
 
@@ -27,7 +27,7 @@ class Handles:
     def of(cls, home: Home, record: LogBook) -> "Handles":
         """Read them from a home."""
         alone = {main.id: frozenset({main.id}) for _, main in mains(home)}
-        return cls(barred(home, record), moves_together(home) | alone, record.found_off)
+        return cls(with_joined(home, barred(home, record)), moves_together(home) | alone, record.found_off)
 
     def may_open(self, node: Node) -> bool:
         """Tell whether a node is a handle that a person may turn off, with all that move along."""
@@ -44,8 +44,4 @@ def barred(home: Home, record: LogBook) -> dict[int, str]:
         for breaker in home.breakers
         if breaker.device == "fuse" and breaker.opens == "not known"
     }
-    with_mains = {
-        handle: ", ".join(dict.fromkeys(IN_WORDS[trouble.what] for _, trouble in some))
-        for handle, some in record.troubles.items()
-    }
-    return fuses | with_mains | keep_off(home, record)
+    return fuses | keep_off(home, record)

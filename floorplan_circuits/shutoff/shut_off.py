@@ -62,7 +62,7 @@ class Desk:
     @cached_property
     def sharing(self) -> Mapping[int, tuple[int, ...]]:
         """The breakers that share a neutral with each."""
-        return sharing_neutrals(self.home)
+        return sharing_neutrals(self.home, self.findings.conclusions)
 
     @cached_property
     def helping(self) -> Helping:
@@ -92,8 +92,7 @@ def shut_off(desk: Desk, boxes: Sequence[int], chosen: frozenset[int] = frozense
 
     Handles that were `chosen` stand in place of those nearest the load: all that is told is of them.
     """
-    home, record = desk.home, desk.judge.evidence.record
-    wanted = targets(home, boxes, record, desk.findings.conclusions, desk.sharing)
+    wanted = targets(desk.judge.evidence, boxes, desk.findings.conclusions, desk.sharing)
     wiring = desk.wiring.laid_over(with_candidates(desk.judge.evidence.graph.supplies, wanted))
     board = Board(wiring, desk.handles, desk.critical)
     nearest = nearest_cut(wanted, wiring.supplies, board.handles)
@@ -125,6 +124,7 @@ def _told(desk: Desk, boxes: tuple[int, ...], wanted: Sequence[Target], cut: Cut
         light_to_work_by=light(near, around, within),
         light_at_panel=_light_at_panel(desk, cut, around),
         choices=(),
+        all_cut=not cut.uncut,
         stay_shut=stay_shut((states[box] for box in boxes if box in states), off, desk.judge, board.supplies),
     )
 

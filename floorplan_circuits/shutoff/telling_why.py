@@ -34,6 +34,9 @@ def why(
     if one.feed is None:
         return f"shares a neutral with {tell.handle(one.sharing_with or 0)}"
     found = known[one.feed]
+    if one.worked_with is not None:
+        worked, here = (feed_called(places[feed]) for feed in (one.feed, one.worked_with))
+        return f"{worked}: a switch works it together with {here}"
     named = found.standing == "unknown" or bool({*found.breakers} & {*handles})
     return f"{feed_called(places[one.feed])}: {HOW[found.standing] if named else 'behind it'}"
 
@@ -43,7 +46,9 @@ def unknown(
 ) -> Iterator[str]:
     """Yield what nobody knows in the boxes, and so is live until it is tested."""
     for one in cut_for:
-        if one.feed is not None and known[one.feed].standing in ("unknown", "expired", "contradicted"):
+        if one.feed is None or one.worked_with is not None:
+            continue
+        if known[one.feed].standing in ("unknown", "expired", "contradicted"):
             yield f"{feed_called(places[one.feed])}: {known[one.feed].says}"
 
 

@@ -4,6 +4,7 @@ from collections.abc import Iterator
 
 from floorplan_circuits.home.boxes import Feed, Supplied, Supply
 from floorplan_circuits.home.home import Home
+from floorplan_circuits.home.power import Source
 from floorplan_circuits.supply.walks import Node
 
 Edge = tuple[Node, Node]
@@ -19,6 +20,20 @@ def stated_edges(home: Home, feeds: tuple[Feed, ...]) -> Iterator[Edge]:
     yield from _of_breakers(home)
     for feed in feeds:
         yield from ((giver, ("feed", feed.id)) for giver in _givers(home, feed))
+
+
+def adrift(home: Home) -> tuple[Source, ...]:
+    """Return the sources of which nobody said where they come in, so that they may be anywhere.
+
+    A utility's is none: where nothing is said of it, it is what panels that hang on nothing stated hang on.
+    """
+    loose = [source for source in home.sources if source.kind != "utility" and not source.into]
+    if not loose:
+        return ()
+    named = {one.source for panel in home.panels for one in panel.fed_by if one.kind == "source"}
+    hung = (feed.on.supplies for box in home.boxes for feed in box.feeds() if isinstance(feed.on, Supplied))
+    named |= {one.source for supplies in hung for one in supplies if one.kind == "source"}
+    return tuple(source for source in loose if source.id not in named)
 
 
 def _of_sources(home: Home, feeds: set[int]) -> Iterator[Edge]:

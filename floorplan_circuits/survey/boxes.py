@@ -45,7 +45,7 @@ def box_findings(survey: Survey, kept: Mapping[int, BoxFinding]) -> dict[int, Bo
     return {
         box.id: kept.get(box.id) or _finding(box, survey, together)
         for box in survey.home.boxes
-        if not is_only_planned(box)
+        if not is_only_planned(box, survey.record)
     }
 
 
@@ -68,9 +68,10 @@ def _names(home: Home, room: int | None, level: int | None) -> tuple[str, str]:
     return found.name if found else "", storey.name if storey else ""
 
 
-def is_only_planned(box: Box) -> bool:
-    """Tell whether nothing in the box is built yet."""
-    return bool(box.devices) and not box.passing and all(device.planned for device in box.devices)
+def is_only_planned(box: Box, record: LogBook) -> bool:
+    """Tell whether nothing in the box is built yet. One that somebody looked into is there."""
+    built = not box.devices or box.passing or not all(device.planned for device in box.devices)
+    return not built and box.id not in record.opened
 
 
 def _finding(box: Box, survey: Survey, together: Mapping[int, frozenset[int]]) -> BoxFinding:
@@ -111,17 +112,20 @@ def _seen(box: Box, record: LogBook) -> tuple[SeenCable, ...]:
 
 
 def cables(box: Box, record: LogBook) -> Iterator[int | None]:
-    """Yield the feed of every cable that somebody saw when the box was last opened, None for one not known."""
+    """Yield the feed of every cable that somebody saw when the box was last opened, None for one not known.
+
+    Nor is one known of which a newer program wrote more than this one can read.
+    """
     _, entry = record.opened.get(box.id, (-1, None))
     if entry is not None:
-        yield from (cable.feed for cable in entry.cables)
+        yield from (None if cable.extras() else cable.feed for cable in entry.cables)
 
 
 def is_harmless(feed: int, stated: Stated, known: Conclusion, record: LogBook) -> bool:
     """Tell whether its conductors cannot shock: low voltage behind a stated transformer, and nothing beside it."""
     if not stated.is_low_voltage or stated.joined or known.standing == "contradicted":
         return False
-    return record.named_by_unknown.isdisjoint(above.feed.id for above in stated.chain)
+    return record.named_by_unknown.isdisjoint(number for above in stated.chain for number in above.ids())
 
 
 def not_recorded(box: Box) -> int:

@@ -6,11 +6,14 @@ from functools import lru_cache
 
 from floorplan_circuits.home.home import FeedPlace, Home, mains
 from floorplan_circuits.home.log import Traced
+from floorplan_circuits.home.power import Source
+from floorplan_circuits.supply.edges import adrift
 from floorplan_circuits.supply.graph import ALWAYS_LIVE, SupplyGraph
 from floorplan_circuits.supply.walks import Node, walk
 from floorplan_circuits.survey.log_book import LogBook, Seen
 from floorplan_circuits.survey.proof import Bench, Proof, proofs
 from floorplan_circuits.survey.statements import Stated, breakers_above
+from floorplan_circuits.survey.switch_groups import SwitchGroups
 
 
 @lru_cache(maxsize=1024)
@@ -24,7 +27,8 @@ class Evidence:
     """What all conclusions of one home are drawn from.
 
     `above`: breaker -> all breakers between it and the sources. `feeders`: those above any other. `handles`: every
-    breaker and main that is there.
+    breaker and main that is there. `groups`: what switches work together.
+    `adrift`: sources of which nobody said where they come in.
     """
 
     home: Home
@@ -34,6 +38,8 @@ class Evidence:
     above: Mapping[int, frozenset[int]]
     feeders: frozenset[int]
     handles: frozenset[int]
+    groups: SwitchGroups
+    adrift: tuple[Source, ...]
     _live: dict[tuple[tuple[Node, ...], frozenset[int]], bool] = field(default_factory=dict)
 
     @classmethod
@@ -42,7 +48,8 @@ class Evidence:
         above = breakers_above(home)
         feeders = frozenset[int]().union(*above.values())
         handles = frozenset((*home.breakers.ids(), *(main.id for _, main in mains(home))))
-        return cls(home, graph, record, Bench.of(home, record), above, feeders, handles)
+        bench, groups = Bench.of(home, record), SwitchGroups.of(home)
+        return cls(home, graph, record, bench, above, feeders, handles, groups, adrift(home))
 
     def is_live(self, node: Node, off: frozenset[int]) -> bool:
         """Tell whether a stated supply reaches the load side of a breaker, or a feed, while these handles are off."""

@@ -72,10 +72,13 @@ def _concluded(place: FeedPlace, stated: Stated, shut: Shut, tell: Telling) -> C
     standing = concluded.standing
     candidates = concluded.breakers if standing == "proved" else left.left
     trouble = troubles(concluded.breakers, evidence.record) if standing != "contradicted" else ""
-    parts = (concluded.says, _narrowed_to(case, left, standing, tell), trouble)
+    astray = _traced_elsewhere(case, concluded, evidence)
+    pointed = f"but a tracer or a followed cable points to {tell.either(astray)}" if astray else ""
+    parts = (concluded.says, pointed, _narrowed_to(case, left, standing, tell), trouble)
     return Concluded(
         replace(
             concluded,
+            breakers=(*concluded.breakers, *astray),
             candidates=candidates,
             fits=left.fitting,
             behind=seen_behind(case, evidence),
@@ -84,6 +87,18 @@ def _concluded(place: FeedPlace, stated: Stated, shut: Shut, tell: Telling) -> C
         disagreement(case, left, clash, tell),
         standing in ("proved", "expired") or (standing == "contradicted" and bool(case.found)),
     )
+
+
+def _traced_elsewhere(case: Case, concluded: Conclusion, evidence: Evidence) -> tuple[int, ...]:
+    """Return the breakers that traces point to beside what it is said to hang on: it may be on any of them.
+
+    A tracer is no proof and denies none; it speaks against a mere claim. On its way it may show at a feeder.
+    """
+    if concluded.standing not in ("claimed", "suggested", "unknown"):
+        return ()
+    pointed = dict.fromkeys(trace.handle for trace in case.traces)
+    there = (one for one in pointed if one in evidence.above and one not in evidence.feeders)
+    return tuple(one for one in there if one not in concluded.breakers)
 
 
 def _narrowed_to(case: Case, left: Narrowed, standing: Standing, tell: Telling) -> str:
@@ -131,7 +146,7 @@ def _conclude(case: Case, left: Narrowed, clash: Conflict | None, evidence: Evid
 def _everything_it_leans_on(case: Case, evidence: Evidence) -> Iterator[int]:
     """Yield the id of whatever, unknown, leaves the feed unknown."""
     for above in case.stated.chain:
-        yield from (above.feed.id, above.box.id, *(() if above.device is None else (above.device.id,)))
+        yield from above.ids()
     yield from (number for kind, number in case.stated.others if kind == "source")
     breakers = {*case.named, *(one for proof in case.found for one in proof.besides)}
     for breaker in breakers:
@@ -156,6 +171,8 @@ def _tested(case: Case, evidence: Evidence) -> Conclusion | None:
         return _of_case(case, "unknown", "dead with a feeder off: one of the breakers behind that feeds it")
     if because := doubt(case, proof, evidence):
         return _of_case(case, "claimed", because)
+    if any(trace.way == "followed by eye" and trace.handle not in proof.handle for trace in case.traces):
+        return _of_case(case, "claimed", "tested, but its cable was followed to another")
     if _turned_on_since(proof, evidence):
         return _of_case(case, "expired", "tested while another breaker was off that has been on since")
     return _proved(case, proof)
@@ -196,6 +213,8 @@ def _suggested(case: Case, left: Narrowed, evidence: Evidence) -> Conclusion | N
     nearest = _nearest(left.fitting, evidence)
     if not nearest or nearest != evidence.bench.together.get(min(nearest)) or not {*case.stated.breakers} <= nearest:
         return None
+    if not all(evidence.bench.along[one] <= nearest | evidence.record.found_off for one in nearest):
+        return None  # another may have moved with it: nobody can tell which of them it hangs on
     dead = [one for one in left.readings if one.reading.says == "dead" and nearest <= one.off]
     if not dead or nearest & evidence.feeders:
         return None

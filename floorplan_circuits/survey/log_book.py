@@ -2,10 +2,13 @@
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from functools import cached_property
+from datetime import date
+from functools import cached_property, lru_cache
+from itertools import chain
 
 from floorplan_circuits.home.home import Home
 from floorplan_circuits.home.log import Change, Entry, Opened, Reading, Round, Struck, Traced, Trouble, UnknownEntry
+from floorplan_circuits.home.record import Record
 
 DEFINITELY_OFF = ("off", "tripped")
 LONGEST_ID = 16
@@ -36,6 +39,7 @@ class LogBook:
         rounds = (entry.id for entry in home.log if isinstance(entry, Round))
         self.round_numbers: Mapping[int, int] = {entry: number for number, entry in enumerate(rounds, 1)}
         """Entry -> what people call the round: counted from 1 over all ever written, struck ones too."""
+        self._newer = frozenset(_newer_in(home))
         self.found_off = frozenset(breaker.id for breaker in home.breakers if breaker.found.state in DEFINITELY_OFF)
 
     @cached_property
@@ -86,8 +90,11 @@ class LogBook:
 
     @cached_property
     def changed_anything(self) -> int:
-        """Place of the last change that names neither box nor panel, so that it may have touched any; -1 for none."""
-        return max((place for place, entry in self._changes() if not (entry.boxes or entry.panels)), default=-1)
+        """Place of the last change that may have touched anything, -1 for none.
+
+        It names neither box nor panel, or a newer program wrote more of it than this one can read.
+        """
+        return max((place for place, entry in self._changes() if _may_be_anything(entry)), default=-1)
 
     @cached_property
     def troubles(self) -> Mapping[int, list[tuple[int, Trouble]]]:
@@ -112,8 +119,8 @@ class LogBook:
 
     @cached_property
     def named_by_unknown(self) -> frozenset[int]:
-        """Whatever counts as unknown: every number in entries of unknown kind, and entries that may be struck."""
-        return _named_in(entry for _, entry in self.entries) | self._perhaps_struck
+        """Whatever counts as unknown: what a newer program wrote of or named, and entries that may be struck."""
+        return _named_in(entry for _, entry in self.entries) | self._perhaps_struck | self._newer
 
     def _changes(self) -> Iterator[tuple[int, Change]]:
         return ((place, entry) for place, entry in self.entries if isinstance(entry, Change))
@@ -169,7 +176,30 @@ def _counting(log: Sequence[Entry]) -> tuple[tuple[tuple[int, Entry], ...], froz
 def _named_in(entries: Iterable[Entry]) -> frozenset[int]:
     """Return every number in the entries of unknown kind."""
     unknown = (entry for entry in entries if isinstance(entry, UnknownEntry))
-    return frozenset(number for entry in unknown for number in _numbers(entry.extras()))
+    return frozenset(number for entry in unknown for number in numbers_in(entry.extras()))
+
+
+def _newer_in(home: Home) -> Iterator[int]:
+    """Yield whatever carries electricity and has fields that a newer program wrote, with every number in those."""
+    records: Iterable[Record] = chain(
+        home.sources,
+        home.panels,
+        home.breakers,
+        home.boxes,
+        (main for panel in home.panels for main in panel.mains),
+        (device for box in home.boxes for device in box.devices),
+        (feed for box in home.boxes for feed in box.feeds()),
+    )
+    for record in records:
+        if record.model_extra:
+            yield from (record.id, *numbers_in(record.extras()))  # type: ignore[attr-defined]  # each of these has one
+    for group in home.controls:
+        if group.model_extra:
+            yield from (*group.switches, *group.feeds, *numbers_in(group.extras()))
+
+
+def _may_be_anything(change: Change) -> bool:
+    return not (change.boxes or change.panels) or bool(change.extras())
 
 
 def _disputed(readings: Iterable[Reading]) -> set[int]:
@@ -178,13 +208,13 @@ def _disputed(readings: Iterable[Reading]) -> set[int]:
     return {reading.feed for reading in readings if said.setdefault(reading.feed, reading.says) != reading.says}
 
 
-def _numbers(value: object) -> Iterator[int]:
+def numbers_in(value: object) -> Iterator[int]:
     """Yield every whole number in a JSON value, the keys of its objects and numbers written as text among them."""
     if isinstance(value, dict):
-        yield from _numbers([*value, *value.values()])
+        yield from numbers_in([*value, *value.values()])
     elif isinstance(value, list | tuple):
         for inner in value:
-            yield from _numbers(inner)
+            yield from numbers_in(inner)
     elif isinstance(value, str):
         if value.isdecimal() and len(value) <= LONGEST_ID:
             yield int(value)
@@ -193,5 +223,13 @@ def _numbers(value: object) -> Iterator[int]:
 
 
 def day(entry: Entry) -> str:
-    """Return the day of an entry, without the time of day."""
-    return entry.date[:10]
+    """Return the day of an entry, without the time of day; '' where none was written down, or one that never was."""
+    return _real_day(entry.date[:10])
+
+
+@lru_cache(maxsize=4096)
+def _real_day(words: str) -> str:
+    try:
+        return date.fromisoformat(words).isoformat()
+    except ValueError:
+        return ""

@@ -9,10 +9,10 @@ from dataclasses import dataclass
 from floorplan_circuits.home.boxes import FromBreaker, Supplied
 from floorplan_circuits.home.home import FeedPlace, Home
 from floorplan_circuits.home.kinds import catalogue
-from floorplan_circuits.supply.handles import moves_together
+from floorplan_circuits.supply.handles import may_move_along, moves_together
 from floorplan_circuits.survey.log_book import LogBook, Seen, day
 from floorplan_circuits.survey.statements import Stated
-from floorplan_circuits.survey.witness import Witnesses
+from floorplan_circuits.survey.witness import TESTERS, Witnesses
 
 OPENS_NO_NEUTRAL = ("hot", "both hots")
 ONE_HOT_BY_KIND = ("receptacle", "light", "switch", "alarm")
@@ -36,17 +36,21 @@ class Proof:
 
 @dataclass(frozen=True, slots=True)
 class Bench:
-    """What every proof in one home is judged by. `together`: breaker -> all that one hand movement opens with it."""
+    """What every proof in one home is judged by. `together`: breaker -> all that one hand movement opens with it.
+
+    `along`: breaker -> all that may have moved with it, by a nail or by a tie that nobody is sure of.
+    """
 
     home: Home
     record: LogBook
     together: Mapping[int, frozenset[int]]
+    along: Mapping[int, frozenset[int]]
     witnesses: Witnesses
 
     @classmethod
     def of(cls, home: Home, record: LogBook) -> "Bench":
         """Set it up."""
-        return cls(home, record, moves_together(home), Witnesses(home))
+        return cls(home, record, moves_together(home), may_move_along(home), Witnesses(home))
 
 
 def proofs(place: FeedPlace, stated: Stated, bench: Bench) -> list[Proof]:
@@ -66,7 +70,7 @@ def _proof(
     if not handle or not _is_dead(dead) or not bench.witnesses.can_prove(place, dead.round.method):
         return None
     by_lamp = _has_one_hot(place, stated, bench.home) and _opens_no_neutral(bench.home, handle)
-    if not (by_lamp or dead.reading.each_hot):
+    if not (by_lamp or (dead.reading.each_hot and dead.round.method in TESTERS)):  # a lamp never shows each hot
         return None
     found_off = bench.record.found_off
     before = next((one for one in reversed(earlier) if one.off <= found_off), None)
@@ -79,9 +83,13 @@ def _proof(
 
 
 def _handle_alone(dead: Seen, bench: Bench) -> frozenset[int]:
-    """Return the one handle that was off beyond those found off, whole; nothing if there was not exactly one."""
+    """Return the one handle that was off beyond those found off, whole; nothing if there was not exactly one.
+
+    Nor where another may have moved with it, since that one may be what made it dead.
+    """
     beyond = dead.off - bench.record.found_off
-    return beyond if is_one_handle(beyond, bench) else frozenset()
+    moved = frozenset[int]().union(*(bench.along.get(one, frozenset()) for one in beyond))
+    return beyond if is_one_handle(beyond, bench) and moved <= dead.off else frozenset()
 
 
 def is_one_handle(breakers: frozenset[int], bench: Bench) -> bool:

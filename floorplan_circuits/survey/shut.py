@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable
 from dataclasses import dataclass, field
+from functools import cached_property
 
 from floorplan_circuits.survey.cases import Evidence, last_panel_change
 
@@ -11,7 +12,8 @@ class Shut:
     """Masks of the breakers of one home: bit n stands for the breaker at place n of `order`.
 
     A breaker is shut where nothing stated reaches its load side: its own handle is off, or one above it, or a main, and
-    no other source keeps it live. One that is known not to open is never shut by its own handle.
+    no other source keeps it live. One that is known not to open is never shut by its own handle, nor is a fuse of which
+    nobody knows which side it opens: with the neutral out the hot stays live.
     """
 
     evidence: Evidence
@@ -31,10 +33,17 @@ class Shut:
         """All breakers."""
         return (1 << len(self.order)) - 1
 
+    @cached_property
+    def unsure(self) -> frozenset[int]:
+        """The fuses of which nobody knows which side they open."""
+        return frozenset(
+            one.id for one in self.evidence.home.breakers if one.device == "fuse" and one.opens == "not known"
+        )
+
     def mask(self, off: frozenset[int]) -> int:
         """Return the breakers that are shut while these handles are off."""
         if off not in self._masks:
-            opened = off - self.evidence.record.never_opened
+            opened = off - self.evidence.record.never_opened - self.unsure
             shut = (not self.evidence.is_live(("circuit", breaker), opened) for breaker in self.order)
             self._masks[off] = _bits(shut)
         return self._masks[off]
@@ -42,10 +51,13 @@ class Shut:
     def explaining(self, off: frozenset[int]) -> int:
         """Return the breakers that would explain a 'dead' while these handles are off: turned off themselves, or shut.
 
-        One that another supply keeps live on the map explains it all the same: the map may be wrong about that supply.
+        So does one that may have moved along with such a handle, and one that another supply keeps live on the map: the
+        map may be wrong about that supply.
         """
         if off not in self._explaining:
-            self._explaining[off] = self.mask(off) | _bits(breaker in off for breaker in self.order)
+            turned = off - self.evidence.record.found_off
+            moved = off.union(*(self.evidence.bench.along.get(one, frozenset()) for one in turned))
+            self._explaining[off] = self.mask(off) | _bits(breaker in moved for breaker in self.order)
         return self._explaining[off]
 
     def changed_since(self, place: int) -> int:

@@ -71,7 +71,7 @@ def _is_behind_transformer(chain: tuple[FeedPlace, ...], fed_into: frozenset[int
         if place.feed.volts != "low" or place.feed.id in fed_into:
             return False
         if above.device is not None and kind_named(above.device.kind).in_series == "transformer":
-            return True
+            return not above.device.planned
     return False
 
 

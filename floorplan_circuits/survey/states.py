@@ -12,11 +12,11 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 
 from floorplan_circuits.findings import BoxState, BoxWhenOff, Conclusion, FeedWhenOff
-from floorplan_circuits.home.boxes import Box, Disconnected
-from floorplan_circuits.home.home import Home
+from floorplan_circuits.home.boxes import Box, Disconnected, Feed, FromBreaker
+from floorplan_circuits.home.home import Home, mains
 from floorplan_circuits.home.power import Breaker
 from floorplan_circuits.survey.boxes import cables, is_harmless, is_only_planned, not_recorded
-from floorplan_circuits.survey.cases import Evidence
+from floorplan_circuits.survey.cases import Evidence, panels_above
 from floorplan_circuits.survey.statements import Stated
 from floorplan_circuits.survey.troubles import IN_WORDS
 
@@ -52,7 +52,7 @@ def box_states(judge: Judge, off: Iterable[int], boxes: Iterable[int] | None = N
     """
     open_ones = frozenset(off) | judge.evidence.record.found_off
     asked = judge.home.boxes if boxes is None else (judge.home.boxes[box] for box in boxes)
-    return {box.id: _state(box, judge, open_ones) for box in asked if not is_only_planned(box)}
+    return {box.id: _state(box, judge, open_ones) for box in asked if not is_only_planned(box, judge.evidence.record)}
 
 
 def feed_states(judge: Judge, off: Iterable[int]) -> dict[int, FeedWhenOff]:
@@ -81,13 +81,15 @@ def _state(box: Box, judge: Judge, off: frozenset[int]) -> BoxWhenOff:
 def _contents(box: Box, judge: Judge) -> Iterator[Told]:
     """Yield what is missing before the box itself is known: what it holds, and that somebody looked."""
     record = judge.evidence.record
-    seen, own = list(cables(box, record)), {feed.id for feed in box.feeds()}
+    seen, own = list(cables(box, record)), {feed.id for feed in box.feeds() if feed.id in judge.known}
     if not_recorded(box):
         yield "unknown", "what enters it is not recorded"
+    for source in judge.evidence.adrift:
+        yield "unknown", f"nobody said where {source.name or 'a source'} comes in: it may be here"
     if any(feed is None for feed in seen):
         yield "unknown", "a cable was seen in it that nobody knows"
     if any(feed is not None and feed not in own and feed not in judge.known for feed in seen):
-        yield "unknown", "a cable was seen in it that is no longer on the map"
+        yield "unknown", "a cable was seen in it that is not on the map, or only planned"
     if any(feed is not None and feed not in own and feed in judge.known for feed in seen):
         yield "not proved", "a cable was seen in it that the map has in another box"
     if not seen or not record.opened_since_change(box.id):
@@ -100,6 +102,16 @@ def _feeds(box: Box, judge: Judge, off: frozenset[int]) -> Iterator[Told]:
     for feed in (*own, *(one for one in strange if one is not None)):
         if not is_harmless(feed, judge.stated[feed], judge.known[feed], judge.evidence.record):
             yield _feed(feed, judge, off)
+            yield from _worked_together(feed, judge, off)
+
+
+def _worked_together(feed: int, judge: Judge, off: frozenset[int]) -> Iterator[Told]:
+    """Yield that a switch works a feed together with something on a circuit that is on: its wires run there too."""
+    opened = off - judge.evidence.record.never_opened
+    for other in judge.evidence.groups.beside(feed):
+        if not all(_is_shut(breaker, opened, judge) for breaker in judge.known[other].breakers):
+            yield "live", "a switch works it together with something on another circuit, which is on"
+            return
 
 
 def _feed(feed: int, judge: Judge, off: frozenset[int]) -> Told:
@@ -133,6 +145,8 @@ def _other_supply(stated: Stated, judge: Judge) -> Told:
 
 def _disconnected(feed: int, one: Conclusion, judge: Judge) -> Told:
     record = judge.evidence.record
+    if one.breakers:
+        return "unknown", f"said to be connected to nothing, but {one.says}"
     ends = [box for box in record.opened if record.opened_since_change(box) and feed in _cables_of(box, judge)]
     if len(ends) > 1:
         return "should be dead", ""
@@ -156,10 +170,15 @@ def _still_on(one: Conclusion, opened: frozenset[int], judge: Judge) -> str:
 
 
 def _proved(one: Conclusion, opened: frozenset[int], judge: Judge) -> Told:
-    record, above = judge.evidence.record, judge.evidence.above
+    record, above, together = judge.evidence.record, judge.evidence.above, judge.evidence.bench.together
+    whole = {moved for breaker in one.breakers for moved in together.get(breaker, ())}
+    if not all(_is_shut(breaker, opened, judge) for breaker in whole):
+        return "not proved", "its test was of the whole handle, which is not off"
     if not frozenset(one.besides) <= opened:
         return "not proved", "its test holds only while what was found off stays off"
-    handles = {handle for breaker in one.breakers for handle in (breaker, *above.get(breaker, ()))} & opened
+    handles = {handle for breaker in one.breakers for handle in (breaker, *above.get(breaker, ()))}
+    panels = panels_above(one.breakers, judge.evidence)
+    handles = (handles | {main.id for panel, main in mains(judge.home) if panel.id in panels}) & opened
     wrong = [IN_WORDS[trouble.what] for handle in sorted(handles) for _, trouble in record.troubles.get(handle, ())]
     if wrong:
         return "not proved", f"its breaker {wrong[0]}"
@@ -167,10 +186,16 @@ def _proved(one: Conclusion, opened: frozenset[int], judge: Judge) -> Told:
 
 
 def _neutral_known(box: Box, judge: Judge) -> bool:
-    """Tell whether every neutral in it is known as its own circuit's."""
+    """Tell whether every neutral in it is known as its own circuit's; one that is borrowed from another is not."""
     breakers = judge.home.breakers
+    if any(_borrows(feed, judge.known[feed.id]) for feed in box.feeds() if feed.id in judge.known):
+        return False
     used = [breaker for feed in box.feeds() if feed.id in judge.known for breaker in judge.known[feed.id].breakers]
     return bool(used) and all(breaker in breakers and _has_own_neutral(breakers[breaker]) for breaker in used)
+
+
+def _borrows(feed: Feed, one: Conclusion) -> bool:
+    return isinstance(feed.returns, FromBreaker) and feed.returns.breaker not in one.breakers
 
 
 def _has_own_neutral(breaker: Breaker) -> bool:

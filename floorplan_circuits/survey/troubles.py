@@ -1,8 +1,9 @@
-"""Handles that nobody may touch: those with a trouble that nobody mended, and those that may never be opened."""
+"""Handles that nobody may touch: with a trouble that nobody mended, never to be opened, or joined to such a one."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 
 from floorplan_circuits.home.home import Home
+from floorplan_circuits.supply.handles import may_move_along
 from floorplan_circuits.survey.log_book import LogBook
 
 IN_WORDS = {
@@ -22,7 +23,7 @@ def troubles(breakers: Iterable[int], record: LogBook) -> str:
 
 
 def keep_off(home: Home, record: LogBook) -> dict[int, str]:
-    """Return the breakers that a person must not turn off, with why: 'must never be turned off', 'runs hot'."""
+    """Return the handles that a person must not turn off, with why: 'must never be turned off', 'runs hot'."""
     found = {
         breaker: ", ".join(dict.fromkeys(IN_WORDS[trouble.what] for _, trouble in some))
         for breaker, some in record.troubles.items()
@@ -30,3 +31,13 @@ def keep_off(home: Home, record: LogBook) -> dict[int, str]:
     return found | {
         breaker.id: "must never be turned off" for breaker in home.breakers if breaker.may_open.may == "never"
     }
+
+
+def with_joined(home: Home, barred: Mapping[int, str]) -> dict[int, str]:
+    """Return these handles, and those that would move one of them along: by a nail, or by a tie nobody is sure of."""
+    joined = {
+        breaker: "is joined to one that must be left as it is"
+        for breaker, moved in may_move_along(home).items()
+        if breaker not in barred and any(one in barred for one in moved)
+    }
+    return joined | dict(barred)

@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 
 from floorplan_circuits.home.boxes import Control
-from floorplan_circuits.home.home import FeedPlace, Home
+from floorplan_circuits.home.home import FeedPlace, Home, existing_feeds
 from floorplan_circuits.home.kinds import catalogue
 from floorplan_circuits.home.log import STRONG_METHODS
 
@@ -20,6 +20,7 @@ class Witnesses:
     def __init__(self, home: Home) -> None:
         self.switched: Mapping[int, list[Control]] = _by(home, "feeds")
         self.switching: Mapping[int, list[Control]] = _by(home, "switches")
+        self._built = frozenset(place.feed.id for place in existing_feeds(home))
 
     def can_prove(self, place: FeedPlace, method: str) -> bool:
         """Tell whether a reading of the feed by this method may be part of a proof.
@@ -59,7 +60,8 @@ class Witnesses:
         if place.device is None or len(place.device.feeds) != 1:
             return False
         controls = self.switching.get(place.device.id, [])
-        return len(controls) == 1 and controls[0].by in WORKED_BY_HAND and bool(controls[0].feeds)
+        lamps = bool(controls) and any(feed in self._built for feed in controls[0].feeds)
+        return len(controls) == 1 and controls[0].by in WORKED_BY_HAND and lamps
 
 
 def _by(home: Home, field: str) -> dict[int, list[Control]]:

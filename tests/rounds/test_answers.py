@@ -75,8 +75,9 @@ def test_what_does_not_fit_the_plan_is_refused_with_its_line(text, says) -> None
 def test_nothing_looked_at_and_a_day_that_is_none_are_refused() -> None:
     with pytest.raises(Refused, match="Nothing was looked at"):
         take_answers(HOME, read_answers(answered("0 --"), PLAN))
-    with pytest.raises(Refused, match="A date is a day"):
-        take_answers(HOME, read_answers(answered("0 ll").replace("2026-03-14", "yesterday"), PLAN))
+    for day in ("yesterday", "2026-03-14junk", "0000-00-00", "2026-02-30"):
+        with pytest.raises(CannotRead, match="is no day"):
+            read_answers(answered("0 ll").replace("2026-03-14", day), PLAN)
 
 
 # --- one handle alone -----------------------------------------------------------------------------------------------

@@ -10,7 +10,7 @@ from floorplan_circuits.edits.edited import Refused
 from floorplan_circuits.edits.guiding import answer, take_back, tie_found, to_tie
 from floorplan_circuits.find import course_of, find, next_step, plan_rounds
 from floorplan_circuits.home.record import change
-from floorplan_circuits.supply.handles import moves_together
+from floorplan_circuits.supply.handles import may_move_along, moves_together
 from tests.rounds.evenings import BY_EYE, BY_TESTER, MOST_STEPS, SIX, carried_out, least, on, truthful
 from tests.supply.wiring import UNKNOWN, breaker
 from tests.survey.hidden import SMALL, hidden_home
@@ -156,10 +156,10 @@ def test_each_feed_on_one_handle_is_proved_to_be_on_it(seed) -> None:
     hidden = hidden_home(seed, odd=False, right=True, sizes=SMALL)
     plan = plan_rounds(find(hidden.home))
     home, steps = carried_out(hidden.home, truthful(hidden, hidden.home), BY_TESTER)
-    known, together = find(home).conclusions, moves_together(hidden.home)
+    known, together, along = find(home).conclusions, moves_together(hidden.home), may_move_along(hidden.home)
     for feed in plan.feeds:
         true = hidden.single(feed)
-        if true is not None and min(together[true]) in plan.handles:
+        if true is not None and min(together[true]) in plan.handles and along[true] == together[true]:
             assert known[feed].standing == "proved"
             assert {*known[feed].breakers} <= together[true]
     looks = sum(len(step.feeds) for step in steps)

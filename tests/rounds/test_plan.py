@@ -9,7 +9,7 @@ from floorplan_circuits.findings import TestPlan
 from floorplan_circuits.home.home import Home
 from floorplan_circuits.home.power import Tie
 from floorplan_circuits.rounds.plan import moves_in
-from floorplan_circuits.supply.handles import moves_together
+from floorplan_circuits.supply.handles import may_move_along, moves_together
 from sample_homes.write_samples import SAMPLES
 from tests.homes import homes
 from tests.supply.wiring import UNKNOWN, breaker, on, panel
@@ -141,9 +141,9 @@ def _round(off: frozenset[int], shown: dict[int, str]) -> dict:
 
 
 def on_one_handle(hidden: Hidden, feed: int, found: TestPlan) -> int | None:
-    """The handle of the plan that alone feeds it, or None."""
-    true, together = hidden.single(feed), moves_together(hidden.home)
-    if true is None:
+    """The handle of the plan that alone feeds it, or None; nor one that may move another along, as a nail does."""
+    true, together, along = hidden.single(feed), moves_together(hidden.home), may_move_along(hidden.home)
+    if true is None or along[true] != together[true]:
         return None
     handle = min(together[true])
     return handle if handle in found.handles else None

@@ -34,7 +34,7 @@ FAULTS = (
     ),
     Fault(
         "shutoff/targets",
-        'groups[("feed", feed.id)] = [feed.returns.breaker, *own]',
+        'groups[("feed", feed.id)] = [feed.returns.breaker, *known[feed.id].breakers]',
         "pass",
         "a borrowed neutral's circuit stays on",
     ),
@@ -46,13 +46,13 @@ FAULTS = (
     ),
     Fault(
         "shutoff/handles",
-        "return fuses | with_mains | keep_off(home, record)",
-        "return fuses | with_mains",
+        "return fuses | keep_off(home, record)",
+        "return fuses",
         "what may never be opened is",
     ),
     Fault(
         "shutoff/handles",
-        "fuses | with_mains | keep_off(home, record)",
+        "fuses | keep_off(home, record)",
         'fuses | {one.id: "" for one in home.breakers if one.may_open.may == "never"}',
         "a breaker in trouble is relied on",
     ),
@@ -149,8 +149,8 @@ FAULTS = (
     Fault("shutoff/revive", 'if one.found.state in ("off", "tripped"):', "if False:", "what was left off is turned on"),
     Fault(
         "supply/handles",
-        "if all(_holds(breaker.tie) for breaker in group):",
-        "if any(_holds(breaker.tie) for breaker in group):",
+        "if all(_holds(breaker.tie) for breaker in group)]",
+        "if any(_holds(breaker.tie) for breaker in group)]",
         "a makeshift tie counts",
     ),
     Fault(

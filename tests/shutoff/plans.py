@@ -10,6 +10,7 @@ from floorplan_circuits.shutoff.handles import Handles
 from floorplan_circuits.shutoff.targets import Target, sharing_neutrals, targets, with_candidates
 from floorplan_circuits.shutoff.wiring import Wiring
 from floorplan_circuits.supply.graph import supply_graph
+from floorplan_circuits.survey.cases import Evidence
 from floorplan_circuits.survey.conclusions import conclude
 from floorplan_circuits.survey.log_book import LogBook
 from floorplan_circuits.survey.statements import statements
@@ -30,7 +31,7 @@ def bench(home: Home, *boxes: int) -> tuple[tuple[Target, ...], Board, Cut]:
     """The targets of boxes, what they are weighed by, and the cut."""
     record, graph = LogBook(home), supply_graph(home)
     known = conclude(home, graph, record, statements(home, graph), {}).conclusions
-    wanted = targets(home, boxes, record, known, sharing_neutrals(home))
+    wanted = targets(Evidence.of(home, graph, record), boxes, known, sharing_neutrals(home, known))
     supplies, handles = graph.supplies, Handles.of(home, record)
     wiring = Wiring.of(supplies, handles.resting).laid_over(with_candidates(supplies, wanted))
     board = Board(wiring, handles, critical_among(places_of(home)))

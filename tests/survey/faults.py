@@ -52,8 +52,8 @@ FAULTS = (
     ),
     Fault(
         "survey/proof",
-        "if not (by_lamp or dead.reading.each_hot):\n        return None",
-        "",
+        "if not (by_lamp or (dead.reading.each_hot and dead.round.method in TESTERS)):",
+        "if False:",
         "a lamp proves a breaker that may open the neutral",
     ),
     Fault(
@@ -180,7 +180,7 @@ FAULTS = (
     Fault("survey/boxes", "or apart,", ",", "two unknown feeds that cannot meet share nothing"),
     Fault(
         "survey/boxes",
-        "record.named_by_unknown.isdisjoint(above.feed.id for above in stated.chain)",
+        "record.named_by_unknown.isdisjoint(number for above in stated.chain for number in above.ids())",
         "True",
         "what a newer program names is harmless",
     ),

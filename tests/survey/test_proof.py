@@ -1,10 +1,10 @@
 import pytest
 
 from floorplan_circuits.home.boxes import Control
-from floorplan_circuits.home.power import Tie
+from floorplan_circuits.home.power import Found, Tie
 from floorplan_circuits.home.record import change
 from floorplan_circuits.home.table import Table
-from tests.supply.wiring import behind, breaker, breaker_supply, main, on, panel
+from tests.supply.wiring import UNKNOWN, behind, breaker, breaker_supply, main, on, panel
 from tests.survey.houses import (
     DAY,
     FEED,
@@ -14,6 +14,7 @@ from tests.survey.houses import (
     B,
     C,
     a_test,
+    box_of,
     changed,
     device_of,
     house,
@@ -219,12 +220,32 @@ def test_a_timer_that_may_have_put_it_out_leaves_a_dead_lamp_unclear() -> None:
 
 
 def test_a_switch_is_proved_with_the_one_lamp_that_it_works_by_hand() -> None:
-    entries = a_test(A, method="the fixture itself")
-    assert proofs_of(house(None, *entries, kind="switch")) == []
+    entries, feeds = a_test(A, method="the fixture itself"), {FEED: UNKNOWN, 401: UNKNOWN}
+    assert proofs_of(house(feeds, *entries, kind="switch")) == []
     control = Control(id=900, switches=(device_of(FEED),), feeds=(401,), by="hand")
-    assert len(proofs_of(house(None, *entries, kind="switch", controls=Table([control])))) == 1
+    worked = house(feeds, *entries, kind="switch", controls=Table([control]))
+    assert len(proofs_of(worked)) == 1
     two = Table([control, change(control, id=901)])
-    assert proofs_of(house(None, *entries, kind="switch", controls=two)) == []
+    assert proofs_of(house(feeds, *entries, kind="switch", controls=two)) == []
+    lamp = worked.boxes[box_of(401)]
+    planned = change(lamp, devices=(change(lamp.devices[0], planned=True),))
+    assert proofs_of(change(worked, boxes=worked.boxes.put(planned))) == []
+
+
+@pytest.mark.parametrize("made", ["makeshift", "not sure"])
+def test_a_handle_that_may_have_moved_another_was_never_off_alone(made) -> None:
+    """A nail counts for nothing where both must open, and for something where one should be off alone."""
+    joined = [breaker(one, opens="hot", tie=Tie(group=1, made=made)) for one in (A, B)]
+    assert proofs_of(house(None, *a_test(A), breakers=joined)) == []
+    resting = [joined[0], change(joined[1], found=Found(state="off"))]
+    assert len(proofs_of(house(None, *a_test(A, resting=(B,)), breakers=resting))) == 1
+
+
+@pytest.mark.parametrize("method", ["lamp plugged in", "the fixture itself", "radio plugged in, no battery"])
+def test_a_lamp_never_shows_each_hot_whatever_is_ticked(method) -> None:
+    unsure = [breaker(A, opens="not known")]
+    assert proofs_of(house(None, *a_test(A, each_hot=True, method=method), breakers=unsure)) == []
+    assert len(proofs_of(house(None, *a_test(A, each_hot=True), breakers=unsure))) == 1
 
 
 def test_a_feeder_that_is_turned_off_alone_is_what_the_test_shows() -> None:

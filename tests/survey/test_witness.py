@@ -5,19 +5,24 @@ from floorplan_circuits.home.home import feeds
 from floorplan_circuits.home.log import STRONG_METHODS
 from floorplan_circuits.home.table import Table
 from floorplan_circuits.survey.witness import Witnesses
+from tests.supply.wiring import UNKNOWN
 from tests.survey.houses import FEED, device_of, house
 
 LAMP, FIXTURE, TESTER = "lamp plugged in", "the fixture itself", "two-lead tester"
 WEAK = ("high-impedance meter", "non-contact tester", "signal tracer", "not said")
 
 
+WORKED = 401
+"""What the switch works: in a box of its own."""
+
+
 def can(what: str, kind: str, method: str, *controls: Control) -> bool:
-    home = house(kind=kind, controls=Table(controls))
+    home = house({FEED: UNKNOWN, WORKED: UNKNOWN}, kind=kind, controls=Table(controls))
     return getattr(Witnesses(home), what)(next(feeds(home)), method)
 
 
 def worked(by: str, number: int = 900) -> Control:
-    return Control(id=number, switches=(device_of(FEED),), feeds=(401,), by=by)
+    return Control(id=number, switches=(device_of(FEED),), feeds=(WORKED,), by=by)
 
 
 @pytest.mark.parametrize("method", WEAK)
