@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass, replace
 
+from floorplan_circuits.edits.lapsing import keep_lapsed
 from floorplan_circuits.home.home import Home
 from floorplan_circuits.home.record import change
 
@@ -42,9 +43,13 @@ class History:
         return change(self.now, **ahead) if ahead else self.now
 
     def done(self, home: Home, says: str, merge: str = "") -> "History":
-        """Return the history after an edit. One that adds to the log can't be undone, nor what came before it."""
+        """Return the history after an edit. One that adds to the log can't be undone, nor what came before it.
+
+        So it is with one that would make lapsed tests count again: it says in the log that they do not.
+        """
         if home is self.now or home == self.ground:
             return self
+        home = keep_lapsed(self.now, home)
         if home.log != self.now.log:
             return History(home)
         if merge and merge == self.merging and self.past:

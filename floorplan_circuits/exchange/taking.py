@@ -4,6 +4,7 @@ from collections.abc import Callable, Iterable
 from typing import NamedTuple
 
 from floorplan_circuits.edits.edited import Edited, Refused, counted
+from floorplan_circuits.edits.lapsing import keep_lapsed
 from floorplan_circuits.exchange.sheet_of_rows import NamedRow
 from floorplan_circuits.home.home import Home
 
@@ -40,4 +41,4 @@ def take_rows(home: Home, rows: Iterable[NamedRow], take: TakeRow, what: str) ->
             refused.append(NotTaken(row.number, str(error)))
     if refused:
         raise RowsRefused(refused)
-    return Edited(after, f"Take {counted(taken, 'row')} of {what}")
+    return Edited(keep_lapsed(home, after), f"Take {counted(taken, 'row')} of {what}")
