@@ -52,7 +52,14 @@ class _Asked:
         if found.others or found.standing == "contradicted" or feed in self.judge.at_odds:
             return False
         hangs = may_hang_on(found, self.judge.evidence.home)
-        return bool(hangs) and all(not self.off.isdisjoint(self._handles_above(breaker)) for breaker in hangs)
+        if not hangs or self._was_live_without(hangs, feed):
+            return False
+        return all(not self.off.isdisjoint(self._handles_above(breaker)) for breaker in hangs)
+
+    def _was_live_without(self, breakers: Iterable[int], feed: int) -> bool:
+        """Tell whether anybody found a feed live, with whatever tester, while all these breakers were off."""
+        seen = self.judge.evidence.record.readings.get(feed, ())
+        return any(one.reading.says == "live" and one.off.issuperset(breakers) for one in seen)
 
     def _handles_above(self, breaker: int) -> Iterator[int]:
         """Yield a breaker and every handle above it."""

@@ -7,10 +7,11 @@ from typing import NamedTuple
 from floorplan_circuits.findings import Conclusion, Disagreement, Standing
 from floorplan_circuits.home.boxes import Disconnected, NotKnown
 from floorplan_circuits.home.home import FeedPlace, Home, existing_feeds
+from floorplan_circuits.home.log import STRONG_METHODS
 from floorplan_circuits.supply.graph import SupplyGraph
 from floorplan_circuits.survey.behind import seen_behind
 from floorplan_circuits.survey.cases import Case, Evidence, case_of, panels_above
-from floorplan_circuits.survey.conflicts import Conflict, conflict, doubt
+from floorplan_circuits.survey.conflicts import Conflict, conflict, doubt, is_shut
 from floorplan_circuits.survey.disagreements import disagreement
 from floorplan_circuits.survey.log_book import LogBook, day
 from floorplan_circuits.survey.narrowing import Narrowed, narrowed
@@ -135,12 +136,24 @@ def _conclude(case: Case, left: Narrowed, clash: Conflict | None, evidence: Evid
         return _of_case(case, "unknown", "said to be connected to nothing, but a weak tester found it live")
     if case.stated.unsure and (case.stated.breakers or case.stated.others):
         return _of_case(case, "unknown", "part of what it hangs on is not known")
-    return (
-        _tested(case, evidence)
-        or _traced(case, evidence)
-        or _suggested(case, left, evidence)
-        or _as_stated(case.place, case.stated)
+    return _tested(case, evidence) or _found_live(
+        _traced(case, evidence) or _suggested(case, left, evidence) or _as_stated(case.place, case.stated),
+        case,
+        evidence,
     )
+
+
+def _found_live(said: Conclusion, case: Case, evidence: Evidence) -> Conclusion:
+    """Return what is said of a feed, but unknown if a weak tester found it live with all that is said of it off.
+
+    A strong one would be at odds with it; a load on its own battery is no tester at all.
+    """
+    weak = (one for one in reversed(case.current) if one.off and one.round.method not in STRONG_METHODS)
+    lives = (one for one in weak if one.reading.says == "live" and is_shut(said.breakers, one.off, evidence))
+    live = next(lives, None)
+    if live is None or not said.breakers or said.others or case.stated.joined:
+        return said
+    return _of_case(case, "unknown", "found live with its breaker off, by a weak tester", day(live.round))
 
 
 def _everything_it_leans_on(case: Case, evidence: Evidence) -> Iterator[int]:

@@ -29,6 +29,7 @@ from tests.survey.houses import (
     logged,
     opened,
     traced,
+    went,
 )
 from tests.survey.houses import trouble as trouble_with
 
@@ -180,6 +181,16 @@ def test_a_cable_followed_by_eye_to_another_breaker_undoes_a_proof() -> None:
     plan = plan_of(home)
     assert (plan.is_whole, handles_off(plan)) == (False, {A, C})
     assert plan_of(sound(traced(C))).is_whole  # a tracer proves nothing, and so denies no proof
+
+
+@pytest.mark.parametrize("before", [(), (traced(A),)])
+def test_what_a_weak_tester_found_live_with_its_breaker_off_is_unknown_and_its_box_stays_shut(before) -> None:
+    weak = went("live", A, method="non-contact tester")
+    home = house({FEED: on(A)}, *before, SEEN, weak, breakers=[own(A), own(B)])
+    plan = plan_of(home)
+    assert state(plan) == "unknown"
+    assert plan.stay_shut == (box_of(FEED),)
+    assert "weak tester" in find(home).conclusions[FEED].says
 
 
 # --- sources, halves, newer programs --------------------------------------------------------------------------------
