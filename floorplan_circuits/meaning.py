@@ -8,9 +8,10 @@ from floorplan_circuits.home.days import written
 from floorplan_circuits.home.home import FeedPlace, feeds
 from floorplan_circuits.home.log import Round, Traced
 from floorplan_circuits.home.ways import way_named
+from floorplan_circuits.supply.handles import may_move_along
 from floorplan_circuits.survey.cases import points
 from floorplan_circuits.survey.log_book import LogBook, Seen, day
-from floorplan_circuits.survey.witness import Witnesses
+from floorplan_circuits.survey.witness import TESTERS, Witnesses
 
 TREAT = "Treat as live."
 NO_HAND = "nobody said yet that a hand alone works its switch: in “Draw the home” press H, click the switch, then Enter"
@@ -95,7 +96,10 @@ def _missing(dead: Seen, place: FeedPlace, findings: Findings, book: LogBook) ->
     yield from _unproved(dead.round)
     if not day(dead.round):
         yield "no date"
-    if not dead.reading.each_hot and findings.conclusions[place.feed.id].standing != "proved":
+    along = may_move_along(findings.home)
+    if not all(along.get(one, frozenset()) <= dead.off for one in dead.off - book.found_off):
+        yield "its handle may have moved another along, which it may hang on as well"
+    if not (dead.reading.each_hot and dead.round.method in TESTERS):
         yield from _one_hot_only(dead, findings)
 
 

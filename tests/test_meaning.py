@@ -5,7 +5,7 @@ from typing import Any
 import pytest
 
 from floorplan_circuits.edits.boxes import put_device, split_halves
-from floorplan_circuits.edits.breakers import set_breaker
+from floorplan_circuits.edits.breakers import set_breaker, tie_handles
 from floorplan_circuits.edits.edited import Edited
 from floorplan_circuits.edits.recording import record_round, single_test, strike
 from floorplan_circuits.edits.switching import let_work, say_by_hand
@@ -154,3 +154,16 @@ def test_what_is_struck_or_gone_means_nothing():
 
     assert what_it_means(find(struck), FEED, edited.made) == ""
     assert what_it_means(find(edited.home), 999_999, edited.made) == ""
+
+
+@pytest.mark.parametrize("made", ["makeshift", "not sure"])
+def test_a_handle_that_may_have_moved_another_says_so(made):
+    home = tie_handles(HOME, [FIRST, SECOND], made).home
+    says = means(single_test(home, FIRST, FEED, "dead", **WHOLE))
+    assert says.startswith("B1: one ‘dead’ is not proof: its handle may have moved another along")
+
+
+def test_a_lamp_whatever_is_ticked_shows_no_hot_beside_its_own():
+    home = set_breaker(HOME, FIRST, opens="not known").home
+    lamp = WHOLE | {"method": "lamp plugged in", "each_hot": True}
+    assert "not each hot shown" in means(single_test(home, FIRST, FEED, "dead", **lamp))
