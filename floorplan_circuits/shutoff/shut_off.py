@@ -159,7 +159,8 @@ def _movements(desk: Desk, handles: frozenset[int], cut: Cut, board: Board) -> I
             continue
         moved = tuple(sorted(board.handles.together[handle] & handles, key=lambda one: order.get(one, 0)))
         done.update(moved)
-        cut_for = cut.why.get(min(board.handles.together[handle]), ())
+        every = cut.why.get(min(board.handles.together[handle]), ())
+        cut_for = [one for one in every if one.worked_with is None] or every  # else what works along tells nothing new
         because = [why(one, moved, desk.findings.conclusions, desk.places, desk.tell) for one in cut_for]
         yield ToTurnOff(moved, *_on_panel(desk.home, moved), tuple(dict.fromkeys(because)), _ask(desk.home, moved))
 

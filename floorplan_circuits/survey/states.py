@@ -94,6 +94,8 @@ def _contents(box: Box, judge: Judge) -> Iterator[Told]:
         yield "not proved", "a cable was seen in it that the map has in another box"
     if not seen or not record.opened_since_change(box.id):
         yield "not opened", "nobody has looked inside, or not since it changed"
+    elif not own <= {*seen}:
+        yield "not opened", "whoever looked inside told nothing of a cable that the map has in it"
 
 
 def _feeds(box: Box, judge: Judge, off: frozenset[int]) -> Iterator[Told]:

@@ -96,6 +96,16 @@ def test_a_transformer_that_is_only_planned_makes_no_low_voltage() -> None:
     assert not plan_of(planned).is_whole
 
 
+def test_what_is_on_the_map_of_a_box_and_was_not_seen_in_it_leaves_it_unopened() -> None:
+    home = with_second_gang(sound())
+    home = logged(home, *a_test(A, feed=410), opened(box_of(FEED), FEED))
+    assert state(plan_of(home)) in ("not opened", "unknown")
+    seen = logged(with_second_gang(house({FEED: on(A)}, *a_test(A), breakers=[own(A), own(B)])), *a_test(B, feed=410))
+    assert state(plan_of(seen)) == "should be dead"
+    fewer = logged(seen, opened(box_of(FEED), FEED))
+    assert state(plan_of(fewer)) == "not opened"
+
+
 # --- shared neutrals ------------------------------------------------------------------------------------------------
 
 LENT = {"returns": FromBreaker(kind="breaker", breaker=B, pole=0)}
