@@ -11,10 +11,9 @@ from floorplan_circuits.drawing.ink import Group, Mark, Text
 from floorplan_circuits.drawing.lettering import cap_height, width
 from floorplan_circuits.drawing.palette import Theme
 from floorplan_circuits.drawing.plates import PLATE_GAP, UNKNOWN_WORD, Liveness, Plate, plate, plate_of, row_width
-from floorplan_circuits.findings import BoxFinding, BoxState, Findings, WhatIf, state_in_words
+from floorplan_circuits.findings import WORST_FIRST, BoxFinding, BoxState, Findings, WhatIf, state_in_words
 from floorplan_circuits.home.boxes import Box, Feed
 
-WORST_FIRST: tuple[BoxState, ...] = ("live", "unknown", "not proved", "not opened", "should be dead")
 STATE_OF: dict[Liveness, BoxState] = {
     "live": "live",
     "unknown": "unknown",

@@ -37,10 +37,11 @@ from floorplan_circuits.findings.rounds import (
     Walked,
 )
 from floorplan_circuits.findings.shut_off import GoesDark, OtherChoice, Pair, ShutOff, Step, StepKind, ToTest, ToTurnOff
-from floorplan_circuits.findings.when_off import BoxState, BoxWhenOff, FeedWhenOff, WhatIf, state_in_words
+from floorplan_circuits.findings.when_off import WORST_FIRST, BoxState, BoxWhenOff, FeedWhenOff, WhatIf, state_in_words
 from floorplan_circuits.home.home import Home
 
 __all__ = [
+    "WORST_FIRST",
     "XY",
     "Alone",
     "AskedWord",

@@ -2,10 +2,11 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from typing import Literal
+from typing import Literal, get_args
 
 BoxState = Literal["live", "unknown", "not proved", "not opened", "should be dead"]
 """What a box is while given handles are off, worst first. All but the last read 'treat as live'; none reads 'safe'."""
+WORST_FIRST: tuple[BoxState, ...] = get_args(BoxState)
 
 
 def state_in_words(state: BoxState) -> str:

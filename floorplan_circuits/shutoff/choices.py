@@ -6,10 +6,12 @@ from itertools import combinations
 
 from floorplan_circuits.shutoff.cut import Supplies, is_live
 from floorplan_circuits.shutoff.dark import weight
-from floorplan_circuits.shutoff.handles import HANDLE_KINDS, Handles
+from floorplan_circuits.shutoff.handles import Handles
 from floorplan_circuits.shutoff.least_cut import Above, least_cut
 from floorplan_circuits.shutoff.targets import Target
 from floorplan_circuits.shutoff.wiring import Wiring
+from floorplan_circuits.supply.handles import HANDLE_KINDS
+from floorplan_circuits.supply.handles import opened as opened_by
 from floorplan_circuits.supply.walks import Node, reached
 
 MOST_TIES = 6
@@ -122,8 +124,7 @@ def _least(
         for handle in handles.together[movement] - off
         for kind in HANDLE_KINDS
     }
-    closed = frozenset((kind, handle) for handle in off for kind in HANDLE_KINDS)
-    found = least_cut([one.node for one in targets], Above(board.supplies, closed, weights))
+    found = least_cut([one.node for one in targets], Above(board.supplies, opened_by(off), weights))
     if found is None:
         return None
     weight_of, cut = found

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from floorplan_circuits.shutoff.handles import Handles
 from floorplan_circuits.shutoff.targets import Target
 from floorplan_circuits.supply.graph import ALWAYS_LIVE
+from floorplan_circuits.supply.handles import HANDLE_KINDS, opened
 from floorplan_circuits.supply.walks import Node, walk
 
 Supplies = Mapping[Node, tuple[Node, ...]]
@@ -52,8 +53,7 @@ def chosen_cut(wanted: Iterable[Target], off: frozenset[int], supplies: Supplies
     uncut = tuple(one for one in every if is_live(one.node, turned | handles.resting, supplies))
     cuttable = [one for one in every if one not in uncut]
     above = {
-        one.node: {number for kind, number in walk(supplies, [one.node]) if kind in ("breaker", "main")}
-        for one in cuttable
+        one.node: {number for kind, number in walk(supplies, [one.node]) if kind in HANDLE_KINDS} for one in cuttable
     }
     found = {min(handles.together[one]) for one in turned}
     why = {handle: tuple(one for one in cuttable if above[one.node] & handles.together[handle]) for handle in found}
@@ -71,8 +71,7 @@ def roots_of(node: Node, off: frozenset[int], supplies: Supplies) -> frozenset[N
 
 
 def _roots(node: Node, off: frozenset[int], supplies: Supplies) -> Iterator[Node]:
-    closed = frozenset((kind, handle) for handle in off for kind in ("breaker", "main"))
-    return (giver for giver in walk(supplies, supplies.get(node, ()), closed) if giver[0] in ALWAYS_LIVE)
+    return (giver for giver in walk(supplies, supplies.get(node, ()), opened(off)) if giver[0] in ALWAYS_LIVE)
 
 
 def _first_handles(node: Node, supplies: Supplies, handles: Handles) -> frozenset[int]:
@@ -83,7 +82,7 @@ def _first_handles(node: Node, supplies: Supplies, handles: Handles) -> frozense
             if giver in seen:
                 continue
             seen.add(giver)
-            if giver[0] in ("breaker", "main") and giver[1] in handles.resting:
+            if giver[0] in HANDLE_KINDS and giver[1] in handles.resting:
                 continue
             if handles.may_open(giver):
                 found |= handles.together[giver[1]] - handles.resting

@@ -4,12 +4,10 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from floorplan_circuits.home.home import Home, mains
-from floorplan_circuits.supply.handles import moves_together
+from floorplan_circuits.supply.handles import HANDLE_KINDS, moves_together
 from floorplan_circuits.supply.walks import Node
 from floorplan_circuits.survey.log_book import LogBook
 from floorplan_circuits.survey.troubles import keep_off, with_joined
-
-HANDLE_KINDS = ("breaker", "main")
 
 
 @dataclass(frozen=True, slots=True)

@@ -6,8 +6,8 @@ from dataclasses import dataclass
 from floorplan_circuits.findings import BoxWhenOff
 from floorplan_circuits.home.boxes import Box
 from floorplan_circuits.shutoff.cut import Supplies
-from floorplan_circuits.shutoff.handles import HANDLE_KINDS
 from floorplan_circuits.shutoff.targets import entering, may_hang_on
+from floorplan_circuits.supply.handles import HANDLE_KINDS
 from floorplan_circuits.supply.walks import reached
 from floorplan_circuits.survey.boxes import cables, not_recorded
 from floorplan_circuits.survey.states import Judge

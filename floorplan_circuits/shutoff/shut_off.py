@@ -14,12 +14,13 @@ from floorplan_circuits.shutoff.choices import Board, Choice, cheapest, single_h
 from floorplan_circuits.shutoff.critical import rank, to_mind
 from floorplan_circuits.shutoff.cut import Cut, chosen_cut, nearest_cut
 from floorplan_circuits.shutoff.dark import critical_among, places_of
-from floorplan_circuits.shutoff.handles import HANDLE_KINDS, Handles
+from floorplan_circuits.shutoff.handles import Handles
 from floorplan_circuits.shutoff.nearest import Spot, spot_of
 from floorplan_circuits.shutoff.openable import stay_shut
 from floorplan_circuits.shutoff.targets import Target, entering, sharing_neutrals, targets, with_candidates
 from floorplan_circuits.shutoff.telling_why import stays_live, unknown, why
 from floorplan_circuits.shutoff.wiring import Wiring
+from floorplan_circuits.supply.handles import HANDLE_KINDS
 from floorplan_circuits.supply.walks import reached
 from floorplan_circuits.survey.states import Judge, box_states
 from floorplan_circuits.survey.telling import Telling

@@ -10,6 +10,7 @@ from functools import cached_property
 
 from floorplan_circuits.shutoff.cut import Supplies
 from floorplan_circuits.supply.graph import ALWAYS_LIVE
+from floorplan_circuits.supply.handles import opened
 from floorplan_circuits.supply.walks import Node, reached
 
 Loads = Mapping[Node, tuple[Node, ...]]
@@ -101,7 +102,7 @@ class Wiring:
         if turned not in self._dead:
             if len(self._dead) >= MOST_KEPT:
                 self._dead.clear()
-            below = reached(self.loads, _nodes(turned)) & self.live_as_found
+            below = reached(self.loads, opened(turned)) & self.live_as_found
             stays = self._live_among(below, turned, self.live_as_found.__contains__)
             self._dead[turned] = frozenset(below - stays)
         return self._dead[turned]
@@ -109,7 +110,7 @@ class Wiring:
     @cached_property
     def live_as_found(self) -> set[Node]:
         """All that a source reaches as the home was found."""
-        return reached(self.loads, filter(_is_source, self.loads), _nodes(self.resting))
+        return reached(self.loads, filter(_is_source, self.loads), opened(self.resting))
 
     @cached_property
     def _live_below(self) -> set[Node]:
@@ -125,7 +126,7 @@ class Wiring:
 
     def _live_among(self, nodes: Set[Node], turned: frozenset[int], outside: Callable[[Node], bool]) -> set[Node]:
         """Return which of these nodes are live with these handles off, given what is live of all others."""
-        closed = _nodes(turned | self.resting)
+        closed = opened(turned | self.resting)
         todo = [
             node
             for node in nodes - closed
@@ -142,10 +143,6 @@ class Wiring:
 
 def _is_source(node: Node) -> bool:
     return node[0] in ALWAYS_LIVE
-
-
-def _nodes(handles: Iterable[int]) -> frozenset[Node]:
-    return frozenset((kind, handle) for handle in handles for kind in ("breaker", "main"))
 
 
 def _feeds(nodes: Iterable[Node]) -> frozenset[int]:

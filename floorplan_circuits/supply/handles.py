@@ -1,7 +1,19 @@
 """Handles: which breakers one hand movement opens together, and which it may move along."""
 
+from functools import lru_cache
+
 from floorplan_circuits.home.home import Home
 from floorplan_circuits.home.power import Breaker, Tie
+from floorplan_circuits.supply.walks import Node
+
+HANDLE_KINDS = ("breaker", "main")
+"""Kinds of nodes that a hand opens."""
+
+
+@lru_cache(maxsize=1024)  # asked for every feed of a home with the same handles off
+def opened(handles: frozenset[int]) -> frozenset[Node]:
+    """Return the nodes that these handles open."""
+    return frozenset((kind, handle) for handle in handles for kind in HANDLE_KINDS)
 
 
 def moves_together(home: Home) -> dict[int, frozenset[int]]:

@@ -5,6 +5,7 @@ from typing import NamedTuple
 from floorplan_circuits.home.boxes import Feed, FromElsewhere, FromSource, Supplied
 from floorplan_circuits.home.home import Home, feeds
 from floorplan_circuits.supply.graph import SupplyGraph
+from floorplan_circuits.supply.handles import opened
 from floorplan_circuits.supply.walks import Node, reached
 
 
@@ -20,11 +21,7 @@ def live(graph: SupplyGraph, off: frozenset[int]) -> frozenset[Node]:
 
     All supplies count, those that stand still or start by themselves too. Open handles are not among the nodes.
     """
-    return frozenset(reached(graph.loads, graph.roots, _opened(off)))
-
-
-def _opened(off: frozenset[int]) -> frozenset[Node]:
-    return frozenset((kind, handle) for handle in off for kind in ("breaker", "main"))
+    return frozenset(reached(graph.loads, graph.roots, opened(off)))
 
 
 def closed_off(graph: SupplyGraph, off: frozenset[int]) -> frozenset[int]:

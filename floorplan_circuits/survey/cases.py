@@ -2,24 +2,18 @@
 
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
-from functools import lru_cache
 
 from floorplan_circuits.home.home import FeedPlace, Home, mains
 from floorplan_circuits.home.log import Traced
 from floorplan_circuits.home.power import Source
 from floorplan_circuits.supply.edges import adrift
 from floorplan_circuits.supply.graph import ALWAYS_LIVE, SupplyGraph
+from floorplan_circuits.supply.handles import opened
 from floorplan_circuits.supply.walks import Node, walk
 from floorplan_circuits.survey.log_book import LogBook, Seen
 from floorplan_circuits.survey.proof import Bench, Proof, proofs
 from floorplan_circuits.survey.statements import Stated, breakers_above
 from floorplan_circuits.survey.switch_groups import SwitchGroups
-
-
-@lru_cache(maxsize=1024)
-def opened(off: frozenset[int]) -> frozenset[Node]:
-    """Return the nodes that these handles open."""
-    return frozenset((kind, handle) for handle in off for kind in ("breaker", "main"))
 
 
 @dataclass(frozen=True, slots=True)

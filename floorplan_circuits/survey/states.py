@@ -11,7 +11,7 @@
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 
-from floorplan_circuits.findings import BoxState, BoxWhenOff, Conclusion, FeedWhenOff
+from floorplan_circuits.findings import WORST_FIRST, BoxState, BoxWhenOff, Conclusion, FeedWhenOff
 from floorplan_circuits.home.boxes import Box, Disconnected, Feed, FromBreaker
 from floorplan_circuits.home.home import Home, mains
 from floorplan_circuits.home.power import Breaker
@@ -20,7 +20,6 @@ from floorplan_circuits.survey.cases import Evidence, panels_above
 from floorplan_circuits.survey.statements import Stated
 from floorplan_circuits.survey.troubles import IN_WORDS
 
-WORST_FIRST: tuple[BoxState, ...] = ("live", "unknown", "not proved", "not opened", "should be dead")
 UNKNOWN_STANDINGS = ("unknown", "expired", "contradicted")
 HOLDS_A_NEUTRAL = ("ground fault", "arc fault", "residual current")
 """A breaker that compares hot and neutral trips where its neutral is shared (common practice, no source)."""
