@@ -23,6 +23,7 @@ BAD_IMPORTS = (
     ("supply/legs.py", "from floorplan_circuits.survey.log_book import LogBook", TOWER),
     ("hazards/phrases.py", "from floorplan_circuits.directory.wording import lines", TOWER),
     ("find.py", "from floorplan_circuits.report import as_text", TOWER),
+    ("survey/proof.py", "from floorplan_circuits.looking_up import look_up", TOWER),
     ("findings/common.py", "from floorplan_circuits.view import View", PICTURE),
     ("drawing/ink.py", "from floorplan_circuits.surfaces.collect import collect", PICTURE),
     ("surfaces/pdf.py", "from floorplan_circuits.sheets.paper import PAPERS", PICTURE),
