@@ -1,6 +1,6 @@
 """Answers brought back from a plan: a short text, checked line by line against the plan it was made for.
 
-    plan K7QX2M
+    plan K7QX4M
     date 2026-11-25
     who Kim
     with lamp plugged in

@@ -35,8 +35,8 @@ def noted(entry: Entry) -> Noted | None:
     """Return what the note of an entry says; None where it is no answer of a plan.
 
     Examples:
-        >>> NOTE.match("round 2, plan K7QX2M, after ABCDEF").groups()
-        ('round 2', 'K7QX2M', 'ABCDEF')
+        >>> NOTE.match("round 2, plan K7QX4M, after ABCDEF").groups()
+        ('round 2', 'K7QX4M', 'ABCDEF')
     """
     return _read(entry.note) if isinstance(entry, Round) else None
 
@@ -82,8 +82,8 @@ def note_of_round(nth: int, code: str) -> str:
     """Return the note that answers of a planned round bear.
 
     Examples:
-        >>> note_of_round(3, "K7QX2M")
-        'round 3, plan K7QX2M'
+        >>> note_of_round(3, "K7QX4M")
+        'round 3, plan K7QX4M'
     """
     return f"round {nth}, plan {code}"
 
