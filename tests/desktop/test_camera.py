@@ -41,6 +41,7 @@ def test_seeing_shows_all_of_the_bounds(camera, wide, high, made):
     left, top = seen.to_pixels((5.0 * made, 7.0 * made))
     right, bottom = seen.to_pixels(((5.0 + wide) * made, (7.0 + high) * made))
 
+    assert NEAREST <= seen.scale <= FARTHEST
     if seen.scale not in (NEAREST, FARTHEST):
         assert left >= 25.9
         assert top >= 25.9

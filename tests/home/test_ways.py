@@ -3,7 +3,7 @@ from typing import get_args
 
 import pytest
 
-from floorplan_circuits.home.log import KNOWN_KINDS, STRONG_METHODS, Method, TracedBy
+from floorplan_circuits.home.log import KNOWN_KINDS, Method, TracedBy
 from floorplan_circuits.home.resources import read_json
 from floorplan_circuits.home.ways import Way, way_named, ways
 
@@ -71,4 +71,14 @@ def test_a_receptacle_tester_tells_every_fault_that_can_be_recorded_and_the_ones
 def test_a_way_of_a_newer_program_is_no_witness_under_its_own_name() -> None:
     strange = way_named("thermal camera")
     assert (strange.label, strange.is_strong, strange.cannot) == ("thermal camera", False, ways()["not said"].cannot)
-    assert {way.name for way in WAYS if way.is_strong} == STRONG_METHODS
+
+
+def test_only_what_the_mains_itself_works_or_loads_is_strong() -> None:
+    """Common practice, no source: a lamp, a radio or a fixture on the mains, a two-lead or low-impedance tester."""
+    assert {way.name for way in WAYS if way.is_strong} == {
+        "lamp plugged in",
+        "radio plugged in, no battery",
+        "the fixture itself",
+        "two-lead tester",
+        "low-impedance meter",
+    }
