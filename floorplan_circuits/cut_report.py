@@ -15,8 +15,8 @@ CAUTION = (
     "live point. Wires on the supply side stay live. Local codes apply."
 )
 NO_LIVE_POINT = (
-    "No tested point stays live: prove the tester on a known live point before the last handle goes off, and again "
-    "once power is back, or on a proving unit. If it fails afterwards, nothing was shown."
+    "No tested point that will do stays live: prove the tester on a known live point before the last handle goes off, "
+    "and again once power is back, or on a proving unit. If it fails afterwards, nothing was shown."
 )
 NOT_OPENED_LIVE = "Leave its cover on, and call a licensed electrician."
 NOT_OPENED_UNKNOWN = "Find out first what feeds it, or have a licensed electrician open and test it."

@@ -67,7 +67,8 @@ class Desk:
     @cached_property
     def helping(self) -> Helping:
         """Points to prove a tester on, and lights."""
-        return Helping(self.places.values(), self.findings.conclusions, self.findings.room_of)
+        known, rooms = self.findings.conclusions, self.findings.room_of
+        return Helping(self.places.values(), known, rooms, self.home, self.judge.evidence.record)
 
     @cached_property
     def order(self) -> Mapping[int, int]:

@@ -28,6 +28,9 @@ BRING_A_GROUND = (
     "None there, or nothing shown? Bring a known ground, proved likewise, or stop: without one every reading can be 0 "
     "and the hot live."
 )
+NO_POINT_FOR_THE_GROUND = (
+    "No tested point that will do stays live to prove it on: bring a known ground, proved before, or stop."
+)
 SMART_SWITCH = "A smart switch asks for a neutral of the same circuit, tested, not seen: a white may be hot."
 
 
@@ -114,7 +117,7 @@ def _minding(critical: list[Loses]) -> Iterator[str]:
 
 
 def _prove_before_off() -> Step:
-    more = ("No tested point stays live. Prove it now on a point known to be live, or on a proving unit.",)
+    more = ("No tested point that will do stays live. Prove it now on a point known to be live, or on a proving unit.",)
     return Step("prove", "Prove the tester before the last handle goes off.", more)
 
 
@@ -193,7 +196,10 @@ def _leaning(job: _Job) -> tuple[str, ...]:
     groundless = [job.mark(one.box) for one in job.boxes if lacks_ground(job.findings.home.boxes[one.box])]
     own = (f"{_listed(tuple(groundless))}: no ground there.",) if groundless else ()
     if job.plan.prove_tester_at is None:
-        return (*own, "No tested point stays live to prove it on: bring a known ground, proved before, or stop.")
+        return (
+            *own,
+            "No tested point that will do stays live to prove it on: bring a known ground, proved before, or stop.",
+        )
     point = job.mark(job.plan.prove_tester_at)
     hot = f"Plug an extension lead in at {point}: from its hot slot to that ground the tester must show full voltage."
     return (*own, hot, BRING_A_GROUND)
