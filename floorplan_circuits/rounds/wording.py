@@ -20,6 +20,7 @@ from floorplan_circuits.home.kinds import kind_named
 from floorplan_circuits.home.trade_words import home_words
 from floorplan_circuits.rounds.answers import plan_code
 from floorplan_circuits.rounds.kept_on import never_dark
+from floorplan_circuits.rounds.minded import minded
 from floorplan_circuits.supply.numbering import reading_order
 
 CAUTIONS = (
@@ -43,7 +44,7 @@ def in_words(plan: TestPlan, findings: Findings) -> RoundsInWords:
     return RoundsInWords(
         code=plan_code(plan),
         home=findings.home.name,
-        cautions=CAUTIONS,
+        cautions=cautions(plan, findings),
         left_alone=tuple(left_alone(plan, findings)),
         not_watched=tuple(not_watched(plan, findings)),
         walk=tuple(_walked(stop.room, [looks[feed] for feed in stop.feeds], findings) for stop in plan.all_on.walk),
@@ -53,6 +54,12 @@ def in_words(plan: TestPlan, findings: Findings) -> RoundsInWords:
             Alone(findings.marks[one.handle], one.handle, tuple(looks[feed] for feed in one.feeds)) for one in plan.solo
         ),
     )
+
+
+def cautions(plan: TestPlan, findings: Findings) -> tuple[str, ...]:
+    """Return what to mind before the first round: all that holds everywhere, and what of this home goes off when."""
+    household, *others = CAUTIONS
+    return (household, *minded(plan, findings), *others)
 
 
 def left_alone(plan: TestPlan, findings: Findings) -> Iterator[str]:

@@ -9,11 +9,11 @@ from dataclasses import dataclass
 from itertools import groupby
 
 from floorplan_circuits.findings import BoxWhenOff, Findings, ShutOff, Step, ToTurnOff
+from floorplan_circuits.home.critical import to_mind
 from floorplan_circuits.home.handling import FUSE_BACK, FUSE_CARE, FUSE_KEPT, any_fuse, to_open
 from floorplan_circuits.home.kinds import kind_named
 from floorplan_circuits.home.trade_words import words_of
 from floorplan_circuits.shutoff.conductors import to_test
-from floorplan_circuits.shutoff.critical import to_mind
 from floorplan_circuits.shutoff.restoring import Loses, loses_power, mains_first, starts_by_itself
 from floorplan_circuits.shutoff.stopping import lacks_ground, when_to_stop
 
