@@ -23,11 +23,12 @@ from floorplan_circuits.rounds.guide import Progress
 from floorplan_circuits.rounds.patterns import Strength
 from floorplan_circuits.rounds.plan import plan as make_plan
 from floorplan_circuits.rounds.steps import GuideStep, Manner, Skipped
-from floorplan_circuits.shutoff.handles import barred
+from floorplan_circuits.shutoff.handles import barred, in_trouble
 from floorplan_circuits.shutoff.revive import Revival
 from floorplan_circuits.shutoff.revive import revive as look_for
 from floorplan_circuits.shutoff.shut_off import Desk
 from floorplan_circuits.shutoff.shut_off import shut_off as work_out
+from floorplan_circuits.shutoff.targets import sharing_neutrals
 from floorplan_circuits.supply.graph import SupplyGraph, supply_graph
 from floorplan_circuits.supply.handles import moves_together
 from floorplan_circuits.supply.numbering import marks, panel_finding, reading_order
@@ -62,6 +63,8 @@ def find(home: Home, before: Findings | None = None, layer: Layer = "both") -> F
         lines=directory.lines,
         directory=directory.judged,
         colours=circuit_colours(home, inside, boxes, both, drawn.neighbours),
+        troubles=in_trouble(book),
+        shares_neutral=sharing_neutrals(home),
         evidence_to=book.last_date()[:10],
         tested_by=book.testers(),
     )

@@ -67,7 +67,7 @@ def row_words(
     x, top, room, high = bounds
     line = findings.lines.get(breaker.id, Line(breaker.id, ("",)))
     all_squares = _squares(findings, breaker, room, on_screen)
-    variants = with_note(line, breaker)
+    variants = with_note(line, breaker, findings.troubles.get(breaker.id, ""))
     if on_screen:
         variants = beside_old_label(variants, breaker)
     if words_alone:
@@ -156,13 +156,24 @@ def _line(words: str, x: float, middle: float, size: float, colour: str) -> Mark
 # --- what must be known before the breaker is touched ---------------------------------------------------------------
 
 
-def with_note(line: Line, breaker: Breaker) -> tuple[str, ...]:
-    """Add to each variant what a person must know before touching the breaker, in full, then short."""
+def with_note(line: Line, breaker: Breaker, trouble: str) -> tuple[str, ...]:
+    """Add to each variant what a person must know before touching the breaker, in full, then short.
+
+    `trouble`: what somebody found wrong with it, '' where nobody did. It comes first, and is in every variant.
+    """
     notes = _notes(breaker)
+    if trouble:
+        keep_off = keep_off_words(trouble)
+        notes = (*(f"{keep_off}; {note}" for note in notes), keep_off)
     if not notes:
         return line.variants
     noted = tuple(f"{words} ({note})" for words in line.variants for note in notes)
-    return noted if line.own else (*noted, notes[-1][:1].upper() + notes[-1][1:])
+    return noted if line.own and not trouble else (*noted, notes[-1][:1].upper() + notes[-1][1:])
+
+
+def keep_off_words(trouble: str) -> str:
+    """Return what to do about a handle in trouble: 'runs hot: keep off'."""
+    return f"{trouble}: keep off"
 
 
 def _notes(breaker: Breaker) -> tuple[str, ...]:

@@ -36,6 +36,8 @@ SHORT_SYSTEM = {
 RESETS = ("ground-fault receptacle",)
 TRIPS = ("ground fault", "residual current")
 """What a breaker protects with that it trips by itself for a leak, and is reset at the panel."""
+FEEDING = "The wires that feed it stay live with every breaker off."
+"""What is told of a panel without a main of its own."""
 BAND_GAP = 1.0
 """mm between the mains and the face."""
 TITLE_HIGH = 7.5
@@ -118,8 +120,8 @@ def panel_captions(home: Home, panel: Panel) -> tuple[str, ...]:
 def panel_notes(findings: Findings, panel: Panel) -> tuple[str, ...]:
     """Return what stands under the face: what stays live, other sources, where a trip is reset."""
     home = findings.home
-    line = f"Wires above the {words_of(home, panel).main}" if panel.mains else "The wires that feed it"
-    notes = [f"{line} stay live with every breaker off."]
+    above = f"Wires above the {words_of(home, panel).main} stay live with every breaker off."
+    notes = [above if panel.mains else FEEDING]
     notes += source_notes(home)
     resets = list(reset_points(findings)) if panel.id == next(iter(home.panels)).id else []
     if resets:

@@ -44,8 +44,12 @@ def barred(home: Home, record: LogBook) -> dict[int, str]:
         for breaker in home.breakers
         if breaker.device == "fuse" and breaker.opens == "not known"
     }
-    with_mains = {
+    return fuses | in_trouble(record) | keep_off(home, record)
+
+
+def in_trouble(record: LogBook) -> dict[int, str]:
+    """Return the handles, mains among them, that somebody had trouble with and nobody mended: 'runs hot, buzzes'."""
+    return {
         handle: ", ".join(dict.fromkeys(IN_WORDS[trouble.what] for _, trouble in some))
         for handle, some in record.troubles.items()
     }
-    return fuses | with_mains | keep_off(home, record)
