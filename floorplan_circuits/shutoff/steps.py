@@ -23,6 +23,9 @@ LIVE_IS_LIKELY = (
     "ringed on the panel off."
 )
 LEAVE_ITS_COVER = "Leave its cover on, and call a licensed electrician."
+KEEP_AWAY = "Keep everybody away from it, and call a licensed electrician."
+"""What to do about a cable end without a box, which has no cover."""
+NO_COVER = "There is no cover to take off: the cable end is bare."
 NOT_NON_CONTACT = "A non-contact tester is not enough."
 BRING_A_GROUND = (
     "None there, or nothing shown? Bring a known ground, proved likewise, or stop: without one every reading can be 0 "
@@ -77,9 +80,12 @@ def steps(plan: ShutOff, findings: Findings) -> tuple[Step, ...]:
 
 
 def _not_to_open(one: BoxWhenOff, job: _Job) -> Step:
-    do = f"Don’t open {job.place(one.box)}: {one.says}."
+    bare = job.findings.home.boxes[one.box].is_bare
+    do = f"{'Don’t touch' if bare else 'Don’t open'} {job.place(one.box)}: {one.says}."
     because = tuple(f"{_capital(why)}." for why in one.because)
     otherwise = LIVE_IS_LIKELY if job.plan.off else NO_HANDLE
+    if bare:
+        return Step("stop", do, (*because, KEEP_AWAY))
     return Step("stop", do, (*because, LEAVE_ITS_COVER if one.state == "live" else otherwise))
 
 
@@ -171,7 +177,8 @@ def _off(one: ToTurnOff, job: _Job, is_first: bool) -> Step:
 
 
 def _testing(job: _Job) -> Iterator[Step]:
-    yield Step("open", f"Take the cover off {job.opened()}.", _opening(job))
+    covered = tuple(job.mark(one.box) for one in job.boxes if not job.findings.home.boxes[one.box].is_bare)
+    yield Step("open", f"Take the cover off {_listed(covered)}." if covered else NO_COVER, _opening(job))
     yield Step("ground", "Prove the ground or neutral that each reading leans on.", _leaning(job))
     rows = tuple(row for one in job.boxes for row in to_test(job.findings.home.boxes[one.box], job.findings))
     yield Step("test", "Test every pair below on bare metal, switches both ways.", (), (), rows)
