@@ -124,7 +124,7 @@ def last_resorts(words: str) -> tuple[str, ...]:
 
     Examples:
         >>> last_resorts("Kitchen (B14, B15, B18)"), last_resorts("Baseboard heater (with 31)")
-        (('Kitchen (B14 + 2)',), ('Heater (with 31)',))
+        (('Kitchen (B14, 2 more)',), ('Heater (with 31)',))
     """
     found = BRACKETED.fullmatch(words)
     if found is None:
@@ -132,7 +132,7 @@ def last_resorts(words: str) -> tuple[str, ...]:
     head, inside = found.groups()
     marks = inside.split(", ")
     if len(marks) > 1 and all(mark[:1] == "B" and mark[1:].isdecimal() for mark in marks):
-        return (f"{head} ({marks[0]} + {len(marks) - 1})",)
+        return (f"{head} ({marks[0]}, {len(marks) - 1} more)",)
     return (f"{head.split()[-1].capitalize()} ({inside})",) if inside.startswith("with ") and " " in head else ()
 
 
