@@ -13,6 +13,7 @@ from floorplan_circuits.findings import (
     Turned,
     Walked,
 )
+from floorplan_circuits.findings.places import OUTDOORS, is_outdoors
 from floorplan_circuits.home.called import feed_called
 from floorplan_circuits.home.handling import FUSE_BACK, FUSE_CARE, is_fuse
 from floorplan_circuits.home.home import FeedPlace, existing_feeds, mains
@@ -101,7 +102,8 @@ def look(at: int, place: FeedPlace, advice: str, findings: Findings) -> Look:
     """Return in words what to look at for one feed."""
     found = findings.boxes[place.box.id]
     mind = tuple(words for words in (place.box.reach, advice) if words)
-    return Look(at, place.box.mark, _what(place), mind, found.room_name, found.level_name)
+    room = OUTDOORS if is_outdoors(place.box, found.room_name) else found.room_name
+    return Look(at, place.box.mark, _what(place), mind, room, found.level_name)
 
 
 def _what(place: FeedPlace) -> str:
@@ -119,7 +121,8 @@ def _what(place: FeedPlace) -> str:
 def _walked(room: int | None, looks: Collection[Look], findings: Findings) -> Walked:
     found = findings.home.rooms.get(room) if room is not None else None
     levels = {look.level for look in looks}
-    return Walked(found.name if found else "", levels.pop() if len(levels) == 1 else "", tuple(looks))
+    outdoors = OUTDOORS if {look.room for look in looks} == {OUTDOORS} else ""
+    return Walked(found.name if found else outdoors, levels.pop() if len(levels) == 1 else "", tuple(looks))
 
 
 def _rounds(plan: TestPlan, findings: Findings) -> Iterator[Turned]:

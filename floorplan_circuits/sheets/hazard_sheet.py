@@ -11,6 +11,7 @@ from floorplan_circuits.drawing.phrases import capital
 from floorplan_circuits.drawing.plates import BOX_PLATE_SIZE, box_plate, box_plate_width, text_height
 from floorplan_circuits.drawing.sheet import Page, Sheet
 from floorplan_circuits.findings import Findings, Hazard
+from floorplan_circuits.findings.places import place_of
 from floorplan_circuits.sheets.continuation import RestOfList, further_pages
 from floorplan_circuits.sheets.framed import Framed
 from floorplan_circuits.sheets.furniture import BODY_SIZE, text_lines
@@ -127,9 +128,8 @@ def _said_under(title: str, hazard: Hazard) -> str:
 
 def _room(hazard: Hazard, findings: Findings) -> str:
     """Return where a danger is: its room, else its level, else the whole home."""
-    found = None if hazard.box is None else findings.boxes.get(hazard.box)
-    of_box = (found.room_name or found.level_name) if found is not None else ""
-    return hazard.room_name or hazard.level_name or of_box or NOWHERE
+    of_box = place_of(hazard.box, findings) if hazard.box is not None else ""
+    return hazard.room_name or of_box or hazard.level_name or NOWHERE
 
 
 def _why(hazard: Hazard) -> str:

@@ -11,6 +11,7 @@ from floorplan_circuits.drawing.panel_cells import FaceStyle, face_height, fitti
 from floorplan_circuits.drawing.panel_face import panel_face
 from floorplan_circuits.drawing.plates import text_height
 from floorplan_circuits.findings import Findings
+from floorplan_circuits.findings.places import place_of
 from floorplan_circuits.home.home import Home
 from floorplan_circuits.home.power import Panel
 from floorplan_circuits.home.trade_words import device_word, home_words, words_of
@@ -141,8 +142,7 @@ def reset_points(findings: Findings) -> Iterator[str]:
     """Yield where a ground-fault or residual-current device is reset after a trip: boxes, then breakers."""
     for box in findings.home.boxes:
         if any(device.kind in RESETS and not device.planned for device in box.devices):
-            found = findings.boxes.get(box.id)
-            where = (found.room_name or found.level_name) if found is not None else ""
+            where = place_of(box.id, findings)
             yield f"{where} ({box.mark})" if where else box.mark
     for breaker in findings.home.breakers:
         if any(one in TRIPS for one in breaker.protects):
