@@ -44,7 +44,9 @@ def variants(breaker: int, loads: Sequence[Load], all_loads: Loads) -> tuple[str
     every, short = ", ".join(rooms), _in_short(rooms)
     named = (every, *short) if len(rooms) == 2 else short
     ways += [f"{first}: {said}" for said in (groups, *_summed_up(loads, words)) for first in named]
-    return ranked((*ways, every, *short))
+    last = f"{rooms[0]} + {len(rooms) - 1}"  # where not even that has room; never behind a number, as in Bedroom 2
+    narrow = (last,) if len(rooms) > 1 and not rooms[0][-1:].isdigit() else ()
+    return ranked((*ways, every, *short, *narrow))
 
 
 def _in_short(rooms: Sequence[str]) -> tuple[str, ...]:
