@@ -159,7 +159,7 @@ class _Maker:
         blocks = step_blocks(self.steps, self.findings, flow.left_wide, theme)
         if blocks:
             flow.running("left", Section(self._title_of_steps(), blocks, flow.left_wide))
-        panels = panels_to_move(self.findings, self.plan, theme, way.in_part)
+        panels = panels_to_move(self.findings, self.plan, theme, way)
         shown = self._picture(flow.right_wide, way)
         wide = flow.right_wide - (shown.width + BESIDE if shown is not None and shown.is_beside else 0.0)
         alone = shown.height if shown is not None and not shown.is_beside else 0.0
