@@ -71,13 +71,14 @@ def left_alone(plan: TestPlan, findings: Findings) -> Iterator[str]:
             yield f"Leave {marks[handle]} as it is: {why}."
     if plan.at_most:
         yield _limits(plan, findings)
-    if plan.apart:
-        yield f"Kept on, tested by themselves: {', '.join(marks[handle] for handle in plan.apart)}."
+    resting = [breaker.id for breaker in findings.home.breakers if breaker.found.state in ("off", "tripped")]
+    dark = never_dark(findings.home, plan.apart, plan.left_alone, resting)
+    apart = [marks[handle] for handle in plan.apart if handle not in dark]
+    if apart:
+        yield f"Kept on, tested by themselves: {', '.join(apart)}."
     if plan.kept_on:
         told = ", then ".join(" with ".join(marks[handle] for handle in handles) for handles in plan.kept_on)
         yield f"After the rounds, each alone, and only if you want to: {told}. What hangs on it should then be dead."
-    resting = [breaker.id for breaker in findings.home.breakers if breaker.found.state in ("off", "tripped")]
-    dark = never_dark(findings.home, plan.apart, plan.left_alone, resting)
     if dark:
         yield f"Never off for a test, since something on it must stay on: {', '.join(marked(dark, findings))}."
     fuses = [marks[handle] for handle in plan.apart if is_fuse(findings.home, handle)]
