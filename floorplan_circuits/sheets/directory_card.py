@@ -256,12 +256,18 @@ class _Card:
 
 
 def _fitted(variants: Sequence[str], area: Rect, sizes: tuple[float, ...]) -> tuple[tuple[str, ...], float, bool]:
-    """Return the fullest words that fit, their size, and whether they had to be cut."""
-    for variant in variants:
-        for size in sizes:
-            lines = max(1, int((area.height - AIR) / text_height(size)))
-            shown, was_cut = fits((variant,), area.width, size, lines=lines)
-            if not was_cut:
-                return shown, size, False
+    """Return the fullest words that fit, their size, and whether they had to be cut.
+
+    Smaller letters, then shorter words, then letters as small as captions are taken before a word is broken.
+    """
+    for tried, is_whole in ((sizes, True), ((CAPTION,), True), (sizes, False)):
+        for variant in variants:
+            for size in tried:
+                if is_whole and any(width(word, size) > area.width for word in variant.split()):
+                    continue
+                lines = max(1, int((area.height - AIR) / text_height(size)))
+                shown, was_cut = fits((variant,), area.width, size, lines=lines)
+                if not was_cut:
+                    return shown, size, False
     last, was_cut = one_line((variants[-1],), area.width, SIZES[-1])
     return (last,), SIZES[-1], was_cut

@@ -145,3 +145,12 @@ def test_the_card_of_a_board_tells_its_rows_and_its_householders_numbers(size: t
     for page in sheet.pages:
         shown = [bounds_of(mark) for mark in flat(page.ink) if isinstance(mark, Text) and mark.words]
         assert not any(overlap(a, b) for at, a in enumerate(shown) for b in shown[at + 1 :])
+
+
+@pytest.mark.parametrize("name", SAMPLES)
+def test_on_a_narrow_card_words_are_smaller_or_fewer_before_one_is_broken(name: str) -> None:
+    findings = sample(name)
+    narrow = directory_card(findings, PAPERS["letter"], MADE, size=(63.0, 152.0))
+    known = {word for line in findings.lines.values() for words in line.variants for word in words.split()}
+    broken = [words for page in narrow.pages for words in words_in(page.ink) if words.endswith("-")]
+    assert not [words for words in broken if words.split()[-1] not in known]
