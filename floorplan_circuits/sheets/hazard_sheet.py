@@ -19,6 +19,8 @@ from floorplan_circuits.sheets.layouts import inner_size
 from floorplan_circuits.sheets.paper import MARGIN, Paper, Rect
 from floorplan_circuits.sheets.sections import Block, Section, text_block
 
+PRACTICE = "Common practice, no source"
+"""How the source of a danger begins that the trade knows and no rule of it is at hand."""
 NOWHERE = "The whole home"
 NONE = "No danger found among what is recorded. That says nothing of what is not."
 MOST_NAMED = 12
@@ -133,7 +135,15 @@ def _room(hazard: Hazard, findings: Findings) -> str:
 
 
 def _why(hazard: Hazard) -> str:
-    return f"{hazard.why} Source: {hazard.source.rstrip('.')}." if hazard.source else hazard.why
+    return f"{hazard.why} {_source(hazard.source.rstrip('.'))}" if hazard.source else hazard.why
+
+
+def _source(source: str) -> str:
+    """Return where a rule comes from; of what only the trade does that nobody published it, or what else says it."""
+    if not source.startswith(PRACTICE):
+        return f"Source: {source}."
+    besides = source.removeprefix(PRACTICE)
+    return f"Common practice{besides}." if besides else "Common practice; no published rule that we know of."
 
 
 def _not_opened(findings: Findings) -> str:

@@ -6,10 +6,10 @@ from floorplan_circuits.drawing.close_up import ROUND_HOLES
 from floorplan_circuits.drawing.close_up_facts import contents_of
 from floorplan_circuits.drawing.close_up_picture import Picture, natural_width, picture
 from floorplan_circuits.drawing.ink import Group, Mark, Text, flat, moved, scaled
-from floorplan_circuits.drawing.lettering import cap_height
+from floorplan_circuits.drawing.lettering import cap_height, width
 from floorplan_circuits.drawing.palette import Theme
 from floorplan_circuits.findings import Findings
-from floorplan_circuits.sheets.furniture import section_head
+from floorplan_circuits.sheets.furniture import SECTION_SIZE, section_head
 from floorplan_circuits.sheets.sections import HEAD
 
 LARGEST, USUAL_HIGH, MOST_HIGH = 0.85, 54.0, 72.0
@@ -50,8 +50,10 @@ def small_picture(findings: Findings, box: int, wide: float, theme: Theme, apart
     is_beside = not apart and drawn.height * scale <= MOST_HIGH and drawn.width * scale <= wide - BESIDE - LEAST_PLAN
     scale = scale if is_beside or apart else min(LARGEST, wide / drawn.width)
     across = drawn.width * scale
+    named = f"Inside {contents.box.mark}"
+    title = named if width(named, SECTION_SIZE, True) <= across else "Inside"
     ink: tuple[Mark, ...] = (
-        section_head(0, 0, across, f"Inside {contents.box.mark}", theme),
+        section_head(0, 0, across, title, theme),
         moved(_with_readable_gangs(scaled(drawn.ink, scale)), 0, HEAD),
     )
     return SmallPicture(Group(ink), across, HEAD + drawn.height * scale, is_beside, drawn.shortened)

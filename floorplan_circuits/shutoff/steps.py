@@ -98,7 +98,7 @@ def _before(job: _Job) -> Iterator[Step]:
     yield Step("tell", "Tell everybody in the home what goes dark, and for how long.", asks)
     critical = [one for one in job.losing if one.critical]
     if critical:
-        yield Step("mind", "Shut down what minds, and look after it.", tuple(_minding(critical)))
+        yield Step("mind", "First see to what must not simply go off:", tuple(_minding(critical)))
     if job.plan.prove_tester_at is None:
         yield _prove_before_off()
     more = ("What is dead already shows nothing.",)

@@ -4,8 +4,15 @@ import pytest
 
 from floorplan_circuits.drawing.ink import Text, flat
 from floorplan_circuits.drawing.palette import PAPER
+from floorplan_circuits.find import find
 from floorplan_circuits.sheets.shutoff_picture import LEAST_WORD, small_picture
-from tests.drawing.drawn import sample
+from tests.drawing.drawn import bounds_of, box, device, home, sample
+
+
+def test_a_long_mark_does_not_run_past_the_picture() -> None:
+    findings = find(home((box(20, None, device(21), mark="0 “attic”"),)))
+    drawn = small_picture(findings, 20, 82.4, PAPER)
+    assert bounds_of(drawn.ink)[2] <= drawn.width + 0.2
 
 
 @pytest.mark.parametrize(("name", "mark"), [("house", "B61"), ("flat", "B1"), ("house", "B48")])

@@ -111,6 +111,7 @@ def test_what_was_found_off_is_looked_at_and_stays_off() -> None:
 
 def test_what_is_critical_is_shut_down_first_and_what_starts_by_itself_is_named() -> None:
     _, found = of_sample("cottage", "B3")
+    assert said(found, "mind").startswith("First see to what must not simply go off: ")
     assert "Furnace, Back hall: turn it down first" in said(found, "mind")
     assert "furnace (Back hall)" in said(found, "by itself")
 
