@@ -46,13 +46,13 @@ FAULTS = (
     ),
     Fault(
         "shutoff/handles",
-        "return fuses | with_mains | keep_off(home, record)",
-        "return fuses | with_mains",
+        "return fuses | in_trouble(record) | keep_off(home, record)",
+        "return fuses | in_trouble(record)",
         "what may never be opened is",
     ),
     Fault(
         "shutoff/handles",
-        "fuses | with_mains | keep_off(home, record)",
+        "fuses | in_trouble(record) | keep_off(home, record)",
         'fuses | {one.id: "" for one in home.breakers if one.may_open.may == "never"}',
         "a breaker in trouble is relied on",
     ),
@@ -115,6 +115,8 @@ FAULTS = (
         "for place in points)",
         "a tester is proved on a guess",
     ),
+    Fault("shutoff/around", "relied_on and is_live(", "is_live(", "a tester is proved on a handle in trouble"),
+    Fault("shutoff/around", "and kind.hots == 1 ", "", "a lead is plugged in at 240 V"),
     Fault(
         "shutoff/around",
         "place.box.id not in barred and around.stays_live(place)",
