@@ -9,14 +9,15 @@ from typing import Any
 from floorplan_circuits.findings import BoxWhenOff, Findings, GoesDark, OtherChoice, ShutOff, ToTurnOff
 from floorplan_circuits.home.handling import FUSE_CARE, any_fuse, to_open
 from floorplan_circuits.shutoff.revive import Revival
+from floorplan_circuits.shutoff.steps import KEEP_AWAY
 
 CAUTION = (
     "A map can be wrong: test every conductor before you touch it, and prove the tester before and after, on a known "
     "live point. Wires on the supply side stay live. Local codes apply."
 )
 NO_LIVE_POINT = (
-    "No tested point stays live: prove the tester on a known live point before the last handle goes off, and again "
-    "once power is back, or on a proving unit. If it fails afterwards, nothing was shown."
+    "No tested point that will do stays live: prove the tester on a known live point before the last handle goes off, "
+    "and again once power is back, or on a proving unit. If it fails afterwards, nothing was shown."
 )
 NOT_OPENED_LIVE = "Leave its cover on, and call a licensed electrician."
 NOT_OPENED_UNKNOWN = "Find out first what feeds it, or have a licensed electrician open and test it."
@@ -104,8 +105,9 @@ def stay_shut_lines(plan: ShutOff, findings: Findings) -> Iterator[str]:
     """Yield which boxes are not to be opened even so, each with why: it is told before all else."""
     for one in plan.states:
         if one.box in plan.stay_shut:
-            otherwise = NOT_OPENED_LIVE if one.state == "live" else NOT_OPENED_UNKNOWN
-            yield f"Don’t open {findings.home.boxes[one.box].mark}: {one.says}. {otherwise}"
+            box = findings.home.boxes[one.box]
+            otherwise = KEEP_AWAY if box.is_bare else NOT_OPENED_LIVE if one.state == "live" else NOT_OPENED_UNKNOWN
+            yield f"Don’t {'touch' if box.is_bare else 'open'} {box.mark}: {one.says}. {otherwise}"
 
 
 def _turn_off(plan: ShutOff, findings: Findings) -> Iterator[str]:

@@ -28,6 +28,7 @@ from floorplan_circuits.shutoff.revive import Revival
 from floorplan_circuits.shutoff.revive import revive as look_for
 from floorplan_circuits.shutoff.shut_off import Desk
 from floorplan_circuits.shutoff.shut_off import shut_off as work_out
+from floorplan_circuits.shutoff.targets import sharing_neutrals
 from floorplan_circuits.supply.graph import SupplyGraph, supply_graph
 from floorplan_circuits.supply.handles import moves_together
 from floorplan_circuits.supply.numbering import marks, panel_finding, reading_order
@@ -39,6 +40,7 @@ from floorplan_circuits.survey.log_book import LogBook
 from floorplan_circuits.survey.statements import Stated, statements
 from floorplan_circuits.survey.states import Judge, box_states, feed_states
 from floorplan_circuits.survey.telling import Telling
+from floorplan_circuits.survey.troubles import in_trouble
 
 
 def find(home: Home, before: Findings | None = None, layer: Layer = "both") -> Findings:
@@ -62,6 +64,8 @@ def find(home: Home, before: Findings | None = None, layer: Layer = "both") -> F
         lines=directory.lines,
         directory=directory.judged,
         colours=circuit_colours(home, inside, boxes, both, drawn.neighbours),
+        troubles=in_trouble(book),
+        shares_neutral=sharing_neutrals(home),
         evidence_to=book.last_date()[:10],
         tested_by=book.testers(),
     )

@@ -7,7 +7,7 @@ from floorplan_circuits.findings import Effort, Findings, PlannedRound, TestPlan
 from floorplan_circuits.home.called import feed_called
 from floorplan_circuits.home.home import existing_feeds
 from floorplan_circuits.rounds.answers import plan_code
-from floorplan_circuits.rounds.wording import CAUTIONS, left_alone, rests
+from floorplan_circuits.rounds.wording import cautions, left_alone, rests
 
 NAMES = {"plan": "this plan", "one_at_a_time": "one breaker at a time", "tracer": "a signal tracer"}
 
@@ -80,7 +80,7 @@ def as_text(plan: TestPlan, findings: Findings) -> str:
     """Return the plan for a person: what to mind, the rounds, the solo pass, what else it could cost."""
     parts = (
         [_title(plan, findings)],
-        list(CAUTIONS),
+        list(cautions(plan, findings)),
         list(left_alone(plan, findings)),
         list(_rounds(plan, findings)),
         list(_walk(plan, findings)),

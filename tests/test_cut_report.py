@@ -15,6 +15,7 @@ from floorplan_circuits.find import find, shut_off
 from floorplan_circuits.home.home import Home
 from floorplan_circuits.home.resources import folder
 from sample_homes.write_samples import SAMPLES
+from tests.drawing.drawn import sample
 from tests.homes import homes
 from tests.supply.wiring import UNKNOWN, breaker, on
 from tests.survey.houses import FEED, A, a_test, box_of, house, opened
@@ -129,3 +130,11 @@ def test_the_example_on_the_page_fits() -> None:
     page = (SHARED / "README.md").read_text(encoding="utf-8")
     _, _, told = page.partition("## What `shutoff` writes\n")
     VALID.validate(json.loads(told.split("\n\n")[0]))
+
+
+def test_a_bare_cable_end_is_not_to_be_touched() -> None:
+    findings = sample("cottage")
+    (end,) = [box for box in findings.home.boxes if box.is_bare]
+    text = as_text(shut_off(findings, [end.id]), findings)
+    assert f"Don’t touch {end.mark}: unknown: treat as live. Keep everybody away from it" in text
+    assert f"Don’t open {end.mark}" not in text

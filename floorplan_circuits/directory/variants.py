@@ -3,6 +3,7 @@
 An appliance is looked for by its name, all else by its room; a switch is told only where there is nothing else.
 """
 
+from collections import Counter
 from collections.abc import Callable, Iterable, Mapping, Sequence
 
 from floorplan_circuits.directory.parts import part_words
@@ -11,6 +12,10 @@ from floorplan_circuits.findings import Load, Loads
 NAMED_GROUPS = ("appliance", "alarm", "other", "fan", "heater")
 DIVIDED = ("receptacle", "light")
 """Groups of which a room mostly has many, so that a line must say which."""
+
+SOME = "some "
+MIXED = "mixed"
+"""The fewest words for loads of several kinds."""
 
 Say = Callable[[Sequence[Load]], str]
 """Gives the words for some loads of one divided group."""
@@ -29,18 +34,40 @@ def variants(breaker: int, loads: Sequence[Load], all_loads: Loads) -> tuple[str
 
     def roughly(some: Sequence[Load]) -> str:
         partly = any(all_loads.rest(breaker, load.place, load.group) for load in some)
-        return f"{'some ' if partly and len(some) > 1 else ''}{_plainly(some)}"
+        return f"{SOME if partly and len(some) > 1 else ''}{_plainly(some)}"
 
-    groups = ", ".join(_words(loads, roughly))
+    words = _words(loads, roughly)
+    groups = ", ".join(words)
     ways = [_by_place(by_room, exactly), _by_place(by_room, roughly), f"{', '.join(rooms)}: {groups}"]
     if len(rooms) > 2:
-        ways.append(f"{', '.join(rooms[:2])} and {len(rooms) - 2} more: {groups}")
-    ways.append(f"{rooms[0]} and {len(rooms) - 1} more: {groups}" if len(rooms) > 1 else f"{rooms[0]}: {groups}")
-    if len(rooms) > 2:
-        ways.append(f"{rooms[0]} + {len(rooms) - 1}: {groups}")
-    ways.append(", ".join(rooms))
-    ways.append(f"{rooms[0]} + {len(rooms) - 1}" if len(rooms) > 1 else rooms[0])
-    return ranked(ways)
+        ways.append(f"{', '.join(rooms[:2])} and {_more_rooms(len(rooms) - 2)}: {groups}")
+    every, short = ", ".join(rooms), _in_short(rooms)
+    named = (every, *short) if len(rooms) == 2 else short
+    ways += [f"{first}: {said}" for said in (groups, *_summed_up(loads, words)) for first in named]
+    last = f"{rooms[0]} + {len(rooms) - 1}"  # where not even that has room; never behind a number, as in Bedroom 2
+    narrow = (last,) if len(rooms) > 1 and not rooms[0][-1:].isdigit() else ()
+    return ranked((*ways, every, *short, *narrow))
+
+
+def _in_short(rooms: Sequence[str]) -> tuple[str, ...]:
+    """Return the first room and how many more there are, in ever fewer words that cannot be taken for its number."""
+    if len(rooms) == 1:
+        return (rooms[0],)
+    more = len(rooms) - 1
+    return f"{rooms[0]} and {_more_rooms(more)}", f"{rooms[0]}, {more} more"
+
+
+def _more_rooms(count: int) -> str:
+    return f"{count} more {'room' if count == 1 else 'rooms'}"
+
+
+def _summed_up(loads: Sequence[Load], words: Sequence[str]) -> tuple[str, ...]:
+    """Return in ever fewer words what kinds of load there are: a line drops them last, after how much of each it is."""
+    if len(words) < 2:
+        return tuple(word.removeprefix(SOME) for word in words)
+    told = Counter(f"{load.group}s" if load.group in DIVIDED else load.plural for load in loads)
+    (most, count), *_ = told.most_common(1)
+    return (*((f"{most} and other",) if count > 1 else ()), MIXED)
 
 
 def ranked(ways: Iterable[str]) -> tuple[str, ...]:

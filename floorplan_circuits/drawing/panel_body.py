@@ -9,18 +9,21 @@ from floorplan_circuits.home.power import Breaker
 
 BODY = 5.95
 THUMB = 1.15
-RATING_SIZE = 7.0
+RATING_SIZE, LEAST_SIZE = 7.0, 6.8
+"""Points of a rating, and the least that can be read: a half space is as high as its letters at least."""
 RATING_WIDE = 4.0
 """mm that a body has for its rating beside the thumb."""
-TWO_LINES, LINE_PITCH = 6.0, 2.6
+TWO_LINES, LINE_PITCH = 5.2, 2.6
 """Least height in mm of a body with letters under its rating, and from one line to the next."""
-LETTERS = {"ground fault": "G", "arc fault": "A", "residual current": "R", "surge": "S"}
+LETTERS = {"ground fault": "GF", "arc fault": "AF", "residual current": "RC", "surge": "SP"}
+"""Two letters each, so that none is taken for a unit: 15 A would be the rating."""
 LETTERS_IN_WORDS = {
-    "ground fault": "G trips on a ground fault",
-    "arc fault": "A on an arc fault",
-    "residual current": "R on residual current (RCD, RCBO)",
-    "surge": "S guards against surges",
+    "ground fault": "GF trips on a ground fault",
+    "arc fault": "AF trips on an arc fault",
+    "residual current": "RC trips when current leaks (RCD, RCBO)",
+    "surge": "SP guards against surges",
 }
+SEVERAL = "letters with + stand for several, as G+A for GF and AF"
 
 
 def is_found_off(breaker: Breaker) -> bool:
@@ -29,11 +32,17 @@ def is_found_off(breaker: Breaker) -> bool:
 
 
 def body(
-    breaker: Breaker, bounds: tuple[float, float, float, float], right: bool, theme: Theme, off: bool = False
+    breaker: Breaker,
+    bounds: tuple[float, float, float, float],
+    right: bool,
+    theme: Theme,
+    off: bool = False,
+    *,
+    letters: bool = True,
 ) -> list[Mark]:
     """Draw the body in (x, y, width, height) mm; `right`: it stands in the right column, so inward is left.
 
-    `off`: its handle is drawn off, as that of one found off always is.
+    `off`: its handle is drawn off, as that of one found off always is. `letters`: with what else trips it.
     """
     x, y, wide, high = bounds
     off = off or is_found_off(breaker)
@@ -43,16 +52,18 @@ def body(
     marks += _fuse(thumb_x, y + high / 2, theme) if breaker.device == "fuse" else _thumb(thumb_x, y, high, off, theme)
     side = words_x > thumb_x
     at = thumb_x + THUMB + (x + wide - thumb_x - THUMB) / 2 if side else (x + thumb_x) / 2
-    marks += _words(breaker, (at, y + high / 2), high, off, theme)
+    marks += _words(breaker, (at, y + high / 2), high, off, trips_too(breaker) if letters else "", theme)
     return marks
 
 
-def _words(breaker: Breaker, middle: tuple[float, float], high: float, off: bool, theme: Theme) -> Iterator[Mark]:
-    """Yield the rating, or that it is off, and the letters of what else trips it below, in half a space beside it."""
+def _words(
+    breaker: Breaker, middle: tuple[float, float], high: float, off: bool, letters: str, theme: Theme
+) -> Iterator[Mark]:
+    """Yield the rating, or that it is off, and below the letters of what else trips it, where both can be read."""
     out = "out" if breaker.device == "fuse" else "off"
-    rating, letters = out if off else "" if breaker.amps is None else str(breaker.amps), trips_too(breaker)
-    lines = [rating, letters] if letters and high >= TWO_LINES else [f"{rating} {letters}".strip()]
-    size = min(RATING_SIZE, RATING_SIZE * high / 4.2)
+    rating = out if off else "" if breaker.amps is None else str(breaker.amps)
+    lines = [rating, letters] if letters and high >= TWO_LINES else [rating]
+    size = max(LEAST_SIZE, min(RATING_SIZE, RATING_SIZE * high / 4.2))
     x, y = middle
     for at, words in enumerate(lines):
         fitted = min(size, size * RATING_WIDE / max(width(words, size, off), 0.1))
@@ -61,15 +72,18 @@ def _words(breaker: Breaker, middle: tuple[float, float], high: float, off: bool
 
 
 def trips_too(breaker: Breaker) -> str:
-    """Return the letters of what trips a breaker besides too much current: G ground, A arc, R residual current."""
-    return "".join(letter for name, letter in LETTERS.items() if name in breaker.protects)
+    """Return the letters of what trips a breaker besides too much current: GF ground fault, G+A ground and arc."""
+    found = [letters for name, letters in LETTERS.items() if name in breaker.protects]
+    return found[0] if len(found) == 1 else "+".join(letters[0] for letters in found)
 
 
 def letters_told(breakers: Iterable[Breaker]) -> str:
     """Return what the letters on these breakers stand for, in one sentence; nothing where there are none."""
-    found = {name for breaker in breakers for name in breaker.protects}
-    words = "; ".join(said for name, said in LETTERS_IN_WORDS.items() if name in found)
-    return f"{words}." if words else ""
+    protected = [breaker.protects for breaker in breakers]
+    found = {name for protects in protected for name in protects}
+    words = [said for name, said in LETTERS_IN_WORDS.items() if name in found]
+    words += [SEVERAL] if any(len(set(protects)) > 1 for protects in protected) else []
+    return f"{'; '.join(words)}." if words else ""
 
 
 def _thumb(x: float, y: float, high: float, off: bool, theme: Theme) -> list[Mark]:

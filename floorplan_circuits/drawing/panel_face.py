@@ -140,7 +140,8 @@ def _draw_cell(cell: Cell, layout: Layout, face: Face) -> None:
         face.shortened += [f"{layout.findings.marks.get(cell.breaker.id, '')}: {cut}"] if cut else []
         body_x = layout.body_left(right or layout.grid.columns == 1)
         bounds = (body_x, top + 0.3, BODY, bottom - top - 0.6)
-        face.marks += body(cell.breaker, bounds, right, style.theme, layout.is_off(cell.breaker))
+        is_off = layout.is_off(cell.breaker)
+        face.marks += body(cell.breaker, bounds, right, style.theme, is_off, letters=not style.words_alone)
         subject = Subject("breaker", cell.breaker.id)
         middle = (spine_left + spine_right) / 2 if layout.grid.columns == 2 else style.width
         face.spots.append(((middle if right else 0.0, top, right_edge if right else middle, bottom), subject))

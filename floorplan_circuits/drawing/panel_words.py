@@ -67,7 +67,7 @@ def row_words(
     x, top, room, high = bounds
     line = findings.lines.get(breaker.id, Line(breaker.id, ("",)))
     all_squares = _squares(findings, breaker, room, on_screen)
-    variants = with_note(line, breaker)
+    variants = with_note(line, breaker, findings.troubles.get(breaker.id, ""))
     if on_screen:
         variants = beside_old_label(variants, breaker)
     if words_alone:
@@ -124,7 +124,7 @@ def last_resorts(words: str) -> tuple[str, ...]:
 
     Examples:
         >>> last_resorts("Kitchen (B14, B15, B18)"), last_resorts("Baseboard heater (with 31)")
-        (('Kitchen (B14 + 2)',), ('Heater (with 31)',))
+        (('Kitchen (B14, 2 more)',), ('Heater (with 31)',))
     """
     found = BRACKETED.fullmatch(words)
     if found is None:
@@ -132,7 +132,7 @@ def last_resorts(words: str) -> tuple[str, ...]:
     head, inside = found.groups()
     marks = inside.split(", ")
     if len(marks) > 1 and all(mark[:1] == "B" and mark[1:].isdecimal() for mark in marks):
-        return (f"{head} ({marks[0]} + {len(marks) - 1})",)
+        return (f"{head} ({marks[0]}, {len(marks) - 1} more)",)
     return (f"{head.split()[-1].capitalize()} ({inside})",) if inside.startswith("with ") and " " in head else ()
 
 
@@ -156,13 +156,24 @@ def _line(words: str, x: float, middle: float, size: float, colour: str) -> Mark
 # --- what must be known before the breaker is touched ---------------------------------------------------------------
 
 
-def with_note(line: Line, breaker: Breaker) -> tuple[str, ...]:
-    """Add to each variant what a person must know before touching the breaker, in full, then short."""
+def with_note(line: Line, breaker: Breaker, trouble: str) -> tuple[str, ...]:
+    """Add to each variant what a person must know before touching the breaker, in full, then short.
+
+    `trouble`: what somebody found wrong with it, '' where nobody did. It comes first, and is in every variant.
+    """
     notes = _notes(breaker)
+    if trouble:
+        keep_off = keep_off_words(trouble)
+        notes = (*(f"{keep_off}; {note}" for note in notes), keep_off)
     if not notes:
         return line.variants
     noted = tuple(f"{words} ({note})" for words in line.variants for note in notes)
-    return noted if line.own else (*noted, notes[-1][:1].upper() + notes[-1][1:])
+    return noted if line.own and not trouble else (*noted, notes[-1][:1].upper() + notes[-1][1:])
+
+
+def keep_off_words(trouble: str) -> str:
+    """Return what to do about a handle in trouble: 'runs hot: keep off'."""
+    return f"{trouble}: keep off"
 
 
 def _notes(breaker: Breaker) -> tuple[str, ...]:

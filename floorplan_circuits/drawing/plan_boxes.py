@@ -26,7 +26,8 @@ PLANNED_APART = 0.25
 """How far off what is built stands what is planned in the same box, in gangs."""
 DEAD_WEIGHT = 0.2
 """mm of the lines of a symbol that should be dead while handles are off."""
-ON_WALL = ("wall", "outdoor")
+ON_WALL = ("wall", "outdoor", "loose cable end")
+"""Mounts of what stands out the way it is turned: a loose cable end comes out of a wall more often than not."""
 DOUBTFUL: tuple[Standing, ...] = ("unknown", "contradicted", "expired")
 STANDING_WORDS: Mapping[Standing, str] = {
     "unknown": "nobody knows",

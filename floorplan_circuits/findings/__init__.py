@@ -99,6 +99,8 @@ class Findings:
     home: Home
     marks: Mapping[int, str] = field(default_factory=dict)
     """Breaker or main -> its number as on the panel: 5, 15A, 2·4, G3."""
+    shares_neutral: Mapping[int, tuple[int, ...]] = field(default_factory=dict)
+    """Breaker -> those that it shares a neutral with, as far as anybody said."""
     rooms: Mapping[int, RoomShape] = field(default_factory=dict)
     room_of: Mapping[int, int | None] = field(default_factory=dict)
     """Box -> the room it belongs to."""
@@ -114,6 +116,8 @@ class Findings:
     conclusions: Mapping[int, Conclusion] = field(default_factory=dict)
     disagreements: tuple[Disagreement, ...] = ()
     """What readings say against each other or against the map, in the order of the boxes."""
+    troubles: Mapping[int, str] = field(default_factory=dict)
+    """Breaker or main -> what somebody found wrong with it and nobody mended: runs hot, will not reset."""
     boxes: Mapping[int, BoxFinding] = field(default_factory=dict)
     hazards: tuple[Hazard, ...] = ()
     loads: Loads = field(default_factory=Loads)

@@ -26,6 +26,8 @@ practice, no source), so a box drawn on the far face of its wall is still found;
 FACING = frozenset({"wall", "outdoor"})
 """Mounts that belong to the side they face; all others belong to the floor they are on."""
 
+LOOSE = "loose cable end"
+
 AS_GOOD = 0.98
 """A room's middle is taken for its widest empty place if that leaves at least this share of the width round it."""
 
@@ -34,8 +36,9 @@ def room_of_boxes(home: Home) -> dict[int, int | None]:
     """Return the room of each box, or None: a box without a place, outside all rooms, or facing outdoors.
 
     A box on a wall belongs to the side it faces; if that is outside all rooms, to the room it stands inside of, if
-    any (an outdoor box to none). Ceiling, floor, hidden and loose boxes belong where they are. Where rooms overlap,
-    the smallest has the box, and of equal ones the first in the home's order.
+    any (an outdoor box to none). Ceiling, floor and hidden boxes belong where they are; so does a loose cable end, but
+    one that comes out of a wall belongs to the side it faces. Where rooms overlap, the smallest has the box, and of
+    equal ones the first in the home's order.
     """
     found: dict[int, int | None] = dict.fromkeys(home.boxes.ids())
     boxes = boxes_by_level(home)
@@ -52,11 +55,22 @@ def _locate(outlines: tuple[Outline, ...], placed: Sequence[PlacedBox]) -> list[
     at = np.array([one.at for one in placed], dtype=np.float64)
     faces = np.array([one.box.mount in FACING for one in placed])
     found = _floor_at(outlines, np.where(faces[:, None], at + _ahead(placed), at), "intersects")
+    loose = np.flatnonzero([one.box.mount == LOOSE for one in placed])
+    if loose.size:
+        found[loose] = _of_loose(outlines, at[loose], at[loose] + _ahead([placed[one] for one in loose.tolist()]))
     lost = np.flatnonzero((found < 0) & [one.box.mount == "wall" for one in placed])
     if lost.size:
         found[lost] = _floor_at(outlines, at[lost], "within")
     places: list[int] = found.tolist()
     return places
+
+
+def _of_loose(outlines: tuple[Outline, ...], at: Floats, ahead: Floats) -> Wholes:
+    """Return the room of loose cable ends: round them, else of those in a wall the one ahead, else one they touch."""
+    found = _floor_at(outlines, at, "within")
+    for places in (ahead, at):
+        found = np.where(found < 0, _floor_at(outlines, places, "intersects"), found)
+    return found
 
 
 def _ahead(placed: Sequence[PlacedBox]) -> Floats:

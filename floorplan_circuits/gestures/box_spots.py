@@ -40,11 +40,17 @@ def box_spot(kind: str, at: XY, context: Context, overhead: bool = False) -> Spo
     if box is not None and box.at is not None:
         return Spot(box.at, box.angle, box.mount, box)
     if mount not in ON_WALL:
-        return Spot((round(at[0]), round(at[1])), 90, mount)
+        return Spot((round(at[0]), round(at[1])), _turned(mount, at, context, reach), mount)
     if wall is None:
         return Spot((round(at[0]), round(at[1])), 90, "ceiling") if overhead else None
     indoors = faces_into(wall.at, wall.angle, context.outlines())
     return Spot(wall.at, wall.angle, "wall" if indoors else "outdoor")
+
+
+def _turned(mount: Mount, at: XY, context: Context, reach: float) -> int:
+    """Return which way a thing off the walls is turned: a loose cable end away from the wall beside it."""
+    wall = wall_spot(at, context.outlines(), reach) if mount == "loose cable end" else None
+    return 90 if wall is None else wall.angle
 
 
 def _box_at(at: XY, mount: Mount, wall: WallSpot | None, context: Context) -> Box | None:

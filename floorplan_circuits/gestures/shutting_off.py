@@ -53,7 +53,10 @@ def asks_for(plan: ShutOff, findings: Findings) -> str:
     boxes = _listed([findings.home.boxes[box].mark for box in plan.boxes if box not in plan.stay_shut])
     if shut:
         says = "; ".join(dict.fromkeys(one.says for one in shut))
-        never = f"Don’t open {_listed([findings.home.boxes[one.box].mark for one in shut])}: {says}."
+        closed = [findings.home.boxes[one.box] for one in shut]
+        bare = {box.is_bare for box in closed}
+        do = " or ".join(word for word, is_bare in (("open", False), ("touch", True)) if is_bare in bare)
+        never = f"Don’t {do} {_listed([box.mark for box in closed])}: {says}."
         return f"{never} {_asks(boxes, plan, findings) if boxes else _no_way_in(plan)}"
     return _asks(boxes, plan, findings)
 

@@ -128,6 +128,11 @@ class Box(Record):
     note: Note = ""
     pictures: tuple[str, ...] = Field(default=(), max_length=50)
 
+    @property
+    def is_bare(self) -> bool:
+        """Whether it is a cable end without a box: there is no cover to leave on, and nothing to open."""
+        return self.mount == "loose cable end"
+
     def feeds(self) -> tuple[Feed, ...]:
         """Return every feed that enters: those of its devices, gang by gang, then those that pass."""
         return (*[feed for device in self.devices for feed in device.feeds], *self.passing)

@@ -4,6 +4,7 @@ from collections.abc import Collection, Iterator, Mapping
 from dataclasses import dataclass
 
 from floorplan_circuits.findings import Conclusion
+from floorplan_circuits.home.boxes import Device
 from floorplan_circuits.home.home import FeedPlace, Home, existing_feeds, mains
 from floorplan_circuits.home.kinds import kind_named
 from floorplan_circuits.supply.handles import may_move_along, moves_together
@@ -12,6 +13,8 @@ from floorplan_circuits.survey.statements import breakers_above
 from floorplan_circuits.survey.troubles import keep_off, with_joined
 
 PLUG_IN = "plug in a lamp or a radio without a battery"
+IN_USE = "leave it plugged in: see by its own light or sound whether it runs, and call it unclear where neither tells"
+"""What to do at a receptacle of one thing that is not to be unplugged: a pump, a freezer."""
 BULB_FIRST = "put in a bulb that works, and leave its switch on"
 ADAPTER = "nothing to watch: with the breaker off and tested, clip on a tracer's adapter for bare ends"
 BY_TESTER = "nothing to watch from outside: it is found when its box is opened with all that may feed it off"
@@ -149,6 +152,11 @@ def _advice(home: Home, places: list[FeedPlace], working: Collection[int]) -> It
         elif _nothing_to_watch(place, working):
             yield place.feed.id, BY_TESTER
         elif place.device is not None and kind_named(place.device.kind).group == "receptacle":
-            yield place.feed.id, PLUG_IN
+            yield place.feed.id, IN_USE if _is_kept_plugged_in(place.device) else PLUG_IN
         elif place.device is not None and kind_named(place.device.kind).group == "light":
             yield place.feed.id, BULB_FIRST
+
+
+def _is_kept_plugged_in(device: Device) -> bool:
+    """Tell whether a receptacle has room for one plug alone, and something that minds is on it."""
+    return device.kind == "single receptacle" and bool(device.critical)

@@ -13,6 +13,7 @@ from floorplan_circuits.findings import (
     Turned,
     Walked,
 )
+from floorplan_circuits.findings.places import OUTDOORS, is_outdoors
 from floorplan_circuits.home.called import feed_called
 from floorplan_circuits.home.handling import FUSE_BACK, FUSE_CARE, is_fuse
 from floorplan_circuits.home.home import FeedPlace, existing_feeds, mains
@@ -20,6 +21,7 @@ from floorplan_circuits.home.kinds import kind_named
 from floorplan_circuits.home.trade_words import home_words
 from floorplan_circuits.rounds.answers import plan_code
 from floorplan_circuits.rounds.kept_on import never_dark
+from floorplan_circuits.rounds.minded import minded
 from floorplan_circuits.supply.numbering import reading_order
 
 CAUTIONS = (
@@ -43,7 +45,7 @@ def in_words(plan: TestPlan, findings: Findings) -> RoundsInWords:
     return RoundsInWords(
         code=plan_code(plan),
         home=findings.home.name,
-        cautions=CAUTIONS,
+        cautions=cautions(plan, findings),
         left_alone=tuple(left_alone(plan, findings)),
         not_watched=tuple(not_watched(plan, findings)),
         walk=tuple(_walked(stop.room, [looks[feed] for feed in stop.feeds], findings) for stop in plan.all_on.walk),
@@ -55,6 +57,12 @@ def in_words(plan: TestPlan, findings: Findings) -> RoundsInWords:
     )
 
 
+def cautions(plan: TestPlan, findings: Findings) -> tuple[str, ...]:
+    """Return what to mind before the first round: all that holds everywhere, and what of this home goes off when."""
+    household, *others = CAUTIONS
+    return (household, *minded(plan, findings), *others)
+
+
 def left_alone(plan: TestPlan, findings: Findings) -> Iterator[str]:
     """Yield what stays as it is in every round, and what is tested by itself, in sentences."""
     marks = findings.marks
@@ -63,13 +71,14 @@ def left_alone(plan: TestPlan, findings: Findings) -> Iterator[str]:
             yield f"Leave {marks[handle]} as it is: {why}."
     if plan.at_most:
         yield _limits(plan, findings)
-    if plan.apart:
-        yield f"Kept on, tested by themselves: {', '.join(marks[handle] for handle in plan.apart)}."
+    resting = [breaker.id for breaker in findings.home.breakers if breaker.found.state in ("off", "tripped")]
+    dark = never_dark(findings.home, plan.apart, plan.left_alone, resting)
+    apart = [marks[handle] for handle in plan.apart if handle not in dark]
+    if apart:
+        yield f"Kept on, tested by themselves: {', '.join(apart)}."
     if plan.kept_on:
         told = ", then ".join(" with ".join(marks[handle] for handle in handles) for handles in plan.kept_on)
         yield f"After the rounds, each alone, and only if you want to: {told}. What hangs on it should then be dead."
-    resting = [breaker.id for breaker in findings.home.breakers if breaker.found.state in ("off", "tripped")]
-    dark = never_dark(findings.home, plan.apart, plan.left_alone, resting)
     if dark:
         yield f"Never off for a test, since something on it must stay on: {', '.join(marked(dark, findings))}."
     fuses = [marks[handle] for handle in plan.apart if is_fuse(findings.home, handle)]
@@ -94,7 +103,8 @@ def look(at: int, place: FeedPlace, advice: str, findings: Findings) -> Look:
     """Return in words what to look at for one feed."""
     found = findings.boxes[place.box.id]
     mind = tuple(words for words in (place.box.reach, advice) if words)
-    return Look(at, place.box.mark, _what(place), mind, found.room_name, found.level_name)
+    room = OUTDOORS if is_outdoors(place.box, found.room_name) else found.room_name
+    return Look(at, place.box.mark, _what(place), mind, room, found.level_name)
 
 
 def _what(place: FeedPlace) -> str:
@@ -112,7 +122,8 @@ def _what(place: FeedPlace) -> str:
 def _walked(room: int | None, looks: Collection[Look], findings: Findings) -> Walked:
     found = findings.home.rooms.get(room) if room is not None else None
     levels = {look.level for look in looks}
-    return Walked(found.name if found else "", levels.pop() if len(levels) == 1 else "", tuple(looks))
+    outdoors = OUTDOORS if {look.room for look in looks} == {OUTDOORS} else ""
+    return Walked(found.name if found else outdoors, levels.pop() if len(levels) == 1 else "", tuple(looks))
 
 
 def _rounds(plan: TestPlan, findings: Findings) -> Iterator[Turned]:

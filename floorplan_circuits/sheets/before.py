@@ -7,6 +7,7 @@ from itertools import groupby
 from floorplan_circuits.drawing.ink import Group, moved
 from floorplan_circuits.drawing.lettering import width, wrap
 from floorplan_circuits.drawing.palette import Theme
+from floorplan_circuits.drawing.panel_words import keep_off_words
 from floorplan_circuits.drawing.phrases import capital, listed
 from floorplan_circuits.drawing.plates import text_height
 from floorplan_circuits.findings import Findings
@@ -206,10 +207,19 @@ def _from_elsewhere(findings: Findings) -> Iterator[Told]:
 
 
 def _breakers(findings: Findings) -> Iterator[Told]:
-    """Yield the breakers that were left off, that somebody must be asked about, and that something critical needs."""
+    """Yield the handles of which anything is to be known.
+
+    They are in trouble, were left off, are to be asked about, share a neutral, or something critical needs them.
+    """
     critical = _critical(findings)
+    for panel in findings.home.panels:
+        for main in panel.mains:
+            for words in _in_trouble(findings, main.id):
+                yield Told(findings.marks.get(main.id, "main"), f"{capital(words)}.", in_columns=True)
     for breaker in _in_order(findings):
-        says = [*_left_off(breaker), *_may_open(breaker), *critical.get(breaker.id, ())]
+        trouble = _in_trouble(findings, breaker.id)
+        says = [*trouble, *_left_off(breaker), *_may_open(breaker), *_neutral(findings, breaker)]
+        says += critical.get(breaker.id, ())
         if says:
             words = ". ".join(map(capital, says))
             yield Told(findings.marks.get(breaker.id, "?"), f"{words}.", in_columns=True)
@@ -224,6 +234,19 @@ def _in_order(findings: Findings) -> Iterator[Breaker]:
         findings.home.breakers,
         key=lambda one: (panels.get(one.panel, 0), min((pole.space, pole.half or "") for pole in one.poles)),
     )
+
+
+def _in_trouble(findings: Findings, handle: int) -> Iterator[str]:
+    if handle in findings.troubles:
+        yield keep_off_words(findings.troubles[handle])
+
+
+def _neutral(findings: Findings, breaker: Breaker) -> Iterator[str]:
+    others = findings.shares_neutral.get(breaker.id, ())
+    if others:
+        together = "both" if len(others) == 1 else "all of them"
+        numbers = listed([findings.marks.get(other, "?") for other in others])
+        yield f"shares a neutral with {numbers}: turn {together} off together"
 
 
 def _left_off(breaker: Breaker) -> Iterator[str]:

@@ -18,6 +18,7 @@ from floorplan_circuits.home.trade_words import words_of
 from floorplan_circuits.sheets.content_code import content_code
 from floorplan_circuits.sheets.framed import made_words
 from floorplan_circuits.sheets.furniture import fitted_title, one_line, text_lines
+from floorplan_circuits.sheets.panel_column import FEEDING
 from floorplan_circuits.sheets.paper import MARGIN, Paper, Rect
 
 USUAL_SIZE = (120.0, 200.0)
@@ -38,7 +39,8 @@ BY_HAND = "Changed since this was printed: what, by whom, when"
 LEAST_HALF = 3.4
 """Least mm of half a row that has a line of its own."""
 TICK, TICK_GAP = 4.0, 1.0
-CAUTION = "This card can be wrong. Test before you touch. Wires above the {main} stay live with it off."
+CAUTION = "This card can be wrong. Test before you touch."
+ABOVE_THE_MAIN = "Wires above the {main} stay live with it off."
 INCH = 25.4
 
 
@@ -205,10 +207,16 @@ class _Card:
         fed = f"{judged.fed}." if judged is not None and judged.fed else ""
         return (
             *wrap(fed, wide, CAPTION),
-            *wrap(CAUTION.format(main=words_of(self.findings.home, self.panel).main), wide, CAPTION),
+            *wrap(f"{CAUTION} {self._stays_live()}", wide, CAPTION),
             *wrap(key, wide, CAPTION),
             *wrap(f"{self.made[0]}.", wide, CAPTION),
         )
+
+    def _stays_live(self) -> str:
+        """Return what no handle of this panel opens: the wires above its main, or those that feed it."""
+        if self.panel.mains:
+            return ABOVE_THE_MAIN.format(main=words_of(self.findings.home, self.panel).main)
+        return FEEDING
 
     def _cell(self, cell: Cell, area: Rect, rows: tuple[int, int], cut: list[str]) -> Iterator[Mark]:
         """Draw one breaker: its numbers, its square, its words in the largest letters that fit."""
@@ -235,7 +243,7 @@ class _Card:
     def _words(self, breaker: Breaker, area: Rect, row: float, cut: list[str]) -> Iterator[Mark]:
         """Draw a line: large where rows are high, and no larger over two spaces than beside one."""
         line = self.findings.lines.get(breaker.id, Line(breaker.id, ("",)))
-        variants = with_note(line, breaker)
+        variants = with_note(line, breaker, self.findings.troubles.get(breaker.id, ""))
         lines, size, was_cut = _fitted(variants, area, LARGE_SIZES if row >= LARGE_ROW else SIZES)
         cut += [f"{self.findings.marks.get(breaker.id, '')}: {variants[0]}"] if was_cut else []
         top = area.y + (area.height - len(lines) * text_height(size)) / 2
@@ -248,12 +256,18 @@ class _Card:
 
 
 def _fitted(variants: Sequence[str], area: Rect, sizes: tuple[float, ...]) -> tuple[tuple[str, ...], float, bool]:
-    """Return the fullest words that fit, their size, and whether they had to be cut."""
-    for variant in variants:
-        for size in sizes:
-            lines = max(1, int((area.height - AIR) / text_height(size)))
-            shown, was_cut = fits((variant,), area.width, size, lines=lines)
-            if not was_cut:
-                return shown, size, False
+    """Return the fullest words that fit, their size, and whether they had to be cut.
+
+    Smaller letters, then shorter words, then letters as small as captions are taken before a word is broken.
+    """
+    for tried, is_whole in ((sizes, True), ((CAPTION,), True), (sizes, False)):
+        for variant in variants:
+            for size in tried:
+                if is_whole and any(width(word, size) > area.width for word in variant.split()):
+                    continue
+                lines = max(1, int((area.height - AIR) / text_height(size)))
+                shown, was_cut = fits((variant,), area.width, size, lines=lines)
+                if not was_cut:
+                    return shown, size, False
     last, was_cut = one_line((variants[-1],), area.width, SIZES[-1])
     return (last,), SIZES[-1], was_cut

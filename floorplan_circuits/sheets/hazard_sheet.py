@@ -11,6 +11,7 @@ from floorplan_circuits.drawing.phrases import capital
 from floorplan_circuits.drawing.plates import BOX_PLATE_SIZE, box_plate, box_plate_width, text_height
 from floorplan_circuits.drawing.sheet import Page, Sheet
 from floorplan_circuits.findings import Findings, Hazard
+from floorplan_circuits.findings.places import place_of
 from floorplan_circuits.sheets.continuation import RestOfList, further_pages
 from floorplan_circuits.sheets.framed import Framed
 from floorplan_circuits.sheets.furniture import BODY_SIZE, text_lines
@@ -18,6 +19,8 @@ from floorplan_circuits.sheets.layouts import inner_size
 from floorplan_circuits.sheets.paper import MARGIN, Paper, Rect
 from floorplan_circuits.sheets.sections import Block, Section, text_block
 
+PRACTICE = "Common practice, no source"
+"""How the source of a danger begins that the trade knows and no rule of it is at hand."""
 NOWHERE = "The whole home"
 NONE = "No danger found among what is recorded. That says nothing of what is not."
 MOST_NAMED = 12
@@ -127,13 +130,20 @@ def _said_under(title: str, hazard: Hazard) -> str:
 
 def _room(hazard: Hazard, findings: Findings) -> str:
     """Return where a danger is: its room, else its level, else the whole home."""
-    found = None if hazard.box is None else findings.boxes.get(hazard.box)
-    of_box = (found.room_name or found.level_name) if found is not None else ""
-    return hazard.room_name or hazard.level_name or of_box or NOWHERE
+    of_box = place_of(hazard.box, findings) if hazard.box is not None else ""
+    return hazard.room_name or of_box or hazard.level_name or NOWHERE
 
 
 def _why(hazard: Hazard) -> str:
-    return f"{hazard.why} Source: {hazard.source.rstrip('.')}." if hazard.source else hazard.why
+    return f"{hazard.why} {_source(hazard.source.rstrip('.'))}" if hazard.source else hazard.why
+
+
+def _source(source: str) -> str:
+    """Return where a rule comes from; of what only the trade does that nobody published it, or what else says it."""
+    if not source.startswith(PRACTICE):
+        return f"Source: {source}."
+    besides = source.removeprefix(PRACTICE)
+    return f"Common practice{besides}." if besides else "Common practice; no published rule that we know of."
 
 
 def _not_opened(findings: Findings) -> str:

@@ -18,6 +18,7 @@ from floorplan_circuits.drawing.plates import (
     text_height,
 )
 from floorplan_circuits.findings import Findings
+from floorplan_circuits.findings.places import place_of
 from floorplan_circuits.home.boxes import Box
 from floorplan_circuits.home.kinds import kind_named
 from floorplan_circuits.sheets.furniture import BODY_SIZE, text_lines
@@ -112,8 +113,7 @@ def _where(box: Box, findings: Findings) -> str:
 
 
 def _room(box: Box, findings: Findings) -> str:
-    found = findings.boxes.get(box.id)
-    return (found.room_name or found.level_name if found else "") or "Not placed"
+    return place_of(box.id, findings) or "Not placed"
 
 
 # --- never tested ---------------------------------------------------------------------------------------------------
@@ -132,12 +132,17 @@ def never_tested(findings: Findings, wide: float, theme: Theme, scope: Scope | N
 
 
 def _untested_by_room(findings: Findings, scope: Scope | None) -> dict[str, list[str]]:
-    """Return, by room, the words for each thing that was never tested, several of one kind counted."""
+    """Return, by room, the words for each thing that was never tested, several of one kind counted.
+
+    A device of which several feeds were never tested is one thing all the same.
+    """
     boxes = {box.id: box for box in boxes_in(findings, scope)}
     counted: dict[str, Counter[tuple[str, str]]] = {}
+    told = set[int]()
     for feed in findings.never_tested:
         one = findings.conclusions[feed]
-        if one.box in boxes:
+        if one.box in boxes and one.device not in told:
+            told |= {one.device} if one.device is not None else set()
             box = boxes[one.box]
             counted.setdefault(_room(box, findings), Counter())[_called(box, one.device)] += 1
     return {

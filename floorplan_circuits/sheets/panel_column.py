@@ -11,6 +11,7 @@ from floorplan_circuits.drawing.panel_cells import FaceStyle, face_height, fitti
 from floorplan_circuits.drawing.panel_face import panel_face
 from floorplan_circuits.drawing.plates import text_height
 from floorplan_circuits.findings import Findings
+from floorplan_circuits.findings.places import place_of
 from floorplan_circuits.home.home import Home
 from floorplan_circuits.home.power import Panel
 from floorplan_circuits.home.trade_words import device_word, home_words, words_of
@@ -36,6 +37,8 @@ SHORT_SYSTEM = {
 RESETS = ("ground-fault receptacle",)
 TRIPS = ("ground fault", "residual current")
 """What a breaker protects with that it trips by itself for a leak, and is reset at the panel."""
+FEEDING = "The wires that feed it stay live with every breaker off."
+"""What is told of a panel without a main of its own."""
 BAND_GAP = 1.0
 """mm between the mains and the face."""
 TITLE_HIGH = 7.5
@@ -118,8 +121,8 @@ def panel_captions(home: Home, panel: Panel) -> tuple[str, ...]:
 def panel_notes(findings: Findings, panel: Panel) -> tuple[str, ...]:
     """Return what stands under the face: what stays live, other sources, where a trip is reset."""
     home = findings.home
-    line = f"Wires above the {words_of(home, panel).main}" if panel.mains else "The wires that feed it"
-    notes = [f"{line} stay live with every breaker off."]
+    above = f"Wires above the {words_of(home, panel).main} stay live with every breaker off."
+    notes = [above if panel.mains else FEEDING]
     notes += source_notes(home)
     resets = list(reset_points(findings)) if panel.id == next(iter(home.panels)).id else []
     if resets:
@@ -139,8 +142,7 @@ def reset_points(findings: Findings) -> Iterator[str]:
     """Yield where a ground-fault or residual-current device is reset after a trip: boxes, then breakers."""
     for box in findings.home.boxes:
         if any(device.kind in RESETS and not device.planned for device in box.devices):
-            found = findings.boxes.get(box.id)
-            where = (found.room_name or found.level_name) if found is not None else ""
+            where = place_of(box.id, findings)
             yield f"{where} ({box.mark})" if where else box.mark
     for breaker in findings.home.breakers:
         if any(one in TRIPS for one in breaker.protects):

@@ -21,8 +21,11 @@ class Stretch:
     left_out: int
 
 
-def rows_around(findings: Findings, panel: Panel, handles: Set[int]) -> frozenset[int]:
-    """Return the rows with these breakers and those beside them, no breaker and no tie cut; none for no breaker."""
+def rows_around(findings: Findings, panel: Panel, handles: Set[int], resting: Set[int] = frozenset()) -> frozenset[int]:
+    """Return the rows with these breakers and those beside them, no breaker and no tie cut; none for no breaker.
+
+    Of breakers that are `resting`, to be looked at and left, their own rows are shown.
+    """
     grid = findings.panels[panel.id]
     rows_of: dict[int, set[int]] = {}
     for (space, _), breaker in grid.taken.items():
@@ -31,6 +34,7 @@ def rows_around(findings: Findings, panel: Panel, handles: Set[int]) -> frozense
     wholes = list(_that_hold_together(findings, rows_of))
     wanted = {row for handle in handles for row in rows_of.get(handle, ())}
     shown = {near for row in wanted for near in range(row - BESIDE, row + BESIDE + 1) if 0 <= near < grid.rows}
+    shown |= {row for handle in resting for row in rows_of.get(handle, ())}
     while grown := {row for whole in wholes if whole & shown for row in whole} - shown:
         shown |= grown
     if not shown:

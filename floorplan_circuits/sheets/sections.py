@@ -15,10 +15,18 @@ MORE = text_height(BODY_SIZE) + 0.6
 
 @dataclass(frozen=True, slots=True)
 class Block:
-    """A piece of a section that is not parted: its ink from its own top left corner, and its height in mm."""
+    """A piece of a section that is not parted: its ink from its own top left corner, and its height in mm.
+
+    `again` is what stands over it where it opens a page: the head of the table that it is a row of.
+    """
 
     ink: Group
     height: float
+    again: "Block | None" = None
+
+    def below(self, over: "Block") -> "Block":
+        """Return it as one piece with another over it."""
+        return Block(Group((over.ink, moved(self.ink, 0, over.height))), over.height + self.height)
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,16 +1,17 @@
 """Pages of two columns, the left one wide: steps run down the left, pieces and lists stand where there is room."""
 
 from collections.abc import Callable
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from functools import partial
 from typing import Literal
 
 from floorplan_circuits.drawing.ink import Group, Mark, moved
 from floorplan_circuits.drawing.palette import Theme
 from floorplan_circuits.sheets.paper import MARGIN
-from floorplan_circuits.sheets.sections import MORE, Section, fitting, put
+from floorplan_circuits.sheets.sections import MORE, Block, Section, fitting, put
 
 LEFT_WIDE, MOST_RIGHT, GUTTER, GAP = 110.0, 82.4, 5.0, 3.0
+GOES_ON = "continued on a further page"
 Side = Literal["left", "right"]
 MakeSection = Callable[[float], Section]
 
@@ -109,10 +110,11 @@ class Flow:
             if page == len(self._pages):
                 self._new_page()
             is_empty = self.room(side, page) >= self.bottom - self.top
-            taken = fitting(section, self.room(side, page), start) or int(is_empty)
+            left = _with_head(section.blocks[start:]) if start else section.blocks
+            taken = fitting(replace(section, blocks=left), self.room(side, page)) or int(is_empty)
             if taken:
-                part = Section(title, section.blocks[start : start + taken], section.width)
-                more = "goes on" if start + taken < len(section.blocks) else ""
+                part = Section(title, left[:taken], section.width)
+                more = GOES_ON if taken < len(left) else ""
                 self._fill(
                     self._pages[page],
                     side,
@@ -147,3 +149,9 @@ class Flow:
             last, y = self._pages[-1], self.top
         last.marks.append(moved(ink, MARGIN, y))
         last.left = last.right = y + height + GAP
+
+
+def _with_head(blocks: tuple[Block, ...]) -> tuple[Block, ...]:
+    """Return the blocks that open a page, the first under the head of the table that it goes on with."""
+    first, *others = blocks
+    return (first.below(first.again) if first.again is not None else first, *others)

@@ -6,6 +6,7 @@ from floorplan_circuits.drawing.ink import Group, Mark, Pen, Shape, moved, recta
 from floorplan_circuits.drawing.palette import Theme
 from floorplan_circuits.drawing.phrases import listed
 from floorplan_circuits.findings import Findings, GoesDark, ShutOff, Step
+from floorplan_circuits.findings.places import OUTDOORS, is_outdoors
 from floorplan_circuits.sheets.furniture import BODY_SIZE
 from floorplan_circuits.sheets.paragraph import paragraph
 from floorplan_circuits.sheets.sections import Block, Section
@@ -40,8 +41,8 @@ def goes_dark(plan: ShutOff, findings: Findings, wide: float, theme: Theme, dens
 
     Where room is short (`dense`) the rooms run on in one paragraph.
     """
-    blocks = [_item(*_critical(one), wide, theme) for one in plan.goes_dark if one.critical]
-    rooms = _by_room(plan.goes_dark)
+    blocks = [_item(*_critical(one, findings), wide, theme) for one in plan.goes_dark if one.critical]
+    rooms = _by_room(plan.goes_dark, findings)
     if dense and rooms:
         whole = _wholly_dark(plan.goes_dark, findings)
         rooms = [(ALL_OF, ", ".join(whole)), *(one for one in rooms if one[0] not in whole)] if whole else rooms
@@ -65,17 +66,22 @@ def _instead(plan: ShutOff, findings: Findings, wide: float, theme: Theme) -> It
         yield _item("", f"Or turn off {handles} instead: {dark}{critical}.", wide, theme)
 
 
-def _critical(one: GoesDark) -> tuple[str, str]:
-    where = f"{one.room or NO_ROOM_NAME}: "
+def _place(one: GoesDark, findings: Findings) -> str:
+    box = findings.home.boxes.get(one.box)
+    return OUTDOORS if box is not None and is_outdoors(box, one.room) else one.room or NO_ROOM_NAME
+
+
+def _critical(one: GoesDark, findings: Findings) -> tuple[str, str]:
+    where = f"{_place(one, findings)}: "
     return f"{where}{one.what}", f"({one.critical})" if one.critical.lower() != one.what.lower() else ""
 
 
-def _by_room(dark: Iterable[GoesDark]) -> list[tuple[str, str]]:
+def _by_room(dark: Iterable[GoesDark], findings: Findings) -> list[tuple[str, str]]:
     """Return room by room what goes dark that is not critical, several of a kind counted."""
     rooms: dict[str, dict[str, int]] = {}
     for one in dark:
         if not one.critical:
-            things = rooms.setdefault(one.room or NO_ROOM_NAME, {})
+            things = rooms.setdefault(_place(one, findings), {})
             things[one.what] = things.get(one.what, 0) + 1
     return [
         (room, "; ".join(f"{what} ({count} ×)" if count > 1 else what for what, count in things.items()))

@@ -1,24 +1,30 @@
 """The panel on a shut-off's sheet: its face with every handle to move in a heavy ring, drawn off."""
 
+from collections.abc import Iterator, Set
 from dataclasses import dataclass
 
 from floorplan_circuits.drawing.ink import Group, Mark, Pen, Shape, Text, moved, rectangle
 from floorplan_circuits.drawing.lettering import cap_height, width, wrap
 from floorplan_circuits.drawing.palette import Theme
+from floorplan_circuits.drawing.panel_body import is_found_off
 from floorplan_circuits.drawing.panel_cells import FaceStyle, face_height, fitting_row
 from floorplan_circuits.drawing.panel_face import RING, panel_face
-from floorplan_circuits.drawing.phrases import capital
+from floorplan_circuits.drawing.phrases import capital, listed
 from floorplan_circuits.drawing.plates import text_height
 from floorplan_circuits.findings import Findings, ShutOff
-from floorplan_circuits.home.power import Main, Panel
+from floorplan_circuits.home.handling import any_fuse
+from floorplan_circuits.home.power import Breaker, Main, Panel
 from floorplan_circuits.sheets.furniture import CAPTION_SIZE, one_line, text_lines
 from floorplan_circuits.sheets.panel_rows import rows_around, stretches, with_rows
+from floorplan_circuits.sheets.shutoff_ways import WHOLE, Way
 
 TITLE_SIZE, MAIN_SIZE = 10.0, 9.0
 TITLE_HIGH, MAIN_HIGH, GAP = 5.6, 6.4, 0.8
 MOST_ROW, USUAL_ROW, LEAST_ROW = 7.6, 5.0, 4.4
 """Height in mm of a row: with room to spare, wanted, and the least in which a line of words can be read."""
-KEY = "Heavy ring: turn off, a fuse comes out. Off without a ring: found so, stays so. The supply side stays live."
+RINGED, RINGED_FUSE = "Ringed: turn it off.", "Ringed: turn it off; a fuse: take it out."
+NOT_RINGED = "Off without a ring: leave it off."
+FEEDING = "What feeds it stays live."
 STAYS_LIVE = "wires above it stay live"
 LEFT_OUT_HIGH = 3.8
 """mm between two stretches of rows, in which it says how many are left out."""
@@ -26,13 +32,18 @@ LEFT_OUT_HIGH = 3.8
 
 @dataclass(frozen=True, slots=True)
 class PanelToMove:
-    """One panel of a shut-off on paper. `in_part`: only the rows with handles to move, and those beside."""
+    """One panel of a shut-off on paper.
+
+    `in_part`: only the rows with handles to move and those beside, and the rows of what stays off; where room is
+    shortest (`fewest`) it is named where those are left out.
+    """
 
     findings: Findings
     plan: ShutOff
     panel: Panel
     theme: Theme
     in_part: bool = False
+    fewest: bool = False
 
     def height(self, wide: float, row: float = LEAST_ROW) -> float:
         """Return how high it stands in mm, all of it."""
@@ -42,8 +53,9 @@ class PanelToMove:
         """Return the rows that are shown."""
         if not self.in_part:
             return frozenset(range(self.findings.panels[self.panel.id].rows))
-        handles = {handle for one in self.plan.off or self.plan.keep_off for handle in one.handles}
-        return rows_around(self.findings, self.panel, handles)
+        moving = {handle for one in self.plan.off for handle in one.handles}
+        resting = {handle for one in self.plan.keep_off for handle in one.handles}
+        return rows_around(self.findings, self.panel, moving, frozenset() if self.fewest and moving else resting)
 
     def _shown(self) -> Findings:
         """Return findings to measure the face by: all rows that are shown, as if they stood together."""
@@ -75,24 +87,33 @@ class PanelToMove:
     def _face(self, style: FaceStyle, y: float) -> tuple[list[Mark], float, list[str]]:
         """Draw the rows that are shown from y on; return also where they end, and what had to be cut."""
         found, left_out_after = stretches(self.findings, self.panel, self._rows())
-        marks, cut = list[Mark](), list[str]()
+        marks, cut, row = list[Mark](), list[str](), 0
         for one in found:
             if one.left_out:
-                marks.append(self._left_out(one.left_out, style.width, y))
+                marks.append(self._left_out(range(row, row + one.left_out), style.width, y))
+                row += one.left_out
                 y += LEFT_OUT_HIGH
+            row += one.findings.panels[self.panel.id].rows
             face = panel_face(one.findings, self.panel, style)
             marks.append(moved(face.ink, 0, y))
             y += face.height
             cut += face.shortened
         if left_out_after:
-            marks.append(self._left_out(left_out_after, style.width, y))
+            marks.append(self._left_out(range(row, row + left_out_after), style.width, y))
             y += LEFT_OUT_HIGH
         return marks, y, cut
 
-    def _left_out(self, rows: int, wide: float, y: float) -> Text:
-        words = f"{rows} rows left out here: nothing to move" if rows > 1 else "1 row left out here: nothing to move"
+    def _left_out(self, rows: range, wide: float, y: float) -> Text:
+        staying = [self.findings.marks.get(handle, "?") for handle in self._staying_off_in(rows)]
+        counted = f"{len(rows)} rows" if len(rows) > 1 else "1 row"
+        words = f"{counted} left out here: {f'{listed(staying)} stays off' if staying else 'nothing to move'}"
         baseline = y + (LEFT_OUT_HIGH + cap_height(CAPTION_SIZE)) / 2
         return Text((wide / 2, baseline), words, CAPTION_SIZE, False, self.theme.soft, "middle")
+
+    def _staying_off_in(self, rows: range) -> Iterator[int]:
+        grid = self.findings.panels[self.panel.id]
+        within = {breaker for (space, _), breaker in grid.taken.items() if grid.cells.get(space, (-1,))[0] in rows}
+        return (handle for one in self.plan.keep_off for handle in one.handles if handle in within)
 
     def _around(self, wide: float) -> float:
         """Return the height in mm of all but the face."""
@@ -102,7 +123,16 @@ class PanelToMove:
         return TITLE_HIGH + mains + gaps + 0.8 + len(self._key(wide)) * text_height(CAPTION_SIZE)
 
     def _key(self, wide: float) -> tuple[str, ...]:
-        return wrap(KEY, wide, CAPTION_SIZE)
+        """Return what the drawing says, in lines: no more of it than there is to see, for room is short."""
+        home = self.findings.home
+        moving = {handle for one in self.plan.off for handle in one.handles}
+        said = [RINGED_FUSE if any_fuse(home, moving) else RINGED] if moving else []
+        said += [NOT_RINGED] if any(self._is_left_off(breaker, moving) for breaker in home.breakers) else []
+        said += [] if self.panel.mains else [FEEDING]
+        return wrap(" ".join(said), wide, CAPTION_SIZE)
+
+    def _is_left_off(self, breaker: Breaker, moving: Set[int]) -> bool:
+        return breaker.panel == self.panel.id and breaker.id not in moving and is_found_off(breaker)
 
     def _place(self, room: float, wide: float) -> list[Mark]:
         if not self.panel.place or room < width("…", CAPTION_SIZE) * 4:
@@ -126,8 +156,10 @@ class PanelToMove:
         return [*marks, Shape(ring, None, Pen(RING, theme.ink))] if is_moved else marks
 
 
-def panels_to_move(findings: Findings, plan: ShutOff, theme: Theme, in_part: bool = False) -> list[PanelToMove]:
-    """Return every panel in which a handle is moved; where none is, those in which one stays off."""
-    named = dict.fromkeys(one.panel for one in plan.off or plan.keep_off)
+def panels_to_move(findings: Findings, plan: ShutOff, theme: Theme, way: Way = WHOLE) -> list[PanelToMove]:
+    """Return every panel in which a handle is moved, then a part of those in which one only stays off."""
+    moved_in = {one.panel for one in plan.off}
+    named = dict.fromkeys(one.panel for one in (*plan.off, *plan.keep_off))
     panels = (findings.home.panels[panel] for panel in named if panel in findings.home.panels)
-    return [PanelToMove(findings, plan, panel, theme, in_part) for panel in panels]
+    beside = named.keys() - moved_in if moved_in else set[int]()
+    return [PanelToMove(findings, plan, one, theme, way.in_part or one.id in beside, way.fewest) for one in panels]

@@ -1,14 +1,15 @@
 """The picture of one open box on the first page of a shut-off: beside the plan, or on its own, where it can be read."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from floorplan_circuits.drawing.close_up import ROUND_HOLES
 from floorplan_circuits.drawing.close_up_facts import contents_of
 from floorplan_circuits.drawing.close_up_picture import Picture, natural_width, picture
 from floorplan_circuits.drawing.ink import Group, Mark, Text, flat, moved, scaled
+from floorplan_circuits.drawing.lettering import cap_height, width
 from floorplan_circuits.drawing.palette import Theme
 from floorplan_circuits.findings import Findings
-from floorplan_circuits.sheets.furniture import section_head
+from floorplan_circuits.sheets.furniture import SECTION_SIZE, section_head
 from floorplan_circuits.sheets.sections import HEAD
 
 LARGEST, USUAL_HIGH, MOST_HIGH = 0.85, 54.0, 72.0
@@ -16,7 +17,10 @@ LARGEST, USUAL_HIGH, MOST_HIGH = 0.85, 54.0, 72.0
 BESIDE, USUAL_PLAN, LEAST_PLAN = 4.0, 46.0, 36.0
 """mm between it and the plan; how wide the plan is left beside it, and how wide at least."""
 LEAST_WORD, LEAST_NUMBER, SHORT = 6.8, 3.95, 3
-"""Points that words must have at least, and letters of a symbol or a gang's number, which are as short as this."""
+"""Points that words must have at least, and letters of a symbol, which are as short as this.
+
+A gang's number, as short, does not hold the picture large: it is written as large as words in the end.
+"""
 LEAST_PLATE, LARGE_NUMBER = 7.0, 14.0
 """Points of a circuit's number at least: it is what the picture is for. From what size on a text is taken for one."""
 
@@ -46,9 +50,11 @@ def small_picture(findings: Findings, box: int, wide: float, theme: Theme, apart
     is_beside = not apart and drawn.height * scale <= MOST_HIGH and drawn.width * scale <= wide - BESIDE - LEAST_PLAN
     scale = scale if is_beside or apart else min(LARGEST, wide / drawn.width)
     across = drawn.width * scale
+    named = f"Inside {contents.box.mark}"
+    title = named if width(named, SECTION_SIZE, True) <= across else "Inside"
     ink: tuple[Mark, ...] = (
-        section_head(0, 0, across, f"Inside {contents.box.mark}", theme),
-        moved(scaled(drawn.ink, scale), 0, HEAD),
+        section_head(0, 0, across, title, theme),
+        moved(_with_readable_gangs(scaled(drawn.ink, scale)), 0, HEAD),
     )
     return SmallPicture(Group(ink), across, HEAD + drawn.height * scale, is_beside, drawn.shortened)
 
@@ -59,6 +65,16 @@ def beside(plan: tuple[Group, float] | None, shown: SmallPicture, wide: float) -
     if plan is None:
         return Group((at_right,)), shown.height
     return Group((plan[0], at_right)), max(plan[1], shown.height)
+
+
+def _with_readable_gangs(ink: Mark) -> Mark:
+    """Return a picture with the numbers of its gangs as large as words, each about its own middle."""
+    if isinstance(ink, Group):
+        return replace(ink, marks=tuple(_with_readable_gangs(mark) for mark in ink.marks))
+    if not isinstance(ink, Text) or not ink.words.isdigit() or ink.size >= LEAST_WORD:
+        return ink
+    down = (cap_height(LEAST_WORD) - cap_height(ink.size)) / 2
+    return replace(ink, size=LEAST_WORD, at=(ink.at[0], ink.at[1] + down))
 
 
 def _least_scale(drawn: Picture) -> float:

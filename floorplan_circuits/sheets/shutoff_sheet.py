@@ -146,14 +146,20 @@ class _Maker:
         first, *further = flow.pages()
         self._bodies = [Group((*states, first)), *further]
 
+    def _title_of_steps(self) -> str:
+        """Return what stands over the steps; where there is nothing to do, what to leave alone."""
+        if any(step.is_ticked for step in self.steps):
+            return "In this order"
+        bare = all(self.findings.home.boxes[box].is_bare for box in self.plan.boxes)
+        return "Don’t touch it" if bare else "Leave it shut"
+
     def _columns(self, flow: Flow, way: Way) -> None:
         """Set the steps down the left; the plan, when to stop and the panel where there is room; then the lists."""
         theme = self.theme
         blocks = step_blocks(self.steps, self.findings, flow.left_wide, theme)
         if blocks:
-            title = "In this order" if any(step.is_ticked for step in self.steps) else "Leave it shut"
-            flow.running("left", Section(title, blocks, flow.left_wide))
-        panels = panels_to_move(self.findings, self.plan, theme, way.in_part)
+            flow.running("left", Section(self._title_of_steps(), blocks, flow.left_wide))
+        panels = panels_to_move(self.findings, self.plan, theme, way)
         shown = self._picture(flow.right_wide, way)
         wide = flow.right_wide - (shown.width + BESIDE if shown is not None and shown.is_beside else 0.0)
         alone = shown.height if shown is not None and not shown.is_beside else 0.0

@@ -9,6 +9,7 @@ from floorplan_circuits.drawing.phrases import listed
 from floorplan_circuits.drawing.plan_boxes import contents
 from floorplan_circuits.drawing.plates import text_height
 from floorplan_circuits.findings import BoxWhenOff, Findings, ShutOff
+from floorplan_circuits.findings.places import place_of
 from floorplan_circuits.sheets.furniture import BODY_SIZE, text_lines, warning_triangle
 from floorplan_circuits.sheets.sections import Block
 from floorplan_circuits.sheets.shutoff_steps import tick_box
@@ -72,8 +73,7 @@ def _state(one: BoxWhenOff, off: str, findings: Findings, wide: float, theme: Th
 
 def _because(one: BoxWhenOff, findings: Findings, off: str) -> str:
     """Return what is off, where the box is, what is in it, why it is no better, and what of its neutrals is unknown."""
-    box, found = findings.home.boxes[one.box], findings.boxes.get(one.box)
-    where = (found.room_name or found.level_name) if found is not None else ""
+    box, where = findings.home.boxes[one.box], place_of(one.box, findings)
     said = [_sentence(off), ": ".join(words for words in (where, contents(box)) if words)]
     said += [_sentence("; ".join(one.because))] if one.because else []
     said += [_sentence(one.of_neutral)]

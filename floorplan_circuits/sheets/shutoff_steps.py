@@ -1,6 +1,7 @@
 """The steps of a shut-off on paper: a number, a box to tick, what to do; and the table of pairs to test."""
 
 from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import replace
 from itertools import groupby
 
 from floorplan_circuits.drawing.ink import Group, Mark, Pen, Shape, Text, moved, polyline, rectangle
@@ -115,18 +116,27 @@ def _one_at_a_time(handles: Iterable[int], findings: Findings, wide: float, them
 
 
 def _table(rows: Sequence[ToTest], findings: Findings, wide: float, theme: Theme) -> Iterator[Block]:
-    """Yield the rows to test box by box; the head of a box is not parted from its first row."""
+    """Yield the rows to test box by box, those of one feed never parted, nor the head of a box from its first ones.
+
+    Where a box's table goes on on another page its head stands there again.
+    """
     for box, group in groupby(rows, lambda row: row.box):
         own = list(group)
+        mark = findings.home.boxes[box].mark
         pairs = [pair for pair in PAIRS if any(pair in row.pairs for row in own)]
-        head = _head(findings.home.boxes[box].mark, pairs, wide, theme)
-        first = _row(own[0], pairs, findings, wide, theme)
-        joined = Group((head.ink, moved(first.ink, 0, head.height)))
-        yield Block(joined, head.height + first.height)
-        yield from (_row(row, pairs, findings, wide, theme) for row in own[1:-1])
-        if len(own) > 1:
-            last = _row(own[-1], pairs, findings, wide, theme)
-            yield Block(last.ink, last.height + STEP_GAP)
+        head, again = (_head(words, pairs, wide, theme) for words in (mark, f"{mark}, continued"))
+        feeds = [list(some) for _, some in groupby(own, lambda row: row.feed)]
+        for nth, some in enumerate(feeds):
+            block = _rows(some, pairs, findings, wide, theme)
+            block = block.below(head) if not nth else replace(block, again=again)
+            yield replace(block, height=block.height + STEP_GAP) if nth == len(feeds) - 1 else block
+
+
+def _rows(rows: Sequence[ToTest], pairs: Sequence[Pair], findings: Findings, wide: float, theme: Theme) -> Block:
+    first, *others = (_row(row, pairs, findings, wide, theme) for row in rows)
+    for block in others:
+        first = block.below(first)
+    return first
 
 
 def _column_x(nth: int, pairs: Sequence[Pair], wide: float) -> float:

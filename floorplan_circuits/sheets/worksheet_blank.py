@@ -20,6 +20,8 @@ HOW = (
     "them while all is on, with it alone off, and with it back on, the tester proved before and after. A fuse is in no "
     "round: write what goes dark when it alone is out. Record it in the program with its breaker, one by one."
 )
+COLUMNS = ("tester proved", *TICKS, "proved again")
+"""What is ticked of each handle, in the order it is done: without the tester's own two nothing counts."""
 TITLE_HIGH, LEAST_HIGH = 6.0, 9.2
 NUMBER_WIDE = 17.0
 
@@ -43,18 +45,18 @@ def _titles(wide: float, theme: Theme) -> Block:
     marks: list[Mark] = [Shape(rectangle(0, 0, wide, TITLE_HIGH), theme.furniture, Pen(0.18, theme.line))]
     baseline = (TITLE_HIGH + cap_height(CAPTION_SIZE)) / 2
     marks.append(Text((1.5, baseline), "Off alone", CAPTION_SIZE, False, theme.soft))
-    for at, word in enumerate(TICKS):
+    for at, word in enumerate(COLUMNS):
         marks.append(Text((_middle(at, wide), baseline), word, CAPTION_SIZE, False, theme.soft, "middle"))
     return Block(Group(tuple(marks)), TITLE_HIGH)
 
 
 def _middle(tick: int, wide: float) -> float:
-    return wide - (len(TICKS) - tick - 0.5) * TICK_WIDE
+    return wide - (len(COLUMNS) - tick - 0.5) * TICK_WIDE
 
 
 def _row(one: ToTry, numbers: float, wide: float, theme: Theme) -> Block:
     """Draw a handle's number, what to mind with it, a line to write on and the boxes to tick."""
-    right = wide - len(TICKS) * TICK_WIDE - 3.0
+    right = wide - len(COLUMNS) * TICK_WIDE - 3.0
     said = wrap(one.how, right - numbers, CAPTION_SIZE) if one.how else []
     said_high = len(said) * text_height(CAPTION_SIZE)
     high = max(LEAST_HIGH, said_high + 7.5)
@@ -64,7 +66,7 @@ def _row(one: ToTry, numbers: float, wide: float, theme: Theme) -> Block:
     marks.append(Text((numbers, line), "on it:", CAPTION_SIZE, False, theme.soft))
     start = numbers + width("on it:", CAPTION_SIZE) + 1.5
     marks.append(Shape(polyline((start, line + 0.3), (right, line + 0.3)), None, Pen(0.25, theme.ink)))
-    for at in range(len(TICKS)):
+    for at in range(len(COLUMNS)):
         marks.append(tick_box(_middle(at, wide) - TICK / 2, (high - TICK) / 2, TICK, theme))
     marks.append(Shape(polyline((0, high), (wide, high)), None, Pen(0.18, theme.line)))
     return Block(Group(tuple(marks)), high)

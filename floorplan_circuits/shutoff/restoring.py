@@ -5,9 +5,9 @@ from collections.abc import Iterator
 from typing import NamedTuple
 
 from floorplan_circuits.findings import Findings, ShutOff
+from floorplan_circuits.home.critical import kinds
 from floorplan_circuits.home.home import FeedPlace, existing_feeds
 from floorplan_circuits.home.kinds import kind_named
-from floorplan_circuits.shutoff.critical import kinds
 from floorplan_circuits.supply.graph import supply_graph
 from floorplan_circuits.supply.handles import HANDLE_KINDS
 from floorplan_circuits.supply.walks import reached

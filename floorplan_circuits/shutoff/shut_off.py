@@ -7,11 +7,11 @@ from functools import cached_property
 from floorplan_circuits.findings import BoxWhenOff, Conclusion, Findings, GoesDark, OtherChoice, ShutOff, ToTurnOff
 from floorplan_circuits.home.boxes import Device
 from floorplan_circuits.home.called import feed_called
+from floorplan_circuits.home.critical import rank, to_mind
 from floorplan_circuits.home.home import FeedPlace, Home, mains
 from floorplan_circuits.home.kinds import kind_named
 from floorplan_circuits.shutoff.around import Around, Helping, light, tested_point
 from floorplan_circuits.shutoff.choices import Board, Choice, cheapest, single_handles
-from floorplan_circuits.shutoff.critical import rank, to_mind
 from floorplan_circuits.shutoff.cut import Cut, chosen_cut, nearest_cut
 from floorplan_circuits.shutoff.dark import critical_among, places_of
 from floorplan_circuits.shutoff.handles import Handles
@@ -68,7 +68,8 @@ class Desk:
     @cached_property
     def helping(self) -> Helping:
         """Points to prove a tester on, and lights."""
-        return Helping(self.places.values(), self.findings.conclusions, self.findings.room_of)
+        known, rooms = self.findings.conclusions, self.findings.room_of
+        return Helping(self.places.values(), known, rooms, self.home, self.judge.evidence.record)
 
     @cached_property
     def order(self) -> Mapping[int, int]:

@@ -9,11 +9,11 @@ from dataclasses import dataclass
 from itertools import groupby
 
 from floorplan_circuits.findings import BoxWhenOff, Findings, ShutOff, Step, ToTurnOff
+from floorplan_circuits.home.critical import to_mind
 from floorplan_circuits.home.handling import FUSE_BACK, FUSE_CARE, FUSE_KEPT, any_fuse, to_open
 from floorplan_circuits.home.kinds import kind_named
 from floorplan_circuits.home.trade_words import words_of
 from floorplan_circuits.shutoff.conductors import to_test
-from floorplan_circuits.shutoff.critical import to_mind
 from floorplan_circuits.shutoff.restoring import Loses, loses_power, mains_first, starts_by_itself
 from floorplan_circuits.shutoff.stopping import lacks_ground, when_to_stop
 
@@ -23,10 +23,16 @@ LIVE_IS_LIKELY = (
     "ringed on the panel off."
 )
 LEAVE_ITS_COVER = "Leave its cover on, and call a licensed electrician."
+KEEP_AWAY = "Keep everybody away from it, and call a licensed electrician."
+"""What to do about a cable end without a box, which has no cover."""
+NO_COVER = "There is no cover to take off: the cable end is bare."
 NOT_NON_CONTACT = "A non-contact tester is not enough."
 BRING_A_GROUND = (
     "None there, or nothing shown? Bring a known ground, proved likewise, or stop: without one every reading can be 0 "
     "and the hot live."
+)
+NO_POINT_FOR_THE_GROUND = (
+    "No tested point that will do stays live to prove it on: bring a known ground, proved before, or stop."
 )
 SMART_SWITCH = "A smart switch asks for a neutral of the same circuit, tested, not seen: a white may be hot."
 
@@ -74,9 +80,12 @@ def steps(plan: ShutOff, findings: Findings) -> tuple[Step, ...]:
 
 
 def _not_to_open(one: BoxWhenOff, job: _Job) -> Step:
-    do = f"Don’t open {job.place(one.box)}: {one.says}."
+    bare = job.findings.home.boxes[one.box].is_bare
+    do = f"{'Don’t touch' if bare else 'Don’t open'} {job.place(one.box)}: {one.says}."
     because = tuple(f"{_capital(why)}." for why in one.because)
     otherwise = LIVE_IS_LIKELY if job.plan.off else NO_HANDLE
+    if bare:
+        return Step("stop", do, (*because, KEEP_AWAY))
     return Step("stop", do, (*because, LEAVE_ITS_COVER if one.state == "live" else otherwise))
 
 
@@ -89,7 +98,7 @@ def _before(job: _Job) -> Iterator[Step]:
     yield Step("tell", "Tell everybody in the home what goes dark, and for how long.", asks)
     critical = [one for one in job.losing if one.critical]
     if critical:
-        yield Step("mind", "Shut down what minds, and look after it.", tuple(_minding(critical)))
+        yield Step("mind", "First see to what must not simply go off:", tuple(_minding(critical)))
     if job.plan.prove_tester_at is None:
         yield _prove_before_off()
     more = ("What is dead already shows nothing.",)
@@ -114,7 +123,7 @@ def _minding(critical: list[Loses]) -> Iterator[str]:
 
 
 def _prove_before_off() -> Step:
-    more = ("No tested point stays live. Prove it now on a point known to be live, or on a proving unit.",)
+    more = ("No tested point that will do stays live. Prove it now on a point known to be live, or on a proving unit.",)
     return Step("prove", "Prove the tester before the last handle goes off.", more)
 
 
@@ -168,7 +177,8 @@ def _off(one: ToTurnOff, job: _Job, is_first: bool) -> Step:
 
 
 def _testing(job: _Job) -> Iterator[Step]:
-    yield Step("open", f"Take the cover off {job.opened()}.", _opening(job))
+    covered = tuple(job.mark(one.box) for one in job.boxes if not job.findings.home.boxes[one.box].is_bare)
+    yield Step("open", f"Take the cover off {_listed(covered)}." if covered else NO_COVER, _opening(job))
     yield Step("ground", "Prove the ground or neutral that each reading leans on.", _leaning(job))
     rows = tuple(row for one in job.boxes for row in to_test(job.findings.home.boxes[one.box], job.findings))
     yield Step("test", "Test every pair below on bare metal, switches both ways.", (), (), rows)
@@ -193,7 +203,10 @@ def _leaning(job: _Job) -> tuple[str, ...]:
     groundless = [job.mark(one.box) for one in job.boxes if lacks_ground(job.findings.home.boxes[one.box])]
     own = (f"{_listed(tuple(groundless))}: no ground there.",) if groundless else ()
     if job.plan.prove_tester_at is None:
-        return (*own, "No tested point stays live to prove it on: bring a known ground, proved before, or stop.")
+        return (
+            *own,
+            "No tested point that will do stays live to prove it on: bring a known ground, proved before, or stop.",
+        )
     point = job.mark(job.plan.prove_tester_at)
     hot = f"Plug an extension lead in at {point}: from its hot slot to that ground the tester must show full voltage."
     return (*own, hot, BRING_A_GROUND)

@@ -141,7 +141,8 @@ def _only_says(one: Conclusion) -> str:
 def _other_supply(stated: Stated, judge: Judge) -> Told:
     if any(kind == "source" for kind, _ in stated.others):
         return "live", "a source keeps it live that no breaker of the panels opens"
-    return "unknown", "it has a supply besides its breaker"
+    said = "it has a supply besides its breaker" if stated.breakers else "no breaker of these panels feeds it"
+    return "unknown", said
 
 
 def _disconnected(feed: int, one: Conclusion, judge: Judge) -> Told:

@@ -22,13 +22,17 @@ def troubles(breakers: Iterable[int], record: LogBook) -> str:
     return ", ".join(f"its breaker {words}" for words in dict.fromkeys(found))
 
 
+def in_trouble(record: LogBook) -> dict[int, str]:
+    """Return the handles, mains among them, that somebody had trouble with and nobody mended: 'runs hot, buzzes'."""
+    return {
+        handle: ", ".join(dict.fromkeys(IN_WORDS[trouble.what] for _, trouble in some))
+        for handle, some in record.troubles.items()
+    }
+
+
 def keep_off(home: Home, record: LogBook) -> dict[int, str]:
     """Return the handles that a person must not turn off, with why: 'must never be turned off', 'runs hot'."""
-    found = {
-        breaker: ", ".join(dict.fromkeys(IN_WORDS[trouble.what] for _, trouble in some))
-        for breaker, some in record.troubles.items()
-    }
-    return found | {
+    return in_trouble(record) | {
         breaker.id: "must never be turned off" for breaker in home.breakers if breaker.may_open.may == "never"
     }
 

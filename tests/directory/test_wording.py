@@ -54,6 +54,8 @@ def test_loads_are_told_by_room_then_shorter_and_shorter() -> None:
     home = roomy("duplex receptacle", "duplex receptacle", "ceiling light", "smoke alarm", per_room=2)
     assert words(home) == (
         "Kitchen: receptacles; Hall: smoke alarm, light",
+        "Kitchen, Hall: receptacles and other",
+        "Kitchen, Hall: mixed",
         "Kitchen, Hall",
         "Kitchen + 1",
     )
@@ -64,16 +66,34 @@ def test_a_variant_that_is_no_shorter_than_a_fuller_one_is_left_out() -> None:
     assert words(home) == (
         "Kitchen: receptacle; Hall: receptacle; Bath: light; Study: light; Attic: switch",
         "Kitchen, Hall, Bath, Study, Attic: receptacles, lights",
-        "Kitchen, Hall and 3 more: receptacles, lights",
-        "Kitchen and 4 more: receptacles, lights",
-        "Kitchen + 4: receptacles, lights",
+        "Kitchen, Hall and 3 more rooms: receptacles, lights",
+        "Kitchen and 4 more rooms: receptacles, lights",
+        "Kitchen, 4 more: receptacles, lights",
+        "Kitchen and 4 more rooms: mixed",
+        "Kitchen, 4 more: mixed",
+        "Kitchen, 4 more",
         "Kitchen + 4",
     )
 
 
+def test_how_many_rooms_more_is_never_taken_for_a_rooms_number() -> None:
+    home = roomy(*["ceiling light"] * 5)
+    first = home.rooms.rows[0]
+    said = words(change(home, rooms=home.rooms.put(change(first, name="Bedroom 2"))))
+    assert "Bedroom 2 and 4 more rooms: lights" in said
+    assert not [one for one in said if "+" in one or "Bedroom 2 and 4 more:" in one]
+
+
+def test_what_kinds_of_load_there_are_is_dropped_last_of_all() -> None:
+    said = words(roomy("smoke alarm", "smoke alarm", "exhaust fan", "duplex receptacle"))
+    bare = [one for one in said if ":" not in one]
+    assert "Bath, 3 more: smoke alarms and other" in said
+    assert said[-len(bare) :] == tuple(bare)
+
+
 def test_the_shortest_names_the_room_with_most() -> None:
     home = roomy("duplex receptacle", "ceiling light", "ceiling light")
-    assert words(home)[-1] == "Kitchen + 2"
+    assert words(home)[-2:] == ("Kitchen, 2 more", "Kitchen + 2")
     assert words(roomy("duplex receptacle")) == ("Kitchen: receptacle", "Kitchen")
 
 

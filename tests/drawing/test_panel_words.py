@@ -2,7 +2,7 @@
 
 import pytest
 
-from floorplan_circuits.drawing.ink import Group, Shape, flat
+from floorplan_circuits.drawing.ink import Group, Shape, Text, flat
 from floorplan_circuits.drawing.lettering import width
 from floorplan_circuits.drawing.palette import PAPER
 from floorplan_circuits.drawing.panel_words import (
@@ -12,9 +12,12 @@ from floorplan_circuits.drawing.panel_words import (
     Squares,
     fit_words,
     row_words,
+    with_note,
 )
 from floorplan_circuits.drawing.plates import SQUARE_PITCH, text_height
 from floorplan_circuits.find import find
+from floorplan_circuits.findings import Line
+from floorplan_circuits.home.log import Trouble
 from floorplan_circuits.home.power import Breaker
 from tests.drawing.drawn import bounds_of, box, breaker, device, fed, home, words_in
 
@@ -92,6 +95,21 @@ def test_a_note_is_shortened_before_the_householders_own_words() -> None:
     shown, _, cut = drawn(breaker(6, 1, found=found, wording="Old well pump"), room=27.0)
     assert " ".join(shown) == "Old well pump (found off)"
     assert cut == ""
+
+
+def test_that_a_breaker_is_in_trouble_stands_in_every_wording_first_of_all_notes() -> None:
+    line = Line(6, ("Workshop: receptacles", "Workshop"), own=True)
+    asked = with_note(line, breaker(6, 1, may_open={"may": "ask", "whose": "Kim"}), "runs hot")
+    assert asked[0] == "Workshop: receptacles (runs hot: keep off; ask Kim first)"
+    assert asked[-1] == "Runs hot: keep off"
+    assert all("uns hot: keep off" in words for words in asked)
+
+
+def test_the_row_of_a_breaker_in_trouble_tells_it() -> None:
+    hot = Trouble(id=90, kind="trouble", handle=6, what="runs hot")
+    findings = find(home((), (breaker(6, 1, wording="Workshop"),), log=(hot,)))
+    marks, _ = row_words(findings.home.breakers[6], findings, (0, 0, 60, 8), PAPER, False)
+    assert " ".join(mark.words for mark in marks if isinstance(mark, Text)) == "Workshop (runs hot: keep off)"
 
 
 @pytest.mark.parametrize("on_screen", [False, True], ids=["on paper", "on screen"])

@@ -1,6 +1,9 @@
 """Boxes on the plan: symbols of what is built, a housing round several, plates of all that enters."""
 
+from math import cos, radians, sin
+
 import pytest
+from shapely.geometry import Point
 
 from floorplan_circuits.drawing.frame import Frame
 from floorplan_circuits.drawing.ink import Shape, Stamp, flat
@@ -10,8 +13,9 @@ from floorplan_circuits.drawing.placement import Ground
 from floorplan_circuits.drawing.plan_boxes import circuits_in_words, contents, dot_box, drawn_box, plates_of, subject_of
 from floorplan_circuits.drawing.plates import Plate
 from floorplan_circuits.find import find
+from floorplan_circuits.geometry.outlines import polygon
 from floorplan_circuits.home.boxes import Box
-from tests.drawing.drawn import box, breaker, device, fed, home
+from tests.drawing.drawn import box, breaker, device, fed, home, sample
 
 BREAKERS = (breaker(6, 1), breaker(7, 2))
 
@@ -109,3 +113,24 @@ def test_a_sentence_says_what_is_in_a_box_and_how_it_is_known() -> None:
 def test_a_sentence_is_honest_about_an_empty_box() -> None:
     one = box(20, (0, 0))
     assert circuits_in_words(one, find(home((one,)))) == "B20, no device: ? (nobody knows)."
+
+
+@pytest.mark.parametrize(("angle", "way"), [(0, (1, 0)), (90, (0, 1)), (180, (-1, 0)), (270, (0, -1))])
+def test_a_loose_cable_end_points_the_way_it_is_turned(angle: int, way: tuple[int, int]) -> None:
+    one = box(20, (1000, 1000), device(21, fed(22), kind="loose cable end"), mount="loose cable end", angle=angle)
+    drawn = drawn_box(one, frame_of(one), Ground())
+    left, top, right, bottom = drawn.bounds[0]
+    middle = (left + right) / 2 - drawn.at[0], (top + bottom) / 2 - drawn.at[1]
+    assert middle[0] * way[0] + middle[1] * way[1] > 1.0
+    assert abs(middle[0] * way[1]) + abs(middle[1] * way[0]) < 0.2
+
+
+@pytest.mark.parametrize("name", ["cottage", "flat", "house"])
+def test_every_loose_cable_end_of_the_samples_points_into_the_room_the_words_name(name: str) -> None:
+    findings = sample(name)
+    ends = [one for one in findings.home.boxes if one.mount == "loose cable end"]
+    assert ends
+    for one in ends:
+        ahead = one.at[0] + 100 * cos(radians(one.angle)), one.at[1] + 100 * sin(radians(one.angle))
+        room = findings.home.rooms[findings.room_of[one.id]]
+        assert polygon(room.outline).contains(Point(ahead))

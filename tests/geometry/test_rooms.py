@@ -151,3 +151,12 @@ def test_no_corner_of_the_room_is_nearer_to_the_pole_than_its_free_width(outline
     (x, y), free = pole(polygon(outline))
 
     assert polygon(outline).boundary.distance(Point(x, y)) == pytest.approx(free, abs=0.01)
+
+
+@pytest.mark.parametrize(("angle", "room"), [(FACES_WEST, 11), (FACES_EAST, 12), (FACES_SOUTH, 11)])
+def test_a_loose_cable_end_that_comes_out_of_a_wall_belongs_to_the_side_it_faces(angle, room):
+    assert room_of({"at": (4000, 1500), "angle": angle, "mount": "loose cable end"}) == room
+
+
+def test_a_loose_cable_end_in_an_outer_wall_that_faces_out_belongs_to_the_room_it_touches():
+    assert room_of({"at": (0, 1500), "angle": FACES_WEST, "mount": "loose cable end"}) == 11

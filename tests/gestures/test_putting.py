@@ -42,6 +42,15 @@ def test_a_click_near_a_wall_makes_a_box_that_turns_to_it(at, place, angle, moun
     assert hand.tool == PutDevice("switch")
 
 
+@pytest.mark.parametrize(("at", "angle"), [((2000, 2900), 270), ((100, 1000), 0), ((2000, 1500), 90)])
+def test_a_loose_cable_end_stays_where_it_is_put_and_turns_away_from_the_wall_beside_it(at, angle):
+    hand = putting("loose cable end")
+
+    hand.click(at)
+
+    assert (last(hand).at, last(hand).angle, last(hand).mount) == (at, angle, "loose cable end")
+
+
 def test_a_click_far_from_any_wall_says_so_and_puts_nothing():
     hand = putting()
 

@@ -22,7 +22,7 @@ from floorplan_circuits.gestures.shutting_off import (
 )
 from floorplan_circuits.home.log import Change, Round
 from floorplan_circuits.home.power import Found, Permission, Tie
-from tests.drawing.drawn import box, device, fed, home, room
+from tests.drawing.drawn import box, device, fed, home, room, sample
 from tests.homes import homes
 from tests.supply.wiring import UNKNOWN, breaker, on
 from tests.survey.houses import FEED, MAIN, A, B, C, a_test, box_of, house, opened
@@ -134,6 +134,12 @@ def test_the_status_line_says_what_to_turn_off_or_that_nothing_is_known() -> Non
     assert asks_for(shut_off(both, [box_of(FEED), box_of(401)]), both).startswith(
         "Don’t open B401: unknown: treat as live. To open B400 turn off 1, then test."
     )
+
+
+def test_a_bare_cable_end_is_not_to_be_touched() -> None:
+    findings = sample("cottage")
+    (end,) = [box for box in findings.home.boxes if box.is_bare]
+    assert asks_for(shut_off(findings, [end.id]), findings).startswith(f"Don’t touch {end.mark}: unknown")
 
 
 # --- afterwards -----------------------------------------------------------------------------------------------------

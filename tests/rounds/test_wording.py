@@ -7,9 +7,10 @@ from floorplan_circuits.find import find, plan_rounds
 from floorplan_circuits.findings import RoundsInWords
 from floorplan_circuits.home.home import Home
 from floorplan_circuits.rounds.answers import plan_code
+from floorplan_circuits.rounds.scope import IN_USE, PLUG_IN
 from floorplan_circuits.rounds.wording import in_words
 from sample_homes.write_samples import SAMPLES
-from tests.drawing.drawn import box, breaker, device, fed, home, room
+from tests.drawing.drawn import box, breaker, device, fed, home, room, sample
 from tests.homes import homes
 
 
@@ -84,3 +85,25 @@ def test_what_shows_nothing_and_what_is_left_alone_is_told_in_sentences() -> Non
         "Leave 1 as it is: is to stay on.",
         "Leave 2 as it is: was found off (nobody knows).",
     )
+
+
+def test_what_has_one_plug_and_minds_is_left_plugged_in() -> None:
+    boxes = (
+        box(30, None, device(31, fed(32), kind="single receptacle", name="sump pump", critical="keeps it dry")),
+        box(40, None, device(41, fed(42), kind="single receptacle", name="washer")),
+        box(50, None, device(51, fed(52), name="refrigerator", critical="the food in it")),
+    )
+    (nowhere,) = told(home(boxes, (breaker(6, 1),))).walk
+    minds = {look.mark: look.mind for look in nowhere.looks}
+    assert minds == {"B30": (IN_USE,), "B40": (PLUG_IN,), "B50": (PLUG_IN,)}
+    assert "plug in" not in IN_USE
+
+
+def test_a_main_that_is_never_off_for_a_test_is_not_said_to_be_tested_by_itself() -> None:
+    findings = sample("house")
+    said = in_words(plan_rounds(findings), findings).left_alone
+    (apart,) = [words for words in said if words.startswith("Kept on, tested by themselves")]
+    (never,) = [words for words in said if words.startswith("Never off for a test")]
+    assert never.endswith(": main.")
+    assert "main" not in apart
+    assert "38·40" in apart

@@ -6,7 +6,9 @@ from floorplan_circuits.drawing.palette import PAPER
 from floorplan_circuits.find import find
 from floorplan_circuits.findings import Findings
 from floorplan_circuits.home.boxes import Feed
-from floorplan_circuits.home.power import Found, Main, Panel, Permission, Source
+from floorplan_circuits.home.log import Trouble
+from floorplan_circuits.home.power import Breaker, Found, Main, Panel, Permission, Pole, Source
+from floorplan_circuits.home.record import change
 from floorplan_circuits.home.table import Table
 from floorplan_circuits.sheets.before import before_you_turn
 from tests.drawing.drawn import bounds_of, box, breaker, device, fed, home, sample, words_in
@@ -104,3 +106,35 @@ def test_nothing_of_it_runs_out_of_a_narrow_column() -> None:
 
 def test_a_home_without_a_panel_has_nothing_to_know() -> None:
     assert told_of(panels=Table()) == []
+
+
+def test_a_handle_in_trouble_is_to_be_kept_off_a_main_among_them() -> None:
+    log = (
+        Trouble(id=90, kind="trouble", handle=6, what="runs hot"),
+        Trouble(id=91, kind="trouble", handle=7, what="buzzes"),
+    )
+    panels = Table([Panel(id=5, name="Main panel", spaces=12, mains=(Main(id=7),))])
+    said = told_of(breakers=(breaker(6, 1),), panels=panels, log=log)[1:]
+    assert " ".join(said) == "main Buzzes: keep off. 1 Runs hot: keep off."
+
+
+def test_breakers_that_share_a_neutral_say_so_of_each_other() -> None:
+    def sharing(number: int, space: int) -> Breaker:
+        return change(breaker(number, space), poles=(Pole(space=space, neutral=80),))
+
+    said = told_of(breakers=(sharing(6, 1), sharing(7, 3), breaker(8, 5)))[1:]
+    one, other = "1 Shares a neutral with 3", "3 Shares a neutral with 1"
+    assert " ".join(said) == f"{one}: turn both off together. {other}: turn both off together."
+
+
+def test_a_feed_whose_neutral_is_another_circuits_makes_both_say_so() -> None:
+    own = Feed.model_validate(
+        {
+            "id": 22,
+            "on": {"how": "any", "supplies": ({"kind": "breaker", "breaker": 6},)},
+            "returns": {"kind": "breaker", "breaker": 7},
+        }
+    )
+    said = told_of(boxes=(box(20, (0, 0), device(21, own)),), breakers=(breaker(6, 1), breaker(7, 3)))[1:]
+    assert "1 Shares a neutral with 3: turn both off together." in " ".join(said)
+    assert "3 Shares a neutral with 1: turn both off together." in " ".join(said)

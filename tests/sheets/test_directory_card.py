@@ -7,7 +7,8 @@ from hypothesis import strategies as st
 from floorplan_circuits.drawing.ink import Text, flat
 from floorplan_circuits.drawing.panel_words import LEAST_SIZE
 from floorplan_circuits.find import find
-from floorplan_circuits.home.power import Panel
+from floorplan_circuits.home.log import Trouble
+from floorplan_circuits.home.power import Main, Panel
 from floorplan_circuits.home.record import change
 from floorplan_circuits.home.table import Table
 from floorplan_circuits.sheets.directory_card import BY_HAND, CAPTION, NoSuchSize, directory_card, typed_size
@@ -107,6 +108,20 @@ def test_the_card_of_a_panel_says_where_its_power_comes_from() -> None:
     assert "Fed by 38·40 in Main panel" in words
 
 
+def test_the_card_tells_that_a_breaker_is_in_trouble() -> None:
+    hot = Trouble(id=90, kind="trouble", handle=6, what="runs hot")
+    card = directory_card(find(home((), (breaker(6, 1),), log=(hot,))), PAPERS["letter"], MADE)
+    assert "uns hot: keep off" in " ".join(words_in(card.pages[0].ink))
+
+
+def test_a_card_without_a_main_says_what_of_it_stays_live() -> None:
+    main, garage = directory_card(sample("house"), PAPERS["letter"], MADE).pages
+    assert "Wires above the main stay live with it off." in " ".join(words_in(main.ink))
+    said = " ".join(words_in(garage.ink))
+    assert "above the main" not in said
+    assert "The wires that feed it stay live with every breaker off." in said
+
+
 def test_a_small_panel_leaves_lines_to_write_on_and_a_full_one_none() -> None:
     cards = [directory_card(sample(name), PAPERS["letter"], MADE) for name in ("cottage", "house")]
     small, full = (words_in(card.pages[0].ink) for card in cards)
@@ -121,6 +136,7 @@ def test_the_card_of_a_board_tells_its_rows_and_its_householders_numbers(size: t
     panel = next(iter(one.panels))
     own = tuple(str(number) for number in (*range(1, 6), *range(11, 15)))
     board = change(panel, numbering="row by row", rows=(5, 4), spaces=9, called=own, system="single-phase 230")
+    board = change(board, mains=(Main(id=99),))
     sheet = directory_card(find(change(one, panels=one.panels.put(board))), PAPERS["a4"], MADE, size=size)
     texts = [mark for page in sheet.pages for mark in flat(page.ink) if isinstance(mark, Text) and mark.words]
     said = {mark.words for mark in texts}
@@ -129,3 +145,12 @@ def test_the_card_of_a_board_tells_its_rows_and_its_householders_numbers(size: t
     for page in sheet.pages:
         shown = [bounds_of(mark) for mark in flat(page.ink) if isinstance(mark, Text) and mark.words]
         assert not any(overlap(a, b) for at, a in enumerate(shown) for b in shown[at + 1 :])
+
+
+@pytest.mark.parametrize("name", SAMPLES)
+def test_on_a_narrow_card_words_are_smaller_or_fewer_before_one_is_broken(name: str) -> None:
+    findings = sample(name)
+    narrow = directory_card(findings, PAPERS["letter"], MADE, size=(63.0, 152.0))
+    known = {word for line in findings.lines.values() for words in line.variants for word in words.split()}
+    broken = [words for page in narrow.pages for words in words_in(page.ink) if words.endswith("-")]
+    assert not [words for words in broken if words.split()[-1] not in known]

@@ -74,3 +74,15 @@ def test_any_home_has_its_dangers_on_paper(wild: Home) -> None:
     for hazard in findings.hazards:
         if hazard.box is not None and hazard.listed:
             assert findings.home.boxes[hazard.box].mark in said
+
+
+@pytest.mark.parametrize("name", SAMPLES)
+def test_common_practice_is_not_told_as_a_source_that_is_none(name: str) -> None:
+    said = flowing(name)
+    assert "Common practice" in said
+    assert "Source: Common practice" not in said
+    assert "Common practice, no source" not in said
+
+
+def test_what_has_no_published_rule_says_so() -> None:
+    assert "Common practice; no published rule that we know of." in flowing("house")

@@ -4,6 +4,7 @@ import pytest
 
 from floorplan_circuits.drawing.palette import PAPER
 from floorplan_circuits.find import find
+from floorplan_circuits.findings.places import OUTDOORS, place_of
 from floorplan_circuits.home.building import Level
 from floorplan_circuits.home.kinds import kind_named
 from floorplan_circuits.home.table import Table
@@ -106,7 +107,7 @@ def test_what_was_never_tested_is_counted_in_full(name: str) -> None:
         said[place] = items.split(", ")
     for feed in findings.never_tested:
         one, found = findings.conclusions[feed], findings.boxes[findings.conclusions[feed].box]
-        items = said[found.room_name or found.level_name]
+        items = said[place_of(found.box, findings)]
         each = next((device for device in boxes[one.box].devices if device.id == one.device), None)
         if each is None:
             assert any(item.endswith(f"in {boxes[one.box].mark}") for item in items)
@@ -118,7 +119,21 @@ def test_what_was_never_tested_is_counted_in_full(name: str) -> None:
         for all_in in said.values()
         for item in all_in
     ]
-    assert sum(counts) <= len(findings.never_tested)
+    told = [findings.conclusions[feed] for feed in findings.never_tested]
+    each_once = {one.device for one in told if one.device is not None}
+    assert sum(counts) <= len(each_once) + sum(one.device is None for one in told)
+
+
+def test_a_device_with_two_feeds_that_were_never_tested_is_one_thing() -> None:
+    transformer = device(21, fed(22), fed(23), kind="doorbell transformer")
+    findings = find(home((box(20, (500, 500), transformer),), BREAKERS))
+    assert words(never_tested(findings, 200.0, PAPER))[1] == "doorbell transformer"
+
+
+def test_what_is_outdoors_is_told_by_that_one_word_not_by_its_level() -> None:
+    outside = box(20, (500, 500), device(21, fed(22)), mount="outdoor")
+    said = words(never_tested(find(home((outside,), BREAKERS)), 200.0, PAPER))
+    assert said[0] == OUTDOORS
 
 
 def test_things_of_one_kind_are_counted() -> None:

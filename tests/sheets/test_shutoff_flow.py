@@ -3,7 +3,7 @@
 from floorplan_circuits.drawing.ink import Group, Shape, flat, rectangle
 from floorplan_circuits.drawing.palette import PAPER
 from floorplan_circuits.sheets.sections import Block, Section
-from floorplan_circuits.sheets.shutoff_flow import LEFT_WIDE, Flow
+from floorplan_circuits.sheets.shutoff_flow import GOES_ON, LEFT_WIDE, Flow
 from tests.drawing.drawn import bounds_of, words_in
 
 TOP, BOTTOM, FIRST = 20.0, 220.0, 40.0
@@ -30,10 +30,22 @@ def test_steps_run_on_over_pages_each_block_whole_and_the_list_says_so() -> None
     pages.running("left", section("Steps", *[30.0] * 11))
     first, second = pages.pages()
     assert len(bars(first)) + len(bars(second)) == 11
-    assert {"Steps", "goes on"} <= set(words_in(first))
+    assert {"Steps", GOES_ON} <= set(words_in(first))
     assert "Steps, continued" in words_in(second)
     for page in (first, second):
         assert max(bottom for *_, bottom in bars(page)) <= BOTTOM
+
+
+def test_a_table_that_goes_on_opens_its_page_with_its_head() -> None:
+    head = Block(bar(6.0), 6.0)
+    rows = [Block(bar(30.0), 30.0, again=head) for _ in range(11)]
+    pages = flow()
+    pages.running("left", Section("Steps", tuple(rows), 80.0))
+    first, second = ([round(bottom - top) for _, top, _, bottom in bars(page)] for page in pages.pages())
+    assert 6 not in first
+    assert second[0] == 6
+    assert second.count(6) == 1
+    assert (first + second).count(30) == 11
 
 
 def test_a_piece_that_has_no_room_left_goes_to_the_next_page() -> None:

@@ -20,6 +20,11 @@ DARK = (
 )
 
 
+def test_what_goes_dark_outdoors_is_told_so() -> None:
+    outside = find(home((box(23, (500, 500), device(24, fed(4)), mount="outdoor"),)))
+    assert lines(goes_dark(plan(goes_dark=DARK[3:]), outside, 110, PAPER)) == ["Outdoors: porch light"]
+
+
 def plan(**fields: object) -> ShutOff:
     empty: dict[str, object] = dict.fromkeys(
         ("boxes", "off", "keep_off", "goes_dark", "states", "unknown", "stays_live", "choices"), ()

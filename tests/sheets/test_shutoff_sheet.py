@@ -131,6 +131,13 @@ def test_nothing_is_called_safe(name: str, marks: tuple[str, ...], paper: str) -
     assert "safe" not in text_of(name, marks, paper).lower()
 
 
+def test_a_bare_cable_end_is_not_to_be_touched_and_has_no_cover_to_leave_shut() -> None:
+    said = text_of("cottage", ("B31",), "a4")
+    assert "Don’t touch B31, Back hall" in said
+    assert "Leave it shut" not in said
+    assert "Don’t open" not in said
+
+
 def test_a_box_that_is_not_to_be_opened_has_nothing_to_tick_and_no_step_that_opens_it() -> None:
     said = text_of("house", ("B73",), "a4")
     assert "Don’t open B73" in said

@@ -44,10 +44,23 @@ def test_every_pair_has_a_box_and_a_pair_that_is_none_has_a_dash() -> None:
 
 
 def test_the_head_of_a_box_is_not_parted_from_its_first_row() -> None:
-    rows = tuple(ToTest(20, 22, f"row {nth}", FIRST) for nth in range(3))
+    rows = tuple(ToTest(20, feed, f"row {nth}", FIRST) for nth, feed in enumerate((22, None, 22)))
     _, first, *rest = drawn(Step("test", "Test.", (), (), rows))
     assert {"B20", "row 0"} <= set(words_in(first.ink))
     assert len(rest) == 2
+
+
+def test_where_the_table_of_a_box_goes_on_its_name_and_column_heads_stand_again() -> None:
+    rows = tuple(ToTest(20, feed, f"row {nth}", FIRST) for nth, feed in enumerate((22, None)))
+    *_, last = drawn(Step("test", "Test.", (), (), rows))
+    assert last.again is not None
+    assert {"B20, continued", "neutral", "to ground"} <= set(words_in(last.again.ink))
+
+
+def test_the_terminals_of_one_feed_are_not_parted() -> None:
+    rows = tuple(ToTest(20, 22, f"switch, terminal {nth}", FIRST) for nth in range(3))
+    _, only = drawn(Step("test", "Test.", (), (), rows))
+    assert {f"switch, terminal {nth}" for nth in range(3)} <= set(words_in(only.ink))
 
 
 def test_hot_to_hot_has_a_column_only_where_there_is_one() -> None:

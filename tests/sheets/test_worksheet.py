@@ -171,6 +171,10 @@ def test_a_handle_of_which_nothing_is_known_yet_has_a_row_to_fill_in_fuses_feede
     shown = [text.words for text in texts(last)]
     assert shown.count("on it:") == 3
     assert "To fill in: each alone" in shown
+    assert {"tester proved", "live before", "dead with it off", "live again", "proved again"} <= {*shown}
+    boxes = [path_bounds(mark.path) for mark in flat(last.ink) if isinstance(mark, Shape)]
+    sizes = [(right - left, bottom - top) for left, top, right, bottom in boxes]
+    assert sum(size == pytest.approx((5, 5)) for size in sizes) == 5 * len(words.to_try)
 
 
 def test_grey_paper_loses_no_word() -> None:
@@ -209,7 +213,8 @@ def test_a_screen_reader_meets_the_rounds_in_the_order_of_the_walk() -> None:
 
     text = " ".join(page.extract_text() for page in PdfReader(BytesIO(pdf_of(made("cottage")))).pages)
     rooms = [stop.name or "In no room" for stop in sample("cottage").walk]
-    places = [text.index(name) for name in rooms]
+    below = text.index("Walk the rooms in this order")
+    places = [text.index(name, below) for name in rooms]
     assert places == sorted(places)
 
 

@@ -115,6 +115,8 @@ FAULTS = (
         "for place in points)",
         "a tester is proved on a guess",
     ),
+    Fault("shutoff/around", "relied_on and is_live(", "is_live(", "a tester is proved on a handle in trouble"),
+    Fault("shutoff/around", "and kind.hots == 1 ", "", "a lead is plugged in at 240 V"),
     Fault(
         "shutoff/around",
         "place.box.id not in barred and around.stays_live(place)",

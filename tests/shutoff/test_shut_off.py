@@ -222,3 +222,12 @@ def test_a_planned_device_that_others_are_said_to_hang_behind_does_not_go_dark(p
     plan = plan_of(change(home, boxes=home.boxes.put(with_planned)), box_of(picked))
     assert A in handles_off(plan)
     assert {one.feed for one in plan.goes_dark} <= {FEED, 401} - {picked}
+
+
+def test_what_hangs_on_no_breaker_here_is_not_said_to_have_one() -> None:
+    def because(*supplies: object) -> str:
+        home = house({FEED: on(*supplies)}, *a_test(A), SEEN)  # type: ignore[arg-type]
+        return "; ".join(plan_of(home).states[0].because)
+
+    assert "no breaker of these panels feeds it" in because(elsewhere("next door"))
+    assert "it has a supply besides its breaker" in because(A, elsewhere("next door"))

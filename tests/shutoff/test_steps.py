@@ -10,7 +10,7 @@ from floorplan_circuits.home.boxes import FromElsewhere
 from floorplan_circuits.home.home import Home
 from floorplan_circuits.home.power import Permission, Tie
 from floorplan_circuits.home.record import change
-from floorplan_circuits.shutoff.steps import BRING_A_GROUND, SMART_SWITCH, steps
+from floorplan_circuits.shutoff.steps import BRING_A_GROUND, KEEP_AWAY, NO_COVER, SMART_SWITCH, steps
 from tests.drawing.drawn import sample
 from tests.homes import homes
 from tests.shutoff.plans import plan_of
@@ -111,6 +111,7 @@ def test_what_was_found_off_is_looked_at_and_stays_off() -> None:
 
 def test_what_is_critical_is_shut_down_first_and_what_starts_by_itself_is_named() -> None:
     _, found = of_sample("cottage", "B3")
+    assert said(found, "mind").startswith("First see to what must not simply go off: ")
     assert "Furnace, Back hall: turn it down first" in said(found, "mind")
     assert "furnace (Back hall)" in said(found, "by itself")
 
@@ -131,6 +132,22 @@ def test_a_box_of_which_no_handle_is_known_is_not_to_be_opened() -> None:
     found = steps_of(house({FEED: UNKNOWN}))
     assert kinds(found) == ["stop", "call"]
     assert "Don’t open B400: unknown: treat as live." in said(found, "stop")
+
+
+def test_a_bare_cable_end_is_not_to_be_touched_since_it_has_no_cover_to_leave_on() -> None:
+    home = house({FEED: UNKNOWN})
+    home = change(home, boxes=home.boxes.put(change(home.boxes[box_of(FEED)], mount="loose cable end")))
+    found = said(steps_of(home), "stop")
+    assert found.startswith("Don’t touch B400: unknown: treat as live.")
+    assert KEEP_AWAY in found
+    assert "cover" not in found
+    assert "open" not in found
+
+
+def test_no_cover_is_taken_off_a_bare_cable_end() -> None:
+    box = WHOLE.boxes[box_of(FEED)]
+    home = change(WHOLE, boxes=WHOLE.boxes.put(change(box, mount="loose cable end")))
+    assert said(steps_of(home), "open").startswith(NO_COVER)
 
 
 def test_it_is_not_to_be_opened_beside_another_one_either() -> None:
