@@ -65,7 +65,7 @@ def find(home: Home, before: Findings | None = None, layer: Layer = "both") -> F
         directory=directory.judged,
         colours=circuit_colours(home, inside, boxes, both, drawn.neighbours),
         troubles=in_trouble(book),
-        shares_neutral=sharing_neutrals(home),
+        shares_neutral=sharing_neutrals(home, known),
         evidence_to=book.last_date()[:10],
         tested_by=book.testers(),
     )

@@ -8,9 +8,9 @@ from floorplan_circuits.home.home import FeedPlace, Home
 from floorplan_circuits.home.kinds import kind_named
 from floorplan_circuits.home.log import ReceptacleTest
 from floorplan_circuits.shutoff.cut import Supplies, is_live
-from floorplan_circuits.shutoff.handles import HANDLE_KINDS
 from floorplan_circuits.shutoff.nearest import Nearby, Spot
 from floorplan_circuits.shutoff.stopping import lacks_ground
+from floorplan_circuits.supply.handles import HANDLE_KINDS
 from floorplan_circuits.supply.walks import reached
 from floorplan_circuits.survey.log_book import LogBook
 

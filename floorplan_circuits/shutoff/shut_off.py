@@ -17,7 +17,7 @@ from floorplan_circuits.shutoff.dark import critical_among, places_of
 from floorplan_circuits.shutoff.handles import Handles
 from floorplan_circuits.shutoff.nearest import Spot, spot_of
 from floorplan_circuits.shutoff.openable import stay_shut
-from floorplan_circuits.shutoff.targets import Target, entering, sharing_neutrals, targets, with_candidates
+from floorplan_circuits.shutoff.targets import Target, entering, targets, with_candidates
 from floorplan_circuits.shutoff.telling_why import stays_live, unknown, why
 from floorplan_circuits.shutoff.wiring import Wiring
 from floorplan_circuits.supply.handles import HANDLE_KINDS
@@ -61,11 +61,6 @@ class Desk:
         return critical_among(self.places)
 
     @cached_property
-    def sharing(self) -> Mapping[int, tuple[int, ...]]:
-        """The breakers that share a neutral with each."""
-        return sharing_neutrals(self.home, self.findings.conclusions)
-
-    @cached_property
     def helping(self) -> Helping:
         """Points to prove a tester on, and lights."""
         known, rooms = self.findings.conclusions, self.findings.room_of
@@ -94,7 +89,7 @@ def shut_off(desk: Desk, boxes: Sequence[int], chosen: frozenset[int] = frozense
 
     Handles that were `chosen` stand in place of those nearest the load: all that is told is of them.
     """
-    wanted = targets(desk.judge.evidence, boxes, desk.findings.conclusions, desk.sharing)
+    wanted = targets(desk.judge.evidence, boxes, desk.findings.conclusions, desk.findings.shares_neutral)
     wiring = desk.wiring.laid_over(with_candidates(desk.judge.evidence.graph.supplies, wanted))
     board = Board(wiring, desk.handles, desk.critical)
     nearest = nearest_cut(wanted, wiring.supplies, board.handles)
