@@ -67,7 +67,7 @@ def row_words(
     x, top, room, high = bounds
     line = findings.lines.get(breaker.id, Line(breaker.id, ("",)))
     all_squares = _squares(findings, breaker, room, on_screen)
-    variants = with_note(line, breaker)
+    variants = with_note(line, breaker) if _notes(breaker) else keeping_label(line, breaker)
     if on_screen:
         variants = beside_old_label(variants, breaker)
     if words_alone:
@@ -176,6 +176,17 @@ def _notes(breaker: Breaker) -> tuple[str, ...]:
     if may.may == "ask":
         return (f"ask {may.whose} first", "ask first") if may.whose else ("ask first",)
     return ()
+
+
+def keeping_label(line: Line, breaker: Breaker) -> tuple[str, ...]:
+    """Return the wordings; of a breaker nothing is known of, those alone that hold its old label.
+
+    Where none of them fits, the shortest is cut with its dots: the label is all that there is to go by, and the bare
+    'Unknown' would hide that there is one.
+    """
+    label = breaker.as_found.strip().casefold()
+    with_label = tuple(words for words in line.variants if label in words.casefold()) if label else ()
+    return with_label if with_label and not line.own else line.variants
 
 
 def beside_old_label(variants: Sequence[str], breaker: Breaker) -> tuple[str, ...]:
