@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 from floorplan_circuits.findings import Findings, Look, TestPlan
 from floorplan_circuits.home.days import written
 from floorplan_circuits.home.home import FeedPlace, Home, existing_feeds, mains
+from floorplan_circuits.home.power import Panel
 from floorplan_circuits.home.trade_words import home_words
 from floorplan_circuits.rounds.steps import GuideStep
 from floorplan_circuits.rounds.wording import CAUTIONS, look
@@ -176,7 +177,7 @@ def position(handle: int, findings: Findings) -> str:
     """Return where a breaker sits on its panel's face, in words; '' where that is not known."""
     breaker = findings.home.breakers.get(handle)
     panel = findings.panels.get(breaker.panel) if breaker is not None else None
-    if breaker is None or panel is None:
+    if breaker is None or panel is None or not _is_laid_out(findings.home.panels[breaker.panel]):
         return ""
     row, column = panel.cells.get(breaker.poles[0].space, (-1, 0))
     if row < 0:
@@ -186,6 +187,12 @@ def position(handle: int, findings: Findings) -> str:
         return ", ".join(words for words in (name, f"{nth(column + 1)} from the left") if words)
     side = ("left", "right")[column] if panel.columns > 1 else ""
     return ", ".join(words for words in (name, side, f"{nth(row + 1)} down") if words)
+
+
+def _is_laid_out(panel: Panel) -> bool:
+    """Tell whether somebody said how the panel's spaces lie: of one that came with a box alone nobody was asked."""
+    asked = panel.level is not None or panel.at is not None or panel.system != "not known"
+    return asked or bool(panel.rows) or panel.numbering != Panel.model_fields["numbering"].default
 
 
 def nth(number: int) -> str:
