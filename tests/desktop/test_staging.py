@@ -105,6 +105,16 @@ def test_a_breaker_that_is_looked_up_leads_to_its_level_and_says_what_was_found_
     assert house.work.canvas.ringed
 
 
+def test_a_danger_that_is_clicked_is_told_in_place_of_what_was_said_before(house, hand):
+    hand.stage(SHUT_OFF)
+    rows = house.work.hazard_rows
+    of_breakers = next(one for one in house.session.findings.hazards if one.box is None and one.breakers)
+    for hazard in (of_breakers, next(one for one in house.session.findings.hazards if one.box is not None)):
+        house.work.say("29 is off.")
+        rows.go_to(hazard)
+        assert hand.says() != "29 is off."
+
+
 def test_a_box_and_a_room_that_are_looked_up_say_where_they_are(house, hand):
     house.work.go_to(subject(house, "B10"))
     assert hand.says().endswith("In Kitchen, Ground floor.")
