@@ -67,7 +67,9 @@ def row_words(
     x, top, room, high = bounds
     line = findings.lines.get(breaker.id, Line(breaker.id, ("",)))
     all_squares = _squares(findings, breaker, room, on_screen)
-    variants = with_note(line, breaker) if _notes(breaker) else keeping_label(line, breaker)
+    variants = with_note(line, breaker)
+    if not (all_squares.standings or line.own or _notes(breaker)):
+        variants = keeping_label(variants, breaker)
     if on_screen:
         variants = beside_old_label(variants, breaker)
     if words_alone:
@@ -178,15 +180,15 @@ def _notes(breaker: Breaker) -> tuple[str, ...]:
     return ()
 
 
-def keeping_label(line: Line, breaker: Breaker) -> tuple[str, ...]:
-    """Return the wordings; of a breaker nothing is known of, those alone that hold its old label.
+def keeping_label(variants: Sequence[str], breaker: Breaker) -> tuple[str, ...]:
+    """Return those wordings alone, of a breaker nothing is known of, that hold its old label; all where none does.
 
     Where none of them fits, the shortest is cut with its dots: the label is all that there is to go by, and the bare
     'Unknown' would hide that there is one.
     """
     label = breaker.as_found.strip().casefold()
-    with_label = tuple(words for words in line.variants if label in words.casefold()) if label else ()
-    return with_label if with_label and not line.own else line.variants
+    with_label = (words for words in variants if label and label in words.casefold())
+    return tuple(with_label) or tuple(variants)
 
 
 def beside_old_label(variants: Sequence[str], breaker: Breaker) -> tuple[str, ...]:
