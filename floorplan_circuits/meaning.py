@@ -8,12 +8,13 @@ from floorplan_circuits.home.days import written
 from floorplan_circuits.home.home import FeedPlace, feeds
 from floorplan_circuits.home.log import Round, Traced
 from floorplan_circuits.home.ways import way_named
-from floorplan_circuits.supply.handles import may_move_along
+from floorplan_circuits.supply.handles import may_move_along, moves_together
 from floorplan_circuits.survey.cases import points
 from floorplan_circuits.survey.log_book import LogBook, Seen, day
 from floorplan_circuits.survey.witness import TESTERS, Witnesses
 
 TREAT = "Treat as live."
+NOT_LIVE = "not live with all on when last looked at: a lamp that burnt out, or something that tripped"
 NO_HAND = "nobody said yet that a hand alone works its switch: in “Draw the home” press H, click the switch, then Enter"
 
 
@@ -35,6 +36,29 @@ def what_it_means(findings: Findings, feed: int, entries: Iterable[int]) -> str:
     if told is None:
         return f"{feed_called(place)}: {_as_usual(seen[-1])}"
     return f"{feed_called(place)}: {_with_something_off(told, place, findings, book)}"
+
+
+def what_is_missing(findings: Findings, feed: int) -> str:
+    """Return why a feed that was tried is not tested, in words that say what to do; nothing if it is, or was not tried.
+
+    It is told from the last reading that was dead with one handle alone off.
+    """
+    home, known = findings.home, findings.conclusions.get(feed)
+    place = next((place for place in feeds(home) if place.feed.id == feed), None)
+    if place is None or known is None or known.standing == "proved":
+        return ""
+    book = LogBook(home)
+    seen = book.readings.get(feed, [])
+    usual = next((one for one in reversed(seen) if one.off <= book.found_off), None)
+    if usual is not None and usual.reading.says != "live":
+        return f"{NOT_LIVE}, so nothing is proved by it being dead"
+    together = moves_together(home)
+    alone = [one for one in seen if one.reading.says == "dead" and _is_one_handle(one.off - book.found_off, together)]
+    return ", ".join(_missing(alone[-1], place, findings, book)) if alone else ""
+
+
+def _is_one_handle(off: frozenset[int], together: Mapping[int, frozenset[int]]) -> bool:
+    return bool(off) and together.get(min(off)) == off
 
 
 def _pointed(trace: Traced, place: FeedPlace, findings: Findings) -> str:

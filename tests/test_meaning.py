@@ -13,7 +13,7 @@ from floorplan_circuits.edits.ties import tie
 from floorplan_circuits.find import find
 from floorplan_circuits.home.home import Home
 from floorplan_circuits.home.power import Found
-from floorplan_circuits.meaning import NO_HAND, what_it_means
+from floorplan_circuits.meaning import NO_HAND, NOT_LIVE, what_is_missing, what_it_means
 from tests.edits.samples import box_of, breaker_at, device_of, feeds_in, house, level_of, typed_in
 
 DAY = "2026-03-14"
@@ -167,3 +167,23 @@ def test_a_lamp_whatever_is_ticked_shows_no_hot_beside_its_own():
     home = set_breaker(HOME, FIRST, opens="not known").home
     lamp = WHOLE | {"method": "lamp plugged in", "each_hot": True}
     assert "not each hot shown" in means(single_test(home, FIRST, FEED, "dead", **lamp))
+
+
+def test_what_was_tried_alone_says_what_is_missing_until_it_is_tested():
+    unsaid = set_breaker(HOME, FIRST, opens="not known").home
+    tried = single_test(unsaid, FIRST, FEED, "dead", **WHOLE).home
+    tested = set_breaker(tried, FIRST, opens="hot").home
+
+    assert what_is_missing(find(HOME), FEED) == ""
+    assert what_is_missing(find(tried), FEED) == (
+        "not each hot shown, and nobody said that the breaker opens the hot alone"
+    )
+    assert what_is_missing(find(tested), FEED) == ""
+
+
+def test_what_was_not_live_with_all_on_when_last_looked_at_says_that_first():
+    usual = {"method": "two-lead tester", "tester_before": True, "tester_after": True, "date": DAY}
+    tried = single_test(HOME, FIRST, FEED, "dead", **WHOLE | {"live_again": False}).home
+    dead = record_round(tried, [], [(FEED, "dead")], **usual).home
+
+    assert what_is_missing(find(dead), FEED).startswith(NOT_LIVE)

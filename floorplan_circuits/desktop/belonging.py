@@ -1,10 +1,13 @@
 """What belongs to what is pointed at: the boxes a breaker feeds, the breakers of a box, in words and as subjects."""
 
+from collections.abc import Iterator
 from typing import NamedTuple
 
 from floorplan_circuits.drawing.plan_boxes import circuits_in_words
 from floorplan_circuits.edits.edited import counted
 from floorplan_circuits.findings import Findings, Subject
+
+NOT_ON_PLAN = "Nothing on the plan is known to hang on it."
 
 
 class Belonging(NamedTuple):
@@ -79,3 +82,57 @@ def _of_breaker(findings: Findings, number: int) -> str:
     count = sum(number in one.breakers for one in findings.conclusions.values())
     said.append(counted(count, "feed"))
     return f"{findings.marks.get(number, '')}: {'. '.join(filter(None, said))}."
+
+
+# --- what was looked up ---------------------------------------------------------------------------------------------
+
+
+def where_found(findings: Findings, subject: Subject, now: int | None) -> tuple[int | None, Subject]:
+    """Return the level to look at for something, and what of it to bring into sight there.
+
+    A breaker is seen where its devices are: on the level looked at `now` if it has any there, else where most are.
+    """
+    home = findings.home
+    if subject.kind == "breaker":
+        lit = belonging(findings, (subject,)).lit
+        counts = levels_lit(findings, lit)
+        level = now if now in counts else max(counts, key=lambda one: counts[one], default=None)
+        here = (one for one in sorted(lit, key=lambda one: one.id) if _level_of_box(findings, one) == level)
+        return level, next(here, subject) if level is not None else subject
+    if subject.kind == "level":
+        return subject.id, subject
+    shown = _on_plan(subject, findings)
+    levels = {one.id: one.level for one in home.boxes} | {one.id: one.level for one in home.panels}
+    return (levels | {one.id: one.level for one in home.rooms}).get(shown.id), subject
+
+
+def _level_of_box(findings: Findings, subject: Subject) -> int | None:
+    box = findings.home.boxes.get(subject.id) if subject.kind == "box" else None
+    return None if box is None else box.level
+
+
+def found_sentence(findings: Findings, subject: Subject) -> str:
+    """Return what was found, and where."""
+    home = findings.home
+    if subject.kind == "breaker":
+        counts = levels_lit(findings, belonging(findings, (subject,)).lit)
+        where = ", ".join(f"{home.levels[one].name} {counts[one]}" for one in home.levels.ids() if one in counts)
+        return f"{_of_breaker(findings, subject.id)} {f'On the plan: {where}.' if where else NOT_ON_PLAN}"
+    places = ", ".join(_places(findings, subject))
+    if subject.kind in ("box", "device"):
+        said = sentence(findings, _on_plan(subject, findings))
+        return f"{said} In {places}." if places else said
+    names = {one.id: one.name for one in home.rooms} | {one.id: one.name for one in home.panels}
+    name = (names | {one.id: one.name for one in home.levels}).get(subject.id, "")
+    return f"{name}: {places}." if places else f"{name}."
+
+
+def _places(findings: Findings, subject: Subject) -> Iterator[str]:
+    """Yield the room and the level that something is in."""
+    home, shown = findings.home, _on_plan(subject, findings)
+    room = home.rooms.get(findings.room_of.get(shown.id) or 0) if shown.kind == "box" else None
+    if room is not None:
+        yield room.name
+    level = home.levels.get(where_found(findings, shown, None)[0])
+    if level is not None and subject.kind != "level":
+        yield level.name

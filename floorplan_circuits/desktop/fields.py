@@ -2,8 +2,9 @@
 
 from collections.abc import Iterable
 
-from PySide6.QtGui import QWheelEvent
-from PySide6.QtWidgets import QComboBox, QSpinBox
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QKeyEvent, QWheelEvent
+from PySide6.QtWidgets import QComboBox, QLineEdit, QSpinBox
 
 from floorplan_circuits.edits.edited import Refused
 
@@ -62,6 +63,22 @@ class Choice(QComboBox):
     def wheelEvent(self, event: QWheelEvent) -> None:  # noqa: N802  # Qt's name
         """Leave the wheel to the page."""
         event.ignore()
+
+
+class Line(QLineEdit):
+    """A line of words that Escape puts back to what is so: what was refused stays only while it is being mended."""
+
+    def __init__(self, words: str) -> None:
+        super().__init__(words)
+        self._words = words
+        self.setCursorPosition(0)  # of long words the beginning is seen
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:  # noqa: N802  # Qt's name
+        """Put the words back with Escape."""
+        if event.key() == Qt.Key.Key_Escape and self.text() != self._words:
+            self.setText(self._words)
+            return
+        super().keyPressEvent(event)
 
 
 class Count(QSpinBox):

@@ -51,6 +51,11 @@ class FindingOut:
         self._forget()
         self._area.say(SAYS)
 
+    def says(self) -> str:
+        """Return what a click means now."""
+        session = self._area.session
+        return SAYS if session is None or self.page.now.breaker is None else taken(self.page.now, session.home)
+
     def leave(self) -> None:
         """Close what is open; nothing is said to be off any more, and nothing stays selected to be tied by accident."""
         self._close()

@@ -117,7 +117,9 @@ class FirstPage(QWidget):
         self._offer("Sample homes to look at", told)
         self._more.addStretch()
         self.one_box.hide()
+        self.one_box.clear()
         self.one_box_button.show()
+        self.name.clear()
         self.name.setFocus()
 
     def _heading(self, words: str) -> None:

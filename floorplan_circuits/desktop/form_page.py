@@ -3,9 +3,9 @@
 from collections.abc import Callable, Mapping
 from typing import Any
 
-from PySide6.QtWidgets import QFormLayout, QGridLayout, QLabel, QLineEdit, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFormLayout, QGridLayout, QLabel, QVBoxLayout, QWidget
 
-from floorplan_circuits.desktop.fields import Choice
+from floorplan_circuits.desktop.fields import Choice, Line
 from floorplan_circuits.desktop.pieces import button, label
 from floorplan_circuits.desktop.session import Session
 from floorplan_circuits.edits.edited import Edited
@@ -51,8 +51,7 @@ class FormPage(QWidget):
         return form
 
     def _line(self, form: QFormLayout, label: str, words: str, make: MakeEdit, hint: str = "") -> None:
-        field = QLineEdit(words)
-        field.setCursorPosition(0)  # of long words the beginning is seen
+        field = Line(words)
         field.setPlaceholderText(hint)
         field.setAccessibleName(label)
         field.editingFinished.connect(lambda: self._attempt(make(field.text())) if field.text() != words else None)

@@ -14,6 +14,7 @@ from floorplan_circuits.home.called import feed_called
 from floorplan_circuits.home.days import written
 from floorplan_circuits.home.home import existing_feeds
 from floorplan_circuits.home.power import Permission
+from floorplan_circuits.meaning import what_is_missing
 from floorplan_circuits.rounds.guide_words import cautions
 from floorplan_circuits.rounds.steps import Manner
 
@@ -57,12 +58,12 @@ class SetUpForm(QWidget):
             field.setAccessibleName(label)
             form.addRow(label, field)
         for tick, words in ((self.tried, self._tried_words), (self.each_hot, self._each_words)):
-            form.addRow(_ticked(tick, words))
+            form.addRow(ticked_line(tick, words))
         form.addRow(text(NOT_TRIED, "guide_small"))
-        self.asked = {breaker: _tick(words) for breaker, words in _to_ask(findings)}
+        self.asked = {breaker: tick_named(words) for breaker, words in _to_ask(findings)}
         for breaker, tick in self.asked.items():
             tick.setChecked(breaker in wanted.agreed)
-            form.addRow(_ticked(tick, text(tick.accessibleName(), "guide_form_words")))
+            form.addRow(ticked_line(tick, text(tick.accessibleName(), "guide_form_words")))
         self.way.currentTextChanged.connect(self._show_ticks)
         self._show_ticks()
 
@@ -96,13 +97,14 @@ def _number(now: int, most: int, none: str, after: str = "") -> QSpinBox:
     return field
 
 
-def _tick(words: str) -> QCheckBox:
+def tick_named(words: str) -> QCheckBox:
+    """Return a tick that screen readers call by these words."""
     tick = QCheckBox()
     tick.setAccessibleName(words)
     return tick
 
 
-def _ticked(tick: QCheckBox, words: QLabel) -> QWidget:
+def ticked_line(tick: QCheckBox, words: QLabel) -> QWidget:
     """Return a tick with words that wrap: a check box alone never does."""
     line = QWidget()
     row = QHBoxLayout(line)
@@ -158,6 +160,11 @@ def done_pieces(
             pieces.append(button(f"Tie all {len(to_tie)}", partial(tie, to_tie), "action"))
         for feed in to_tie:
             pieces.append(_to_tie(_tie_words(feed, findings, feed_called(places[feed])), partial(tie, [feed])))
+    untested = [(feed, why) for feed in feeds if (why := what_is_missing(findings, feed))]
+    if untested:
+        pieces.append(text("Tried, and not tested yet:", "guide_words"))
+    for feed, why in untested:
+        pieces.append(text(f"{feed_called(places[feed])}: {why}.", "guide_form_words"))
     if open_ones:
         names = ", ".join(f"{feed_called(places[feed])} ({known[feed].says})" for feed in open_ones[:12])
         more = f" and {len(open_ones) - 12} more" if len(open_ones) > 12 else ""

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QTimer
 from PySide6.QtWidgets import QWidget
 
+from floorplan_circuits.desktop.guide_opens import AskingOpens
 from floorplan_circuits.desktop.guide_page import GuidePage, button, text
 from floorplan_circuits.desktop.guide_screens import SetUpForm, done_pieces, set_up_pieces
 from floorplan_circuits.desktop.handles_off import HandlesOff
@@ -44,7 +45,7 @@ class Guiding:
         self._given: list[tuple[int, ...]] = []
         """The entries of each answer in this sitting, the newest last."""
         self.wanted = RoundsWanted()
-        self.off = HandlesOff(page, self.show)
+        self.off, self.opens = HandlesOff(page, self.show), AskingOpens(area, page, self.show)
         self._is_stopping = False
         page.answered.connect(self._on_answered)
         page.turned.connect(self._on_turned)
@@ -66,6 +67,7 @@ class Guiding:
         if session is None:
             return
         self.forget()
+        self._manner = replace(self._manner, tried=False, each_hot=False)  # promised anew in each sitting
         selected = (one.id for one in session.view.selected if one.kind == "box")
         self.wanted = replace(self.wanted, boxes=tuple(boxes or selected) or boxes_alone(session.home))
         findings = session.find_now()
@@ -76,10 +78,15 @@ class Guiding:
             self.page.show_pieces(text(NOTHING, "guide_words"), *unseen, self._leave_button())
             return
         form = SetUpForm(self._manner, findings, self.wanted)
-        of_what = "this box alone" if len(self.wanted.boxes) == 1 else f"{len(plan.feeds)} devices and parts"
+        of_what = (
+            "this box alone"
+            if len(self.wanted.boxes) == 1
+            else counted(len(plan.feeds), "device or part", "devices and parts")
+        )
         about = (
-            f"{of_what[:1].upper()}{of_what[1:]}, {len(plan.handles)} breakers, {len(plan.rounds)} rounds, then each "
-            "breaker found is tried alone. Stop at any time: every answer is kept, and the guide goes on from there."
+            f"{of_what[:1].upper()}{of_what[1:]}, {counted(len(plan.handles), 'breaker')}, "
+            f"{counted(len(plan.rounds), 'round')}, then each breaker found is tried alone. Stop at any time: every "
+            "answer is kept, and the guide goes on from there."
         )
         start = partial(self._start, form)
         about = "\n".join((about, *not_watched(plan, findings)))
@@ -146,6 +153,7 @@ class Guiding:
         self.wanted = replace(self.wanted, boxes=())
         self.off.forget()
         self._skipped.clear()
+        self.opens.forget()
         self._given.clear()
         self._area.plan_or_guide.setCurrentIndex(0)
         self._area.rail.find_out_page.show_guided(is_guided=False)
@@ -163,6 +171,8 @@ class Guiding:
         findings = session.find_now()
         course = self._renewed(findings, course)
         step = self._step = next_step(findings, course, self._manner, date.today().isoformat(), self._skipped)
+        if step.stage in ("before alone", "alone") and self.opens.ask(course.plan.feeds, step.off, self._manner):
+            return
         self._area.side.view.ring(self.rings())
         words = guide_words(step, course.plan, findings)
         turn = to_turn(self.off.now, step, findings)
@@ -201,6 +211,9 @@ class Guiding:
         others: list[QWidget] = []
         if any(findings.conclusions[feed].standing != "proved" for feed in feeds):
             others.append(button("Plan again for what is still open", partial(self._begin_course, anew=True)))
+        if self.opens.unsaid(feeds, (), self._manner):
+            ask = partial(self.opens.ask, feeds, (), self._manner, anew=True)
+            others.append(button("Say which breakers switch the hot wire alone", ask))
         if self.wanted.boxes:
             others.append(button("What to turn off for this box", self._shut_off, "action"))
         others.append(self._leave_button())

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QPoint
 from PySide6.QtWidgets import QMenu
 
+from floorplan_circuits.desktop.belonging import found_sentence
 from floorplan_circuits.desktop.in_place import InPlace
 from floorplan_circuits.edits.recording import dismiss
 from floorplan_circuits.edits.setting_aside import tell_again
@@ -40,9 +41,11 @@ class HazardRows:
         elif breakers:
             self._area.show_panel(home.breakers[breakers[0].id].panel)
             session.select(tuple(breakers))
+            self._area.say(found_sentence(session.findings, breakers[0]))
         else:
             for panel in [one for one in hazard.about if one in home.panels][:1]:
                 self._area.show_panel(panel)
+                self._area.say(found_sentence(session.findings, Subject("panel", panel)))
 
     def offer(self, hazard: Hazard, place: QPoint) -> None:
         """Offer at a place of the screen to set a danger aside, or to tell one again that was."""

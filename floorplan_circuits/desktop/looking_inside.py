@@ -21,6 +21,8 @@ class LookingInside:
         self._area = area
         self.page: CloseUpPage | None = None
         self.box: int | None = None
+        self._said = ""
+        """The sentence that holds as long as the box is shown."""
 
     @property
     def is_open(self) -> bool:
@@ -46,7 +48,8 @@ class LookingInside:
         self._area.middle.setCurrentWidget(self.page)
         self.page.back.setFocus()
         self.refresh()
-        self._area.say(f"{session.home.boxes[box].mark} with the plate off. Esc goes back to the plan.")
+        self._said = f"{session.home.boxes[box].mark} with the plate off. Esc goes back to the plan."
+        self._area.say(self._said)
 
     def look_at_selected(self) -> None:
         """Show the box that is selected, or that of the device that is."""
@@ -64,6 +67,8 @@ class LookingInside:
         self.page.keeping.take_note()
         self._area.middle.setCurrentIndex(0)
         self._area.canvas.setFocus()
+        if self._area.status.text() == self._said:
+            self._area.say(self._area.staging.says())
 
     def refresh(self) -> None:
         """Show the box as it is known now; one that is gone is left."""

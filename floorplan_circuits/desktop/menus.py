@@ -30,6 +30,8 @@ Row = tuple[str, Keys | str, Callable[[], object], bool]
 """Words, keys, what it does, and whether it needs a home."""
 
 
+REDO_ALSO = ("Ctrl+Shift+Z", "Ctrl+Y")
+"""Both are in people's hands, whichever the system prefers."""
 THEMES = {"L&ight": "light", "Dar&k": "dark", "As the &system": "system"}
 
 
@@ -66,7 +68,8 @@ class Menus:
             return
         words, keys, act, needs_home = row
         action = QAction(words, self._window)
-        action.setShortcut(QKeySequence(keys))
+        also = REDO_ALSO if keys == Keys.Redo else ()
+        action.setShortcuts(list(dict.fromkeys(map(QKeySequence, (keys, *also)))))
         action.triggered.connect(lambda _checked=False: act())
         menu.addAction(action)
         if needs_home:

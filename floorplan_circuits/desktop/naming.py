@@ -6,11 +6,13 @@ from PySide6.QtCore import QPointF, QRect
 
 from floorplan_circuits.desktop.in_place import InPlace
 from floorplan_circuits.desktop.session import Session
+from floorplan_circuits.edits.edited import as_done
 from floorplan_circuits.edits.names import name_of, rename
 from floorplan_circuits.edits.rooms import add_level
 from floorplan_circuits.findings import Subject
 from floorplan_circuits.gestures.selecting import Select
 from floorplan_circuits.gestures.step import says_of
+from floorplan_circuits.home.kinds import kind_named
 
 if TYPE_CHECKING:
     from floorplan_circuits.desktop.work_area import WorkArea
@@ -38,16 +40,21 @@ class Naming:
                 return
             subject = Subject("device", devices[0].id)
         kind, number = subject.kind, subject.id
+        of_what = _called(session, subject)
         now = name_of(session.home, kind, number)
 
         def took(words: str) -> None:
             same = words.strip() == now
             done = None if same else session.attempt(lambda home: rename(home, kind, number, words))
             if not isinstance(session.tool, Select) and (same or done is not None):
-                self._area.say(says_of(session.tool) if done is None else f"{done.says}. {says_of(session.tool)}")
+                self._area.say(
+                    says_of(session.tool) if done is None else f"{as_done(done.says)} {says_of(session.tool)}"
+                )
 
         where = self._where(session, subject)
-        InPlace(self._area.canvas, where, now, took, f"Name of the {kind}", "Name, then Enter")
+        InPlace(self._area.canvas, where, now, took, f"Name of {of_what}", "Name, then Enter")
+        if of_what != f"the {kind}":
+            self._area.say(f"Name of {of_what}. Enter gives it, Esc leaves it as it was.")
 
     def ask_for_opened(self, subject: Subject | None) -> None:
         """Name what was double-clicked; on bare floor that is the room which the first click selected."""
@@ -78,3 +85,13 @@ class Naming:
         x = min(max(round(at.x()) - WIDE // 2, EDGE), max(EDGE, canvas.width() - WIDE - EDGE))
         y = min(max(round(at.y()) - HIGH // 2, EDGE), max(EDGE, canvas.height() - HIGH - EDGE))
         return QRect(x, y, WIDE, HIGH)
+
+
+def _called(session: Session, subject: Subject) -> str:
+    """Return what is named: of a box with several gangs, which of them, as one name is asked for at a time."""
+    boxes = (box for box in session.home.boxes if any(device.id == subject.id for device in box.devices))
+    box = next(boxes, None) if subject.kind == "device" else None
+    if box is None or len(box.devices) < 2:
+        return f"the {subject.kind}"
+    device = next(one for one in box.devices if one.id == subject.id)
+    return f"gang {device.slot} of {box.mark}: {kind_named(device.kind).label}"

@@ -18,7 +18,12 @@ WORKS = {
 }
 """What a switch works, as the person says; nothing is stated where nobody says."""
 NOBODY_KNOWS = "Where nobody knows what a switch works, nothing shows from outside: it stays unknown, treat as live."
-HOT_ALONE = "Its breakers open the hot alone (usual in North America; not for those with a pigtail or a test button)."
+HOT_ALONE = "Its breakers switch the hot wire alone; none has a test button."
+HOT_ALONE_MEANS = (
+    "Usual in North America for breakers without a test button and without a white coiled wire of their own. A breaker "
+    "that switches the neutral too can put a lamp out and leave the hot live: leave the tick out where one has a test "
+    "button, or where you do not know. The guide then asks of each that is tried alone."
+)
 
 
 class OneBoxForm(QWidget):
@@ -43,8 +48,8 @@ class OneBoxForm(QWidget):
         self.unknown = QLabel(NOBODY_KNOWS)
         self.unknown.setObjectName("caption")
         self.unknown.setWordWrap(True)
-        self.hot_alone = QCheckBox(HOT_ALONE.split(" (", maxsplit=1)[0] + ".")
-        self.hot_alone.setToolTip(HOT_ALONE)
+        self.hot_alone = QCheckBox(HOT_ALONE)
+        self.hot_alone.setToolTip(HOT_ALONE_MEANS)
         self.said = QLabel()
         self.said.setObjectName("caption")
         self.said.setWordWrap(True)
@@ -110,6 +115,17 @@ class OneBoxForm(QWidget):
 
     def _start(self) -> None:
         self.started.emit(self.name.text(), self._said(), self.handles.text(), self.hot_alone.isChecked())
+
+    def clear(self) -> None:
+        """Begin with another box: nothing of the last one is carried over."""
+        self.name.clear()
+        self.handles.clear()
+        self.said.clear()
+        self.hot_alone.setChecked(False)
+        for field in (*self.gangs, *self.works):
+            field.setCurrentIndex(0)
+        self._shown = 1
+        self._show_gangs()
 
     def refuse(self, words: str) -> None:
         """Say what can't be: the form stays as it is."""

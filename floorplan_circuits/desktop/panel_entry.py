@@ -3,7 +3,10 @@
 from collections.abc import Callable
 from typing import TYPE_CHECKING
 
+from PySide6.QtCore import Qt
+
 from floorplan_circuits.desktop.in_place import InPlace
+from floorplan_circuits.desktop.panel_keys import gone_to
 from floorplan_circuits.edits.breakers import add_breaker, retype_breaker
 from floorplan_circuits.edits.edited import Edited
 from floorplan_circuits.edits.removal import remove
@@ -40,6 +43,17 @@ class PanelEntry:
             return
         self._ask(space, half, words, lambda typed: self._took(space, half, typed))
         self._area.say(SAYS)
+
+    def begin_first(self) -> None:
+        """Ask for the first space of a panel that was just added, once its face is drawn."""
+        session, panel = self._area.session, self._area.panel()
+        if session is None or panel is None:
+            return
+        first = gone_to(session.find_now().panels[panel.id].cells, None, Qt.Key.Key_Down)
+        self._area.show_panel(panel.id)
+        self._area.side.view.setFocus()
+        if first is not None:
+            self.begin(first)
 
     def _ask(self, space: int, half: str | None, words: str, took: Callable[[str], None]) -> None:
         view = self._area.side.view

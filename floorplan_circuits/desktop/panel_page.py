@@ -41,6 +41,8 @@ class PanelPage(PanelRows, BreakerRows, SourceRows):
     """
 
     photo_wanted = Signal()
+    added = Signal()
+    """A home's first panel was added: its spaces come next."""
 
     def __init__(self, choose_panel: Callable[[int], None], take: Callable[[Tool], None]) -> None:
         super().__init__()
@@ -149,7 +151,7 @@ class PanelPage(PanelRows, BreakerRows, SourceRows):
         def add() -> None:
             level = self._session.view.level if self._session else None
             way, kind = numbering.currentText(), system.currentText()
-            self._attempt(
+            done = self._attempt(
                 lambda home: add_panel(
                     home,
                     spaces.value(),
@@ -160,6 +162,8 @@ class PanelPage(PanelRows, BreakerRows, SourceRows):
                     level=level,
                 )
             )
+            if done is not None:
+                self.added.emit()
 
         self._button("Add the panel", add, "action")
 

@@ -120,7 +120,8 @@ class PanelPhoto:
         self.page.mark.setChecked(panel is not None and bool(panel.photo) and panel.photo_fit.corners is None)
         self.refresh()
         self._tell()
-        self.page.canvas.setFocus()
+        has_photo = panel is not None and bool(panel.photo)
+        (self.page.canvas if has_photo else self.page.back).setFocus()
 
     def leave(self) -> None:
         """Give the plan its place back."""

@@ -79,7 +79,9 @@ class PlanMenu:
             session.home, session.view.level or 0, session.view.selected, self._area.canvas.reach(session.home.wall)
         )
         on = subject or room_at(at, context)
-        if on is not None and on not in session.view.selected:
+        if on is None:
+            session.select(())  # what was selected elsewhere is not meant here
+        elif on not in session.view.selected:
             session.select((on,))
         found = session.home.openings.get(on.id) if on is not None and on.kind == "opening" else None
         if found is not None:

@@ -8,6 +8,7 @@ from PySide6.QtGui import QColor, QPainter, QPen, QPixmap
 from floorplan_circuits.desktop.camera import PX_PER_MM, Camera
 from floorplan_circuits.desktop.ink_painter import NO_PICTURES, Compiled, compiled, paint
 from floorplan_circuits.drawing.ink import Bounds, Group
+from floorplan_circuits.drawing.overlaps import box_round, joined
 from floorplan_circuits.drawing.palette import Theme
 from floorplan_circuits.drawing.plan import Plan, what_hits
 from floorplan_circuits.findings import XY, Subject
@@ -17,6 +18,9 @@ BAND = 1.12
 """The plan is made anew for a scale once the view has zoomed this far from the one it was made for."""
 VEIL = 0.55
 RING_OUT, RING_CORNER = 5, 6
+TOGETHER = 3.0
+"""How far in mm of the plan a label may stand off its symbols to share their ring: one round both of what is led away
+would take in what stands between."""
 KEYS_PX = 10
 """How far from the corner the words of key letters stand, in pixels."""
 
@@ -46,14 +50,15 @@ class PlanPicture:
 
     def spot(self, subject: Subject, scale: float) -> Bounds | None:
         """Return the room that a subject takes, in house mm: its symbols and its label."""
+        found = self.spots(subject, scale)
+        return box_round(found) if found else None
+
+    def spots(self, subject: Subject, scale: float) -> list[Bounds]:
+        """Return the room that a subject takes, in house mm, apart where its label is led away from its symbols."""
         drawn = self.plan(scale)
         found = [bounds for bounds, about in drawn.spots if about == subject]
-        if not found:
-            return None
-        lefts, tops, rights, bottoms = zip(*found, strict=True)
-        edges = (min(lefts), min(tops), max(rights), max(bottoms))
-        left, top, right, bottom = (edge * drawn.scale for edge in edges)
-        return left, top, right, bottom
+        mm = drawn.scale
+        return [(left * mm, top * mm, right * mm, bottom * mm) for left, top, right, bottom in joined(found, TOGETHER)]
 
     # --- painting ---------------------------------------------------------------------------------------------------
 
@@ -114,8 +119,7 @@ class PlanPicture:
         painter.setBrush(Qt.BrushStyle.NoBrush)
         painter.setPen(pen)
         for subject in ringed:
-            spot = self.spot(subject, camera.scale)
-            if spot is not None:
+            for spot in self.spots(subject, camera.scale):
                 corners = (QPointF(*camera.to_pixels(spot[:2])), QPointF(*camera.to_pixels(spot[2:])))
                 ring = QRectF(*corners).adjusted(-RING_OUT, -RING_OUT, RING_OUT, RING_OUT)
                 painter.drawRoundedRect(ring, RING_CORNER, RING_CORNER)

@@ -11,7 +11,7 @@ from PySide6.QtCore import QObject, Signal
 
 from floorplan_circuits.desktop.worker import Finder
 from floorplan_circuits.edits.consequences import consequences
-from floorplan_circuits.edits.edited import Edited, Refused
+from floorplan_circuits.edits.edited import Edited, Refused, as_done
 from floorplan_circuits.edits.history import History
 from floorplan_circuits.edits.pasting import Clip
 from floorplan_circuits.edits.removal import remove
@@ -152,7 +152,7 @@ class Session(QObject):
         self._ask()
         self._keep_selection()
         self.edited.emit()
-        self.said.emit(" ".join((says or f"{edited.says}.", *consequences(before, edited.home))))
+        self.said.emit(" ".join((says or as_done(edited.says), *consequences(before, edited.home))))
 
     def undo(self) -> None:
         """Take the last edit back, or say that there is none."""

@@ -19,6 +19,7 @@ from floorplan_circuits.desktop.afterwards_form import AfterwardsForm
 from floorplan_circuits.desktop.cutter import Answer
 from floorplan_circuits.desktop.pieces import button, label
 from floorplan_circuits.drawing.close_up_what_if import NEUTRAL, with_off
+from floorplan_circuits.drawing.phrases import listed
 from floorplan_circuits.findings import BoxWhenOff, Findings, ShutOff, ToTurnOff, WhatIf
 from floorplan_circuits.gestures.shutting_off import NOTHING_PICKED, to_test
 from floorplan_circuits.home.handling import FUSE_CARE, any_fuse, to_open
@@ -113,7 +114,7 @@ class ShutOffPage(QWidget):
         self._tell_states(plan, answer.shown, findings)
         self._listed("Not known, so live until tested", plan.unknown)
         self._listed("Stays live", told.stays_live)
-        turned = " and ".join(findings.marks[handle] for one in told.off for handle in one.handles)
+        turned = listed([findings.marks[handle] for one in told.off for handle in one.handles])
         self._listed(f"Goes dark with {turned} off", list(dark_lines(told.goes_dark)))
         self._listed("Tester and light", list(around_lines(told, findings)))
         self._tell_choices(plan, findings)

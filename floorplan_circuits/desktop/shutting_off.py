@@ -77,6 +77,11 @@ class ShuttingOff:
         self._show_band()
         self._ask()
 
+    def says(self) -> str:
+        """Return what is asked for of the boxes that are picked; before that, what a click does."""
+        plan = self._answer.leading if self._is_of_now() and self._answer is not None else None
+        return SAYS if plan is None or self._answer is None else asks_for(plan, self._answer.question.findings)
+
     def leave(self) -> None:
         """Turn all back on on the screen, and draw the home as it is; what was picked is kept for the next time."""
         session = self._area.session

@@ -4,6 +4,7 @@ from typing import TYPE_CHECKING
 
 from floorplan_circuits.desktop.rail import DRAW, FIND_OUT, PANEL, PRINT, SHUT_OFF, TIE
 from floorplan_circuits.gestures.selecting import Select
+from floorplan_circuits.gestures.step import says_of
 from floorplan_circuits.home.trade_words import words_of
 
 if TYPE_CHECKING:
@@ -54,9 +55,31 @@ class Staging:
             area.finding.begin()
         elif stage == SHUT_OFF:
             area.shutting.begin(anew=was != stage)
-        elif stage == PANEL:
-            panel, home = area.panel(), area.session.home
-            area.say((PANEL_SAYS if panel is not None else PANEL_ASKS).format(space=words_of(home, panel).space))
+        if stage in (DRAW, PANEL):
+            area.say(self.says())
+        self._give_keys(stage)
+
+    def says(self) -> str:
+        """Return what the stage at hand says of itself, for whoever comes back to it."""
+        area = self._area
+        session, stage = area.session, area.rail.stage
+        if session is None:
+            return ""
+        if stage == PANEL:
+            panel = area.panel()
+            words = PANEL_SAYS if panel is not None else PANEL_ASKS
+            return words.format(space=words_of(session.home, panel).space)
+        if stage == FIND_OUT:
+            return area.finding.says()
+        return area.shutting.says() if stage == SHUT_OFF else says_of(session.tool)
+
+    def _give_keys(self, stage: int) -> None:
+        """Give the keys to what the stage works on: the letters of the tools are pressed over the plan."""
+        area = self._area
+        if stage == PANEL and area.panel() is not None:
+            area.side.view.setFocus()
+        elif stage != PANEL:
+            area.canvas.setFocus()
 
     def print_shut_off(self) -> None:
         """Preview the sheet of the shut-off that is planned."""

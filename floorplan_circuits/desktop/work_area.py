@@ -4,6 +4,7 @@ from PySide6.QtCore import Qt, QTimer
 from PySide6.QtWidgets import QHBoxLayout, QSplitter, QStackedWidget, QVBoxLayout, QWidget
 
 from floorplan_circuits.desktop.asking_bar import AskingBar
+from floorplan_circuits.desktop.belonging import found_sentence, where_found
 from floorplan_circuits.desktop.below import BELOW_HIGH, Below
 from floorplan_circuits.desktop.building_commands import BuildingCommands
 from floorplan_circuits.desktop.building_view import BuildingView
@@ -133,6 +134,7 @@ class WorkArea(QWidget):
         self.rail.stage_chosen.connect(self.show_stage)
         self.rail.palette_page.tool_taken.connect(self.take)
         self.rail.panel_page.photo_wanted.connect(self.photo.show)
+        self.rail.panel_page.added.connect(lambda: QTimer.singleShot(0, self.entry.begin_first))
         self.rail.inspector.inside_wanted.connect(self.inside.look)
 
     # --- a session --------------------------------------------------------------------------------------------------
@@ -152,6 +154,8 @@ class WorkArea(QWidget):
         session.name_wanted.connect(lambda subject: QTimer.singleShot(0, lambda: self.naming.ask(subject)))
         self.asking.watch(session)
         self.hands.watch(session)
+        self.rail.choose(DRAW)  # a home that is opened begins there, whatever was done with the last one
+        self.middle.setCurrentIndex(0)
         self.finding.leave()
         self.guiding.forget()
         self.shutting.forget()
@@ -303,14 +307,15 @@ class WorkArea(QWidget):
             return
         home = session.findings.home
         box = home.boxes.get(subject.id) if subject.kind == "box" else None
-        thing = box or (home.rooms.get(subject.id) if subject.kind == "room" else None)
         session.select((subject,))
         if box is not None and (box.level is None or box.at is None):
             self.say(f"{box.mark} has no place on the plan yet.")
             return
-        if thing is not None and thing.level is not None and thing.level != session.view.level:
-            self.show_level(thing.level)
-        self.canvas.go_to(subject)
+        level, at = where_found(session.findings, subject, session.view.level)
+        if level is not None and level != session.view.level:
+            self.show_level(level)
+        self.canvas.go_to(at)
+        self.say(found_sentence(session.findings, subject))
 
     # --- the hand -----------------------------------------------------------------------------------------------------
 

@@ -1,7 +1,8 @@
 """The places a label tries, in order: close to its thing first, then aside, then farther off with a line to it."""
 
 from collections.abc import Iterator
-from math import dist
+from functools import cache
+from math import dist, hypot
 
 from floorplan_circuits.drawing.ink import Bounds
 from floorplan_circuits.drawing.placement import Candidate, Where
@@ -10,6 +11,8 @@ from floorplan_circuits.findings import XY
 ASIDE = 2.2
 """How far in mm a plate may stand aside of its thing without a line that leads to it."""
 RING_STEP = 2.0
+SEARCH_STEP = 1.5
+"""How far apart in mm the places are that are searched where the rings had none."""
 LATTICE = 10
 """Into how many strips a room is cut each way, to look all over it for a place for its name."""
 SIXTEEN = (
@@ -58,6 +61,20 @@ def around_point(at: XY, size: Size, nearest: float, farthest: float, where: Whe
         for dx, dy in SIXTEEN:
             yield Candidate((at[0] + dx * (radius + size[0] / 4), at[1] + dy * radius), at, where)
         radius += RING_STEP
+
+
+def searched(at: XY, farthest: float, where: Where = "own side") -> Iterator[Candidate]:
+    """Yield led places all over the neighbourhood, nearest first: what the rings leave out where a room is crowded."""
+    for dx, dy in _nearest_first(farthest):
+        yield Candidate((at[0] + dx, at[1] + dy), at, where)
+
+
+@cache
+def _nearest_first(farthest: float) -> tuple[XY, ...]:
+    reach = int(farthest / SEARCH_STEP)
+    steps = [step * SEARCH_STEP for step in range(-reach, reach + 1)]
+    every = sorted((hypot(dx, dy), dx, dy) for dx in steps for dy in steps)
+    return tuple((dx, dy) for off, dx, dy in every if off <= farthest)
 
 
 def round_the_middle(places: tuple[XY, ...], size: Size, within: Bounds) -> Iterator[Candidate]:

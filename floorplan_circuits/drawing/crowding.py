@@ -10,10 +10,11 @@ from floorplan_circuits.drawing.placement import Candidate, Ground, Placed, Spot
 from floorplan_circuits.findings import XY
 
 Thing = TypeVar("Thing")
-Form = Literal["whole", "plates", "danger", "mark"]
-"""The whole label; its plates without the box's mark; or the caution plate or the mark alone, told in a list."""
-SHORT: tuple[Form, ...] = ("danger", "mark")
-"""Forms that leave a box's circuits to a list beside the plan."""
+Form = Literal["whole", "plates", "tight", "danger", "mark"]
+"""The whole label; its plates without the box's mark; the plates as long as they take no more than their numbers do,
+else the mark; or the caution plate or the mark alone, told in a list."""
+SHORT: tuple[Form, ...] = ("tight", "danger", "mark")
+"""Forms that leave a box's circuits to a list beside the plan, if only while handles are off."""
 Try = tuple[Form, bool, tuple[float, float], Iterator[Candidate]]
 """What a label may show, whether that is far off, its size, and the places for it, best first."""
 

@@ -107,6 +107,21 @@ def widened(bounds: Bounds, by: float) -> Bounds:
     return bounds[0] - by, bounds[1] - by, bounds[2] + by, bounds[3] + by
 
 
+def box_round(every: Iterable[Bounds]) -> Bounds:
+    """Return the box round some rectangles, at least one."""
+    lefts, tops, rights, bottoms = zip(*every, strict=True)
+    return min(lefts), min(tops), max(rights), max(bottoms)
+
+
+def joined(every: Iterable[Bounds], near: float) -> list[Bounds]:
+    """Return rectangles with those that stand no more than `near` apart made one, the box round them."""
+    apart: list[Bounds] = []
+    for one in every:
+        close = [other for other in apart if meet(widened(one, near), other)]
+        apart = [*(other for other in apart if other not in close), box_round([one, *close])]
+    return apart
+
+
 def segment_bounds(line: Segment) -> Bounds:
     """Return the box round a line in its thickness."""
     (ax, ay), (bx, by), half = line.a, line.b, line.half

@@ -68,6 +68,8 @@ def row_words(
     line = findings.lines.get(breaker.id, Line(breaker.id, ("",)))
     all_squares = _squares(findings, breaker, room, on_screen)
     variants = with_note(line, breaker, findings.troubles.get(breaker.id, ""))
+    if not (all_squares.standings or line.own or _notes(breaker) or breaker.id in findings.troubles):
+        variants = keeping_label(variants, breaker)
     if on_screen:
         variants = beside_old_label(variants, breaker)
     if words_alone:
@@ -187,6 +189,17 @@ def _notes(breaker: Breaker) -> tuple[str, ...]:
     if may.may == "ask":
         return (f"ask {may.whose} first", "ask first") if may.whose else ("ask first",)
     return ()
+
+
+def keeping_label(variants: Sequence[str], breaker: Breaker) -> tuple[str, ...]:
+    """Return those wordings alone, of a breaker nothing is known of, that hold its old label; all where none does.
+
+    Where none of them fits, the shortest is cut with its dots: the label is all that there is to go by, and the bare
+    'Unknown' would hide that there is one.
+    """
+    label = breaker.as_found.strip().casefold()
+    with_label = (words for words in variants if label and label in words.casefold())
+    return tuple(with_label) or tuple(variants)
 
 
 def beside_old_label(variants: Sequence[str], breaker: Breaker) -> tuple[str, ...]:

@@ -50,11 +50,15 @@ class Candidate(NamedTuple):
 
 @dataclass(frozen=True, slots=True)
 class Placed:
-    """Where a label went: its middle, the room it takes, and the line that leads to it, if any."""
+    """Where a label went: its middle, the room it takes, and the line that leads to it, if any.
+
+    `away`: in another room than its thing, so that only the line tells whose it is.
+    """
 
     centre: XY
     bounds: Bounds
     leader: Line | None = None
+    away: bool = False
     pieces: tuple[Piece, ...] = field(init=False, compare=False, repr=False)
 
     def __post_init__(self) -> None:
@@ -191,6 +195,7 @@ class Spot:
 
     centre: XY
     bounds: Bounds
+    away: bool = False
     _lines: Iterator[Line] | None = None
     _placed: tuple[Placed, ...] | None = None
 
@@ -198,7 +203,7 @@ class Spot:
         """Return the ways to stand here: one for each line that may lead here, or the one without."""
         if self._placed is None:
             lines = ((),) if self._lines is None else self._lines
-            self._placed = tuple(Placed(self.centre, self.bounds, line or None) for line in lines)
+            self._placed = tuple(Placed(self.centre, self.bounds, line or None, self.away) for line in lines)
         return self._placed
 
 
@@ -242,7 +247,8 @@ def spots(
             continue
         if candidate.where == "own side" and ground.wall_between(home_point, candidate.centre):
             continue
-        yield Spot(candidate.centre, bounds, _lines(ground, candidate, bounds, own))
+        away = candidate.where == "anywhere"
+        yield Spot(candidate.centre, bounds, away, _lines(ground, candidate, bounds, own))
 
 
 def _lines(ground: Ground, candidate: Candidate, bounds: Bounds, own: Sequence[Bounds]) -> Iterator[Line] | None:

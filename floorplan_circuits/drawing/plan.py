@@ -130,7 +130,7 @@ def _close_up(
             ground.take(bounds)
             labels.spots.append((bounds, subject_of(one.box)))
     first, rest = _by_urgency([one for one in boxes if frame.shows(one.box)], frame)
-    asked = tuple((max(one.row_room, row_width(one.plates)), one.named) for one in (*first, *rest))
+    asked = tuple((max(one.row_room, row_width(one.plates)), one.row_tight, one.named) for one in (*first, *rest))
     found = arrangement.of(
         frame.findings, (depends_on, asked), lambda: _arranged(boxes, first, rest, frame, floor, ground)
     )

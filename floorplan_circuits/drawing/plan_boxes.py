@@ -10,7 +10,7 @@ from floorplan_circuits.drawing.palette import LIGHT
 from floorplan_circuits.drawing.placement import Ground
 from floorplan_circuits.drawing.plan_building import facing
 from floorplan_circuits.drawing.plan_guessed import DEEP, wave
-from floorplan_circuits.drawing.plan_what_if import Entering, is_dead, plates_when_off, room_when_off
+from floorplan_circuits.drawing.plan_what_if import Entering, is_dead, plates_when_off, room_when_live, room_when_off
 from floorplan_circuits.drawing.plates import Plate, plate_of
 from floorplan_circuits.drawing.symbols import bounds as symbol_bounds
 from floorplan_circuits.drawing.symbols import centre as symbol_centre
@@ -55,6 +55,8 @@ class DrawnBox:
     picked: bool = False
     row_room: float = 0.0
     """mm across that its plates may come to take while handles are flipped: so wide a place is kept for them."""
+    row_tight: float = 0.0
+    """mm across that they take as long as none of them gets a box to tick or a leaf."""
 
     @property
     def caution(self) -> bool:
@@ -96,7 +98,8 @@ def drawn_box(box: Box, frame: Frame, ground: Ground, aside: float = 0.0) -> Dra
     depth = 2 * RADIUS if looks is None else _depth(at, looks, bounds[0])
     plates, picked = plates_of(box, frame), box.id in frame.picked
     room = room_when_off(plates, found) if frame.what_if is not None else 0.0
-    return DrawnBox(box, found, tuple(marks), tuple(bounds), at, looks, depth, plates, picked, room)
+    tight = room_when_live(plates) if frame.what_if is not None else 0.0
+    return DrawnBox(box, found, tuple(marks), tuple(bounds), at, looks, depth, plates, picked, room, tight)
 
 
 def _depth(at: XY, looks: XY, bounds: Bounds) -> float:

@@ -7,7 +7,7 @@ from itertools import chain
 from math import dist
 from typing import Literal
 
-from floorplan_circuits.drawing.candidates import around_point, from_ceiling, from_wall
+from floorplan_circuits.drawing.candidates import around_point, from_ceiling, from_wall, searched
 from floorplan_circuits.drawing.crowding import SHORT, Crowd, Form, Kept, Try, Wish
 from floorplan_circuits.drawing.frame import Frame
 from floorplan_circuits.drawing.ink import Bounds, Group, Mark, Pen, Shape, Text, polyline, rectangle
@@ -33,15 +33,22 @@ TOUCHES = 0.05
 FARTHEST_LED, FARTHEST_OUTSIDE = 20.0, 34.0
 """How far in mm a line may lead to a label, in its own room and outside the building."""
 
-Stage = Literal["close", "led", "outside", "anywhere", "outside or anywhere"]
-FAR: tuple[Stage, ...] = ("anywhere", "outside or anywhere")
+LED_PEN = 0.15
+AWAY_PEN, AWAY_CLEAR = 0.3, 0.3
+"""mm of a line that leads into another room, and of the bare ground on each side of it: only it tells whose label
+stands there, so it must be seen over walls, tints and hatches."""
+
+Stage = Literal["close", "led", "searched", "outside", "anywhere", "searched anywhere", "outside or anywhere"]
+FAR: tuple[Stage, ...] = ("searched", "anywhere", "searched anywhere", "outside or anywhere")
 
 ATTEMPTS: dict[str, tuple[tuple[Form, Stage], ...]] = {
     "caution": (
         ("whole", "close"),
         ("whole", "led"),
+        ("whole", "searched"),
         ("whole", "outside"),
         ("whole", "anywhere"),
+        ("whole", "searched anywhere"),
         ("danger", "close"),
         ("danger", "led"),
         ("danger", "outside or anywhere"),
@@ -50,6 +57,8 @@ ATTEMPTS: dict[str, tuple[tuple[Form, Stage], ...]] = {
         ("whole", "close"),
         ("plates", "close"),
         ("plates", "led"),
+        ("tight", "close"),
+        ("tight", "led"),
         ("plates", "outside"),
         ("plates", "anywhere"),
         ("mark", "close"),
@@ -58,6 +67,8 @@ ATTEMPTS: dict[str, tuple[tuple[Form, Stage], ...]] = {
     "plain": (
         ("plates", "close"),
         ("plates", "led"),
+        ("tight", "close"),
+        ("tight", "led"),
         ("plates", "outside"),
         ("plates", "anywhere"),
         ("mark", "close"),
@@ -112,6 +123,8 @@ def _add(one: DrawnBox, sort: str, crowd: Crowd) -> None:
 
 def _tries(one: DrawnBox, sort: str, ground: Ground) -> Iterator[Try]:
     for form, stage in ATTEMPTS[sort]:
+        if form == "tight" and one.row_tight >= one.row_room:
+            continue  # it would take as much room as the plates did that found none
         if stage != "outside" or ground.is_near_outside(one.at, FARTHEST_OUTSIDE):
             size = _label_size(one, form)
             yield form, stage in FAR, size, _candidates(one, stage, size)
@@ -130,16 +143,27 @@ def write_labels(drawn: Iterable[DrawnBox], stands: Mapping[int, Kept | None], f
 
 
 def _write(one: DrawnBox, kept: Kept | None, frame: Frame, labels: Labels) -> None:
-    if kept is None or kept.form in SHORT:
-        labels.listed.append(one.box.id)
     if kept is None:
+        labels.listed.append(one.box.id)
         labels.not_placed.append(one.box.mark)
         return
-    labels.spots.append((kept.placed.bounds, subject_of(one.box)))
-    if kept.placed.leader is not None:
-        line = _to_touch(kept.placed.leader, _blocks(one, kept.form, kept.placed.centre))
-        labels.marks.append(Shape(polyline(*line), None, Pen(0.15, frame.theme.ink)))
-    labels.marks.append(Group(tuple(_body(one, kept.form, kept.placed.centre, frame)), subject_of(one.box)))
+    form, placed = _form_shown(one, kept.form), kept.placed
+    if form in SHORT:
+        labels.listed.append(one.box.id)
+    labels.spots.append((placed.bounds, subject_of(one.box)))
+    if placed.leader is not None:
+        line = polyline(*_to_touch(placed.leader, _blocks(one, form, placed.centre)))
+        if placed.away:
+            labels.marks.append(Group((Shape(line, None, Pen(AWAY_PEN + 2 * AWAY_CLEAR, frame.theme.paper)),)))
+        labels.marks.append(Shape(line, None, Pen(AWAY_PEN if placed.away else LED_PEN, frame.theme.ink)))
+    labels.marks.append(Group(tuple(_body(one, form, placed.centre, frame)), subject_of(one.box)))
+
+
+def _form_shown(one: DrawnBox, form: Form) -> Form:
+    """Return what a label shows: plates kept tight give way to the mark while they tell more than there is room for."""
+    if form != "tight":
+        return form
+    return "plates" if row_width(one.plates) <= one.row_tight else "mark"
 
 
 def _start_of(one: DrawnBox) -> XY:
@@ -157,6 +181,10 @@ def _candidates(one: DrawnBox, stage: Stage, size: tuple[float, float]) -> Itera
         return (
             from_ceiling(one.at, reach, size) if one.facing is None else from_wall(one.at, one.facing, one.depth, size)
         )
+    if stage == "searched":
+        return searched(middle, FARTHEST_LED)
+    if stage == "searched anywhere":
+        return searched(middle, FARTHEST_LED, "anywhere")
     if stage == "led":
         return around_point(middle, size, reach + 4.0, FARTHEST_LED if one.marks else FARTHEST_LED / 2)
     places = partial(around_point, middle, size, reach + 4.0, FARTHEST_OUTSIDE)
@@ -173,6 +201,8 @@ def _label_size(one: DrawnBox, form: Form) -> tuple[float, float]:
         return width(one.box.mark, MARK_SIZE) + 0.4, cap_height(MARK_SIZE) + 0.6
     if form == "danger" and one.found is not None:
         return box_plate_width(one.box.mark, one.found.tied), BOX_PLATE_HEIGHT
+    if form == "tight":
+        return max(one.row_tight, width(one.box.mark, MARK_SIZE) + 0.4), PLATE_HEIGHT
     wide, high = max(row_width(one.plates), one.row_room), PLATE_HEIGHT
     if form == "plates":
         return wide, high

@@ -89,10 +89,15 @@ def _word(stair: Stair, frame: Frame, ground: Ground) -> Group:
 
 
 def _along(stair: Stair, word: str, frame: Frame) -> Iterator[XY]:
-    """Yield places along the flight: from its foot for who goes up, from its head for who goes down."""
+    """Yield places along the flight: from its foot for who goes up, from its head for who goes down.
+
+    Down its middle first, then nearer to its edges, where plates stand on it.
+    """
     run, climbs, (x, y) = stair.run / frame.scale, facing(stair.angle), frame.mm(stair.at)
     least = min(FROM_END, run / 3)
     most = max(run - FROM_END - ARROW_POINT, run * 2 / 3)
-    for step in range(int(most - least) + 1):
-        along = least + step if word == "up" else most - step
-        yield x + along * climbs[0], y + along * climbs[1]
+    edge = stair.width / frame.scale / 2
+    for aside in (0.0, edge / 2, -edge / 2, edge, -edge):
+        for step in range(int(most - least) + 1):
+            along = least + step if word == "up" else most - step
+            yield x + along * climbs[0] - aside * climbs[1], y + along * climbs[1] + aside * climbs[0]

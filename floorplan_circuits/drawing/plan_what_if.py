@@ -73,6 +73,11 @@ def room_when_off(plates: Sequence[Plate], found: BoxFinding | None) -> float:
     return row_width([*(_widest(one) for one in lasting), *([NOT_OPENED] if with_leaf else [])])
 
 
+def room_when_live(plates: Sequence[Plate]) -> float:
+    """Return how wide in mm the row of these plates is while all of them are live."""
+    return row_width([replace(one, liveness="live") for one in plates if one != NOT_OPENED])
+
+
 def _widest(shown: Plate) -> Plate:
     """Return a plate as wide as it may come to be: what was tested may get its box to tick, all else bold words."""
     can_be: tuple[Liveness, ...] = ("live", "should be dead") if shown.standing == "proved" else ("live",)

@@ -72,6 +72,16 @@ def only(fields: Collection[str], allowed: frozenset[str]) -> None:
         raise TypeError(f"this edit does not set {', '.join(sorted(odd))}")
 
 
+def as_done(says: str) -> str:
+    """Return the undo menu's sentence as the status line says it once it is done: else it reads as an order.
+
+    Examples:
+        >>> as_done("Put a breaker in space 17")
+        'Done: put a breaker in space 17.'
+    """
+    return f"Done: {says[:1].lower()}{says[1:]}."
+
+
 def counted(count: int, one: str, many: str = "") -> str:
     """Return a count with its noun.
 

@@ -1,14 +1,16 @@
 """An answer on an evening of test rounds: into the log at once, so that stopping anywhere loses nothing."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Iterable, Mapping, Sequence
 
-from floorplan_circuits.edits.edited import Edited, Refused, counted, edit
+from floorplan_circuits.edits.breakers import set_breaker
+from floorplan_circuits.edits.edited import Edited, Refused, counted, edit, there
 from floorplan_circuits.edits.recording import record_round, strike
 from floorplan_circuits.edits.seen import place_of_feed
 from floorplan_circuits.edits.ties import tie
 from floorplan_circuits.findings import Conclusion
 from floorplan_circuits.home.home import Home
 from floorplan_circuits.rounds.steps import GuideStep, Manner, group_of
+from floorplan_circuits.supply.numbering import reading_order
 
 A_SLIP = "answered by mistake"
 
@@ -79,3 +81,24 @@ def tie_found(home: Home, known: Mapping[int, Conclusion], feeds: Sequence[int])
     if not count:
         raise Refused("No feed is left that tests lay to one breaker and that is not tied yet.")
     return Edited(after, f"Tie {counted(count, 'feed')} as found")
+
+
+def opens_unsaid(home: Home, known: Mapping[int, Conclusion], feeds: Iterable[int], off: Collection[int]) -> list[int]:
+    """Return the breakers, in the panel's order, that open feeds may be on, where nobody said what they open.
+
+    `off` are those tried now. While it is not said, a lamp proves nothing: a breaker that opens the neutral puts a lamp
+    out and may leave the hot live.
+    """
+    open_ones = (one for feed in feeds if (one := known.get(feed)) is not None and one.standing != "proved")
+    named = {*off, *(breaker for one in open_ones for breaker in one.breakers)}
+    return [one for one in reading_order(home) if one in named and home.breakers[one].opens == "not known"]
+
+
+@edit
+def say_opens_hot(home: Home, breakers: Sequence[int]) -> Edited:
+    """Say of breakers, as somebody knows, that they open the hot alone, those of two poles both hots."""
+    after = home
+    for one in breakers:
+        poles = len(there(after.breakers, one, "breaker").poles)
+        after = set_breaker(after, one, opens="hot" if poles == 1 else "both hots").home
+    return Edited(after, f"Say that {counted(len(breakers), 'breaker opens', 'breakers open')} the hot alone")

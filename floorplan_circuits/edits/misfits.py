@@ -22,6 +22,9 @@ FIELDS = {
 }
 """What a field is called where its own name would not tell."""
 
+IN_MM = ("width", "run")
+"""Lengths that are kept in millimetres: a bare number would not tell what it counts."""
+
 TOO_FAR = "That is more than ten kilometres from the origin."
 PREFIX = "The letters before a panel's numbers are up to three capitals, A to Z."
 MOST_LISTED = 130
@@ -37,7 +40,8 @@ def misfit(error: ValidationError) -> str:
     limits = first.get("ctx", {})
     if LIMIT_MM in (limits.get("le"), -limits.get("ge", 0)):
         return TOO_FAR
-    return f"{FIELDS.get(field) or 'The ' + field.replace('_', ' ')} {_wants(first['type'], limits)}."
+    unit = " mm" if field in IN_MM and first["type"] in ("greater_than_equal", "less_than_equal") else ""
+    return f"{FIELDS.get(field) or 'The ' + field.replace('_', ' ')} {_wants(first['type'], limits)}{unit}."
 
 
 def _wants(kind: str, limits: dict[str, Any]) -> str:

@@ -100,6 +100,8 @@ def set_opening(home: Home, opening: int, **fields: object) -> Edited:
     """Change an opening's kind, width, hinge or swing. Raises `Refused` where it would not fit its wall."""
     only(fields, OF_AN_OPENING)
     found = there(home.openings, opening, "opening")
+    if isinstance(wide := fields.get("width"), int):
+        _within(wide, home)
     changed = change(found, **fields)
     if changed.width != found.width:
         place = _placed(home, found.level, found.at, found.angle, changed.width, found.id)
@@ -125,10 +127,15 @@ def turn_over(home: Home, opening: int) -> Edited:
 # --- where it goes --------------------------------------------------------------------------------------------------
 
 
-def _placed(home: Home, level: int, at: Point, angle: int, width: int, but: int = 0) -> Place:
-    """Return the place in the wall nearest to `at` that takes the width. Raises `Refused`."""
+def _within(width: int, home: Home) -> None:
+    """Raise `Refused` for a width that no opening has."""
     if not LEAST_MM <= width <= MOST_MM:
         raise Refused(f"An opening is {show_length(LEAST_MM, home.units)} to {show_length(MOST_MM, home.units)} wide.")
+
+
+def _placed(home: Home, level: int, at: Point, angle: int, width: int, but: int = 0) -> Place:
+    """Return the place in the wall nearest to `at` that takes the width. Raises `Refused`."""
+    _within(width, home)
     outlines = [room.outline for room in home.rooms if room.level == level]
     wall = wall_through(at, outlines)
     if wall is None:

@@ -88,14 +88,25 @@ class Progress:
         return not any(seen.off - self.book.found_off for some in self._mine.values() for seen in some)
 
     def _in_walk(self, step: GuideStep, feeds: Collection[int]) -> GuideStep | None:
-        answered = {feed for feed in feeds if any(seen.round.note == step.note for seen in self._in(step, feed))}
+        answered = {feed for feed in feeds if self._is_answered(step, feed)}
         passed = {feed for key, feed in self.skipped if key == step.key}
         left = {*feeds} - answered - passed
         for stop in self.course.plan.all_on.walk if left else ():
             here = tuple(feed for feed in stop.feeds if feed in left)
             if here:
-                return replace(step, room=stop.room, feeds=here, left=len(left))
+                again = tuple(feed for feed in here if self._is_again(step, feed))
+                return replace(step, room=stop.room, feeds=here, left=len(left), again=again)
         return None
+
+    def _is_answered(self, step: GuideStep, feed: int) -> bool:
+        """Tell whether a walk needs no more of a feed; with all on again it must be live before it goes on."""
+        seen = [one for one in self._in(step, feed) if one.round.note == step.note]
+        return bool(seen) and (step.stage != "all on again" or seen[-1].reading.says == "live")
+
+    def _is_again(self, step: GuideStep, feed: int) -> bool:
+        """Tell whether this very walk, with all on, found it not live when it was last looked at."""
+        last = self._last_as_usual(feed)
+        return not step.off and last is not None and last.round.note == step.note and last.reading.says != "live"
 
     def _in(self, step: GuideStep, feed: int) -> Iterator[Seen]:
         """Yield the readings that answer a walk: those of its handles, where it is one handle alone or all on."""
@@ -202,15 +213,17 @@ class Progress:
         return last.round.method == self.manner.method(self.groups[feed])
 
     def _may_be_live(self, feed: int) -> bool:
-        """Tell whether looking again with all on can help: it was not just found dead today."""
+        """Tell whether looking again with all on can help: today's rounds did not end with it dead."""
         last = self._last_as_usual(feed)
-        return last is None or last.reading.says == "live" or day(last.round) != self.today
+        if last is None or last.reading.says == "live" or day(last.round) != self.today:
+            return True
+        return _walk_of(last) == "all on" and self.course.has(last)
 
     def _waits_for_power(self, feed: int, *walks: str) -> bool:
-        """Tell whether it was dead in one of these walks, and nobody looked since all is back on."""
+        """Tell whether it was dead in one of these walks, and nobody saw it live since all is back on."""
         last, tried = self._last_as_usual(feed), [seen for seen in self._mine.get(feed, ()) if _walk_of(seen) in walks]
         dead = [seen.place for seen in tried if seen.reading.says != "live"]
-        return bool(dead) and (last is None or last.place < dead[-1])
+        return bool(dead) and (last is None or last.place < dead[-1] or last.reading.says != "live")
 
     # --- feeders and mains, which stayed on ---------------------------------------------------------------------------
 

@@ -1,11 +1,12 @@
 """A step of the guide in words: what to turn, where the handle sits, where to go, what to look at."""
 
 from collections.abc import Collection, Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from floorplan_circuits.findings import Findings, Look, TestPlan
 from floorplan_circuits.home.days import written
-from floorplan_circuits.home.home import Home, existing_feeds, mains
+from floorplan_circuits.home.home import FeedPlace, Home, existing_feeds, mains
+from floorplan_circuits.home.power import Panel
 from floorplan_circuits.home.trade_words import home_words
 from floorplan_circuits.rounds.steps import GuideStep
 from floorplan_circuits.rounds.wording import CAUTIONS, look
@@ -52,6 +53,13 @@ WHY = {
     "done": "",
 }
 
+AGAIN = (
+    "Not live with all on: a lamp that burnt out, or something that tripped, such as a breaker or a ground-fault "
+    "device. See to it, then look again. Whoever skips it goes on without it: nothing is found or proved of it."
+)
+"""What stops the walk: whatever is dead with all on shows nothing by being dead with a breaker off."""
+LOOKED_BEFORE = "it was not live when you looked before"
+
 
 @dataclass(frozen=True, slots=True)
 class ToTurn:
@@ -87,16 +95,21 @@ def guide_words(step: GuideStep, plan: TestPlan, findings: Findings) -> GuideWor
     """Return a step in words."""
     off = ", ".join(_marks(step.off, findings))
     places = {place.feed.id: place for place in existing_feeds(findings.home)}
-    looks = tuple((feed, look(0, places[feed], plan.advice.get(feed, ""), findings)) for feed in step.feeds)
+    looks = tuple((feed, _look(feed, places[feed], step, plan, findings)) for feed in step.feeds)
     main = home_words(findings.home).main
     return GuideWords(
         head=HEADS[step.stage].format(nth=step.nth + step.done, of=step.of + step.done, off=off, main=main),
-        why=WHY[step.stage],
+        why=AGAIN if step.again else WHY[step.stage],
         state=state_in_words(step.off, findings),
         room=_room(step, looks, findings),
         left="This is the last look of this walk." if step.left == 1 else f"{step.left} looks left in this walk.",
         looks=looks,
     )
+
+
+def _look(feed: int, place: FeedPlace, step: GuideStep, plan: TestPlan, findings: Findings) -> Look:
+    shown = look(0, place, plan.advice.get(feed, ""), findings)
+    return replace(shown, mind=(LOOKED_BEFORE, *shown.mind)) if feed in step.again else shown
 
 
 def _room(step: GuideStep, looks: tuple[tuple[int, Look], ...], findings: Findings) -> str:
@@ -164,7 +177,7 @@ def position(handle: int, findings: Findings) -> str:
     """Return where a breaker sits on its panel's face, in words; '' where that is not known."""
     breaker = findings.home.breakers.get(handle)
     panel = findings.panels.get(breaker.panel) if breaker is not None else None
-    if breaker is None or panel is None:
+    if breaker is None or panel is None or not _is_laid_out(findings.home.panels[breaker.panel]):
         return ""
     row, column = panel.cells.get(breaker.poles[0].space, (-1, 0))
     if row < 0:
@@ -174,6 +187,12 @@ def position(handle: int, findings: Findings) -> str:
         return ", ".join(words for words in (name, f"{nth(column + 1)} from the left") if words)
     side = ("left", "right")[column] if panel.columns > 1 else ""
     return ", ".join(words for words in (name, side, f"{nth(row + 1)} down") if words)
+
+
+def _is_laid_out(panel: Panel) -> bool:
+    """Tell whether somebody said how the panel's spaces lie: of one that came with a box alone nobody was asked."""
+    asked = panel.level is not None or panel.at is not None or panel.system != "not known"
+    return asked or bool(panel.rows) or panel.numbering != Panel.model_fields["numbering"].default
 
 
 def nth(number: int) -> str:

@@ -38,7 +38,8 @@ class GuideStep:
 
     `nth` of `of` counts the rounds, or the handles that are tried alone; `done` rounds went before, of a plan that was
     made anew since. `off` names one handle of each movement. `left` counts the looks that are left in this round, other
-    rooms included. `note` goes into the log.
+    rooms included. `note` goes into the log. `again` are the feeds that were not live with all on when they were last
+    looked at: they are asked about until they are, or are passed by.
     """
 
     stage: Stage
@@ -50,6 +51,7 @@ class GuideStep:
     left: int = 0
     note: str = ""
     done: int = 0
+    again: tuple[int, ...] = ()
 
     @property
     def key(self) -> tuple[str, int]:

@@ -5,6 +5,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QLabel, QPushButton
 
+from floorplan_circuits.desktop.guide_opens import OpensForm
 from floorplan_circuits.desktop.guide_screens import SetUpForm
 from floorplan_circuits.desktop.rail import FIND_OUT, SHUT_OFF
 from floorplan_circuits.home.log import Round, Struck
@@ -108,6 +109,112 @@ def test_one_box_of_a_house_that_is_not_drawn_is_led_to_its_breakers_and_their_s
     hand.settle()
     assert window.work.rail.stage == SHUT_OFF
     assert window.session.view.picked == (window.session.home.boxes.ids()[0],)
+
+
+# --- what a lamp's proof leans on ----------------------------------------------------------------------------------
+
+
+@pytest.fixture
+def unsaid(window, hand, first):
+    """The guide of two switches with lamps, tried both times, where nobody said what the breakers open."""
+    first.gangs[1].setCurrentText("switch")
+    for works in first.works[:2]:
+        works.setCurrentText("It works a light I can see")
+    first.hot_alone.setChecked(False)
+    tap(first.start)
+    hand.settle()
+    window.work.guiding.page.findChild(SetUpForm).tried.setChecked(True)
+    key(window, Qt.Key.Key_Return)
+    hand.settle()
+    return window.work.guiding
+
+
+def test_before_breakers_are_tried_alone_it_is_asked_which_switch_the_hot_alone(window, hand, unsaid) -> None:
+    form = until_asked(window, hand, unsaid)
+    breakers = window.session.home.breakers
+    assert [one.accessibleName() for one in form.ticks.values()] == [
+        "3 switches the hot wire alone.",
+        "7 switches the hot wire alone.",
+    ]
+    assert not any(one.isChecked() for one in form.ticks.values())
+    tap(button(window, "Tick all of these"))
+    key(window, Qt.Key.Key_Return)
+    hand.settle()
+    assert [one.opens for one in breakers.rows] == ["not known"] * 8
+    assert [window.session.home.breakers[one].opens for one in form.ticks] == ["hot", "hot"]
+    answer_all(window, hand, unsaid)
+    known = window.session.find_now().conclusions
+    assert [known[feed].standing for feed in devices(window)] == ["proved", "proved"]
+
+
+def test_what_was_tried_and_is_not_tested_says_why_and_offers_to_say_what_lacks(window, hand, unsaid) -> None:
+    until_asked(window, hand, unsaid)
+    key(window, Qt.Key.Key_Return)  # nothing ticked
+    hand.settle()
+    answer_all(window, hand, unsaid)
+    assert "0 of 2 tested" in words_on(unsaid)
+    assert "nobody said that the breaker opens the hot alone" in words_on(unsaid)
+    tap(button(window, "Say which breakers switch the hot wire alone"))
+    tap(button(window, "Tick all of these"))
+    key(window, Qt.Key.Key_Return)
+    hand.settle()
+    assert "2 of 2 tested" in words_on(unsaid)
+    assert "nobody said" not in words_on(unsaid)
+
+
+def until_asked(window, hand, guide) -> OpensForm:
+    """Follow the guide until it asks what breakers open."""
+    breakers = window.session.home.breakers.ids()
+    true = dict(zip(devices(window), (breakers[2], breakers[6]), strict=True))
+    for _ in range(40):
+        form = guide.page.widget().findChild(OpensForm)
+        if form is not None:
+            return form
+        rows = guide.page.rows
+        dead = bool(rows) and true[rows[0].feed] in guide._step.off
+        key(window, (Qt.Key.Key_D if dead else Qt.Key.Key_L) if rows else Qt.Key.Key_Return)
+        hand.settle()
+    raise AssertionError("it is never asked")
+
+
+def test_dead_with_all_on_again_stops_the_walk_until_it_is_live(window, hand, guide) -> None:
+    breakers = window.session.home.breakers.ids()
+    true = dict(zip(devices(window), (breakers[2], breakers[6]), strict=True))
+    while guide._step.stage != "all on again" or not guide.page.rows:
+        rows = guide.page.rows
+        dead = bool(rows) and true[rows[0].feed] in guide._step.off
+        key(window, (Qt.Key.Key_D if dead else Qt.Key.Key_L) if rows else Qt.Key.Key_Return)
+        hand.settle()
+    asked = guide.page.rows[0].feed
+    key(window, Qt.Key.Key_D)
+    hand.settle()
+    assert guide._step.stage == "all on again"
+    assert asked in [row.feed for row in guide.page.rows]
+    assert "Not live with all on: a lamp that burnt out, or something that tripped" in words_on(guide)
+    answer_all(window, hand, guide)
+    known = window.session.find_now().conclusions
+    assert [known[feed].standing for feed in devices(window)] == ["proved", "proved"]
+
+
+def test_a_promise_is_made_anew_in_each_sitting_and_home(window, hand, guide) -> None:
+    tap(button(window, "Stop here"))
+    tap(window.work.rail.find_out_page.guide)
+    assert not guide.page.findChild(SetUpForm).tried.isChecked()
+    window.first.name.setText("The last home")
+    window.show_first_page()
+    assert window.first.name.text() == ""
+    form = window.first.one_box
+    tap(window.first.one_box_button)
+    assert (form.name.text(), form.handles.text(), form.hot_alone.isChecked()) == ("", "", False)
+    assert [one.currentIndex() for one in (*form.gangs, *form.works)] == [0] * 12
+    assert not form.gangs[1].isVisible()
+
+
+def test_one_breaker_and_one_round_are_counted_as_one(window, hand, first) -> None:
+    first.handles.setText("1")
+    tap(first.start)
+    hand.settle()
+    assert ", 1 breaker, 1 round," in words_on(window.work.guiding)
 
 
 def test_a_number_that_can_not_be_read_is_told_where_it_was_typed(window, first) -> None:

@@ -220,7 +220,7 @@ def test_a_breaker_removed_is_called_by_its_space(home, hand):
     hand.click_breaker(home.session.home.breakers.rows[1].id)
     home.session.remove()
     hand.settle()
-    assert hand.says().startswith("Remove breaker 3.")
+    assert hand.says().startswith("Done: remove breaker 3.")
 
 
 # --- saving and what is remembered ------------------------------------------------------------------------------------

@@ -35,7 +35,7 @@ def test_an_edit_is_said_and_its_findings_follow(session, qtbot):
         room(session)
 
     qtbot.waitUntil(lambda: session.findings is not None and session.findings.home is session.home)
-    assert session.heard[-1] == "Draw Kitchen."
+    assert session.heard[-1] == "Done: draw Kitchen."
     assert len(session.findings.walls) == 4
 
 

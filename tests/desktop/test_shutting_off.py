@@ -17,6 +17,7 @@ from floorplan_circuits.edits.recording import record_opened, single_test
 from floorplan_circuits.edits.ties import tie
 from floorplan_circuits.find import shut_off, what_if
 from floorplan_circuits.findings import Subject
+from floorplan_circuits.gestures.selecting import SAYS as SELECT_SAYS
 from floorplan_circuits.gestures.shutting_off import NOTHING_OFF, NOTHING_PICKED, SAYS
 from floorplan_circuits.home.log import Change, Round
 from floorplan_circuits.home.power import Found
@@ -415,8 +416,12 @@ def test_leaving_the_stage_or_opening_another_home_leaves_nothing_off(home, hand
     begin(home, hand)
     home.may_leave = lambda: True
     assert home.open(COTTAGE)
-    worked_out(home, hand)
+    hand.settle()
+    assert home.work.rail.stage == DRAW
+    assert hand.says() == SELECT_SAYS
     assert home.session.view.picked == ()
+    assert not home.work.band.isVisible()
+    begin(home, hand)
     assert told(home) == [NOTHING_PICKED]
 
 

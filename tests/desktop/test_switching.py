@@ -67,7 +67,7 @@ def test_many_boxes_are_edited_in_one_form(opened, hand):
     rows["Place"].textActivated.emit("a guess")
 
     assert {session.home.boxes[box.id].placed for box in (*lights, other)} == {"guessed"}
-    assert opened.work.status.text().startswith("Edit 3 boxes.")
+    assert opened.work.status.text().startswith("Done: edit 3 boxes.")
 
 
 def test_boxes_that_would_leave_their_wall_stay_and_the_status_line_says_so(opened, hand):

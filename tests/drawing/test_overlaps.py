@@ -16,6 +16,7 @@ from floorplan_circuits.drawing.overlaps import (
     crosses_box,
     distance,
     is_inside,
+    joined,
     overlap,
     put_segment,
     segments_cross,
@@ -99,3 +100,9 @@ def test_a_line_is_trimmed_to_where_it_leaves_the_box_it_starts_in() -> None:
     assert trimmed(((0, 0), (1, 1)), [own]) == ()
     assert trimmed(((5, 0), (10, 0)), [own]) == ((5, 0), (10, 0))
     assert hypot(*trimmed(((0, 0), (8, 8)), [own])[0]) == pytest.approx(hypot(2, 2))
+
+
+def test_rectangles_that_stand_together_are_made_one_and_others_stay_apart() -> None:
+    near, far = (0.0, 0.0, 1.0, 1.0), (50.0, 0.0, 51.0, 1.0)
+    assert joined([near, far], 3.0) == [near, far]
+    assert joined([near, (8.0, 0.0, 9.0, 1.0), (3.0, 0.0, 5.5, 2.0), far], 3.0) == [(0.0, 0.0, 9.0, 2.0), far]

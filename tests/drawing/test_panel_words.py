@@ -120,3 +120,29 @@ def test_nothing_of_a_row_runs_past_its_room(feeds: int, high: float, on_screen:
     findings = find(home((box(20, (0, 0), *devices),), (breaker(6, 1),)))
     marks, _ = row_words(breaker(6, 1), findings, (0.0, 0.0, 27.0, high), PAPER, on_screen)
     assert all(bounds_of(mark)[2] <= 27.0 + 0.7 for mark in flat(Group(tuple(marks))))
+
+
+def test_of_a_label_too_long_for_its_row_the_beginning_is_read_and_that_it_goes_on() -> None:
+    """'Unknown' alone would hide that there is a label: it is all that there is to go by."""
+    long = "all the lights upstairs and also the dining room and hall"
+    known = find(home((), (breaker(6, 1, as_found=long),)))
+    marks, cut = row_words(known.home.breakers[6], known, (0, 0, 26, 9), PAPER, on_screen=True)
+    words = " ".join(word for mark in marks for word in words_in(mark))
+    assert words.startswith("Unknown: “all the")
+    assert words.endswith("…")
+    assert long in cut
+
+
+def test_of_a_breaker_whose_loads_are_known_the_shorter_wording_stands_uncut() -> None:
+    one = box(20, (0, 0), device(21, fed(22, 6), name="washer"))
+    known = find(home((one,), (breaker(6, 1, as_found="washer and all of the laundry"),)))
+    marks, cut = row_words(known.home.breakers[6], known, (0, 0, 26, 9), PAPER, on_screen=True)
+    assert cut == ""
+    assert "…" not in " ".join(word for mark in marks for word in words_in(mark))
+
+
+def test_what_must_be_known_before_a_touch_is_not_cut_for_a_long_label() -> None:
+    found = {"state": "off", "why": "nobody knows"}
+    known = find(home((), (breaker(6, 1, as_found="all the lights upstairs and the hall", found=found),)))
+    marks, _ = row_words(known.home.breakers[6], known, (0, 0, 26, 5), PAPER, on_screen=True)
+    assert "found off" in " ".join(word for mark in marks for word in words_in(mark)).lower()

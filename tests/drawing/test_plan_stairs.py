@@ -42,6 +42,17 @@ def test_a_word_goes_along_its_flight_to_where_nothing_stands() -> None:
     assert 20 < aside.at[0] < 72
 
 
+def test_where_the_middle_of_a_flight_is_full_the_word_goes_nearer_to_its_edge() -> None:
+    middle = words(1, Ground())[0].at[1]
+    ground = Ground()
+    ground.take((0.0, middle - 1.5, 100.0, middle + 0.5))
+    (aside,) = words(1, ground)
+    (_, top, _, bottom), *_ = flight_bounds(Frame(FOUND, 1, 50.0, PAPER))
+
+    assert aside.at[1] != middle
+    assert top <= aside.at[1] <= bottom + 1.0
+
+
 def test_on_a_flight_full_of_things_the_word_stands_where_it_would() -> None:
     full = Ground()
     full.take((0.0, 0.0, 100.0, 100.0))

@@ -30,15 +30,19 @@ def carried_out(
 ) -> tuple[Home, list[GuideStep]]:
     """The home after an evening with the guide, answered feed by feed, and the steps it gave.
 
-    `anew`: after each round the rest is planned anew where that saves something, as the window does.
+    `anew`: after each round the rest is planned anew where that saves something, as the window does. What is asked
+    about again, since it was not live with all on, is passed by.
     """
-    steps, known = list[GuideStep](), find(home)
+    steps, known, skipped = list[GuideStep](), find(home), set[tuple[tuple[str, int], int]]()
     course = course_of(known, make)
     while len(steps) < MOST_STEPS:
         course = renewed(known, course, make) if anew else course
-        step = next_step(known, course, manner, DAY)
+        step = next_step(known, course, manner, DAY, skipped)
         if step.stage == "done":
             return home, steps
+        if step.again:
+            skipped |= {(step.key, feed) for feed in step.again}
+            continue
         steps.append(step)
         home = answer(home, step, {feed: shows(step, feed) for feed in step.feeds}, manner, DAY).home
         known = find(home, known)

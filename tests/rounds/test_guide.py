@@ -7,9 +7,10 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from floorplan_circuits.edits.edited import Refused
-from floorplan_circuits.edits.guiding import answer, take_back, tie_found, to_tie
+from floorplan_circuits.edits.guiding import answer, opens_unsaid, say_opens_hot, take_back, tie_found, to_tie
 from floorplan_circuits.find import course_of, find, next_step, plan_rounds
 from floorplan_circuits.home.record import change
+from floorplan_circuits.rounds.guide_words import guide_words
 from floorplan_circuits.supply.handles import may_move_along, moves_together
 from tests.rounds.evenings import BY_EYE, BY_TESTER, MOST_STEPS, SIX, carried_out, least, on, truthful
 from tests.supply.wiring import UNKNOWN, breaker
@@ -127,6 +128,55 @@ def test_a_device_that_trips_in_a_round_is_not_suggested_on_what_was_off() -> No
     home, steps = carried_out(house(), lambda step, _: "live" if step.stage == "all on" else "dead", BY_EYE)
     assert [step.stage for step in steps][-1] == "all on again"
     assert find(home).conclusions[FEED].standing == "unknown"
+
+
+def test_what_is_dead_with_all_on_again_is_asked_about_until_it_is_live_and_only_then_tried_alone() -> None:
+    answers = iter(["dead", "unclear", "live"])
+
+    def shows(step, _) -> str:
+        if step.stage == "all on again":
+            return next(answers)
+        return "dead" if {A} <= {*step.off} else "live"
+
+    home, known = house(breakers=SIX), find(house(breakers=SIX))
+    course, stages = course_of(known, plan_rounds), list[tuple[str, bool]]()
+    while (step := next_step(known, course, BY_EYE, DAY)).stage != "main":
+        stages.append((step.stage, bool(step.again)))
+        assert ("burnt out" in guide_words(step, course.plan, known).why) == bool(step.again)
+        home = answer(home, step, {feed: shows(step, feed) for feed in step.feeds}, BY_EYE, DAY).home
+        known = find(home, known)
+    asked = [again for stage, again in stages if stage == "all on again"]
+    assert asked == [False, True, True]
+    assert known.conclusions[FEED].standing == "proved"
+
+
+def test_what_is_dead_after_it_was_tried_alone_is_asked_about_again() -> None:
+    answers = iter(["dead", "live"])
+
+    def shows(step, _) -> str:
+        if step.stage == "after alone":
+            return next(answers)
+        return "dead" if {A} <= {*step.off} else "live"
+
+    home, known = house(breakers=SIX), find(house(breakers=SIX))
+    course, again = course_of(known, plan_rounds), list[bool]()
+    while (step := next_step(known, course, BY_EYE, DAY)).stage != "main":
+        if step.stage == "after alone":
+            again.append(bool(step.again))
+        home = answer(home, step, {feed: shows(step, feed) for feed in step.feeds}, BY_EYE, DAY).home
+        known = find(home, known)
+    assert again == [False, True]
+
+
+def test_it_is_asked_what_breakers_open_only_where_a_proof_leans_on_it() -> None:
+    double = breaker(B, 2, 4, opens="not known")
+    home = house({FEED: UNKNOWN}, breakers=[breaker(A, 1, opens="not known"), double, breaker(C, 5, opens="not known")])
+    known = find(home).conclusions
+    assert opens_unsaid(home, known, [FEED], ()) == []  # nothing points to a breaker yet
+    assert opens_unsaid(home, known, [FEED], (A, B)) == [A, B]
+    said = say_opens_hot(home, [A, B]).home
+    assert [said.breakers[one].opens for one in (A, B, C)] == ["hot", "both hots", "not known"]
+    assert opens_unsaid(said, find(said).conclusions, [FEED], (A, B)) == []
 
 
 def test_one_wrong_dead_is_never_proved() -> None:

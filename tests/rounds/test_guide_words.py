@@ -3,10 +3,12 @@
 from floorplan_circuits.find import find, plan_rounds
 from floorplan_circuits.rounds.guide_words import cautions, guide_words, position, to_turn
 from floorplan_circuits.rounds.steps import GuideStep
-from tests.supply.wiring import breaker, panel
-from tests.survey.houses import FEED, PANEL, A, B, C, house
+from tests.supply.wiring import breaker, main, panel
+from tests.survey.houses import FEED, MAIN, PANEL, A, B, C, house
 
-KNOWN = find(house())
+ASKED = {"system": "split-phase 120/240"}
+"""Of a panel that somebody set up."""
+KNOWN = find(house(panels=[panel(PANEL, spaces=200, mains=(main(MAIN),), **ASKED)]))
 
 
 def test_only_what_changes_is_turned_each_with_its_place_on_the_panel() -> None:
@@ -27,11 +29,18 @@ def test_of_many_handles_their_numbers_are_told_panel_by_panel() -> None:
 
 
 def test_where_a_breaker_sits_is_told_by_side_row_and_panel() -> None:
-    panels = (panel(PANEL, spaces=20), panel(2, spaces=4, prefix="G"))
+    panels = (panel(PANEL, spaces=20, **ASKED), panel(2, spaces=4, prefix="G", **ASKED))
     known = find(house(panels=panels, breakers=[breaker(A), breaker(B, of=2)]))
     name = known.home.panels[PANEL].name
     assert position(A, known) == f"{name}, left, 1st down"
     assert position(99_999, known) == ""
+
+
+def test_of_a_panel_that_nobody_said_the_layout_of_no_place_is_made_up() -> None:
+    known = find(house(panels=[panel(PANEL, spaces=20)], breakers=[breaker(A)]))
+    assert position(A, known) == ""
+    said = find(house(panels=[panel(PANEL, spaces=20, numbering="single row")], breakers=[breaker(A)]))
+    assert position(A, said) == "1st down"
 
 
 def test_what_is_off_is_told_in_full_and_what_was_found_off_only_where_something_was() -> None:
