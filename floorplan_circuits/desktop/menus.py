@@ -121,6 +121,7 @@ class Menus:
             ("&Open…", Keys.Open, window.ask_for_home, False),
             ("&Save", Keys.Save, window.save, True),
             ("Save &as…", Keys.SaveAs, window.save_as, True),
+            ("Na&me the home…", "", window.work.naming.ask_for_home, True),
             None,
             ("&Print…", Keys.Print, partial(window.work.show_stage, PRINT), True),
             None,

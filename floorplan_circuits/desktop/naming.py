@@ -7,7 +7,7 @@ from PySide6.QtCore import QPointF, QRect
 from floorplan_circuits.desktop.in_place import InPlace
 from floorplan_circuits.desktop.session import Session
 from floorplan_circuits.edits.edited import as_done
-from floorplan_circuits.edits.names import name_of, rename
+from floorplan_circuits.edits.names import name_home, name_of, rename
 from floorplan_circuits.edits.rooms import add_level
 from floorplan_circuits.findings import Subject
 from floorplan_circuits.gestures.selecting import Select
@@ -71,6 +71,21 @@ class Naming:
         if edited is not None:
             session.show_level(edited.made[0])
             self.ask(Subject("level", edited.made[0]))
+
+    def ask_for_home(self) -> None:
+        """Ask for the home's name where it stands, in the strip."""
+        session, shown = self._area.session, self._area.strip.home_name
+        if session is None:
+            return
+        now = session.home.name
+
+        def took(words: str) -> None:
+            if words.strip() != now:
+                session.attempt(lambda home: name_home(home, words))
+
+        at = shown.geometry()
+        where = QRect(at.left(), at.center().y() - HIGH // 2, max(WIDE, at.width()), HIGH)
+        InPlace(self._area.strip, where, now, took, "Name of the home", "Name, then Enter")
 
     def _where(self, session: Session, subject: Subject) -> QRect:
         """Return where the line goes: over a room's middle, a level's under its tab, else mid-plan; in sight."""

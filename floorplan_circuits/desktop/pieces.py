@@ -2,8 +2,8 @@
 
 from collections.abc import Callable
 
-from PySide6.QtCore import QSize, Qt
-from PySide6.QtGui import QPainter, QPaintEvent
+from PySide6.QtCore import QSize, Qt, Signal
+from PySide6.QtGui import QMouseEvent, QPainter, QPaintEvent
 from PySide6.QtWidgets import QFrame, QLabel, QPushButton, QScrollArea, QWidget
 
 INSET = 16
@@ -30,10 +30,17 @@ def line(name: str, words: str = "") -> QLabel:
 class OneLine(QLabel):
     """Words on one line that end in "…" where there is no room for all of them; the pointer shows them whole."""
 
+    opened = Signal()
+    """They were double-clicked."""
+
     def setText(self, words: str) -> None:  # noqa: N802  # Qt's name
         """Show other words."""
         super().setText(words)
         self.setToolTip(words)
+
+    def mouseDoubleClickEvent(self, _event: QMouseEvent) -> None:  # noqa: N802  # Qt's name
+        """Tell of it."""
+        self.opened.emit()
 
     def minimumSizeHint(self) -> QSize:  # noqa: N802  # Qt's name
         """Ask for room for a few letters."""

@@ -21,6 +21,8 @@ class Strip(QWidget):
 
     level_chosen = Signal(int)
     level_wanted = Signal()
+    name_wanted = Signal()
+    """The home's name was double-clicked."""
     level_menu_wanted = Signal(int, QPoint)
     """A click of the right button on a level, and where on the screen."""
     layer_chosen = Signal(str)
@@ -32,6 +34,7 @@ class Strip(QWidget):
         self.setFixedHeight(STRIP_HIGH)
         self.home_name, self.look_up = OneLine(), LookUp()
         self.home_name.setObjectName("home")
+        self.home_name.opened.connect(self.name_wanted)
         self._about_colours = line("caption", "Colour by")
         self._group = QButtonGroup(self)
         self._names: dict[int, str] = {}

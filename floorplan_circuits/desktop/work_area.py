@@ -108,6 +108,7 @@ class WorkArea(QWidget):
     def _connect(self) -> None:
         self.strip.level_chosen.connect(self._on_level_chosen)
         self.strip.layer_chosen.connect(self.colour_by)
+        self.strip.name_wanted.connect(self.naming.ask_for_home)
         self.strip.level_wanted.connect(self.naming.ask_for_level)
         self.strip.level_menu_wanted.connect(self.plan_menu.offer_level)
         self.strip.look_up.look = self._look_up
