@@ -74,7 +74,7 @@ def _of_breaker(findings: Findings, number: int) -> str:
     if breaker is not None:
         label, found, may = breaker.as_found.strip(), breaker.found, breaker.may_open
         said += [f"Old label “{label}”"] if label and label not in said[0] else []
-        if found.state in ("off", "tripped"):
+        if found.is_off:
             said.append(f"Found {found.state}{f': {found.why}' if found.why else ''}: leave it so")
         if may.may != "yes":
             word = "Never turn it off" if may.may == "never" else f"Ask {may.whose or 'first'}"

@@ -82,9 +82,9 @@ class BreakerRows(FormPage):
     def _as_found(self, form: QFormLayout, breaker: Breaker) -> None:
         found, may = breaker.found, breaker.may_open
         self._pick(form, "Found", STATES, found.state, self._with(breaker, "found", found, "state"))
-        if found.state in ("off", "tripped") or found.why:
+        if found.is_off or found.why:
             self._line(form, "Why", found.why, self._with(breaker, "found", found, "why"), "do not turn on")
-        if found.state in ("off", "tripped"):
+        if found.is_off:
             self._caption(form, FUSE_OUT_WORDS if breaker.device == "fuse" else FOUND_OFF_WORDS)
         self._pick(form, "Turn off?", MAY, may.may, self._with(breaker, "may_open", may, "may"))
         minutes = "" if may.minutes is None else str(may.minutes)

@@ -119,7 +119,7 @@ def _to_ask(findings: Findings) -> list[tuple[int, str]]:
     return [
         (breaker.id, _agrees(breaker.may_open, findings.marks[breaker.id]))
         for breaker in findings.home.breakers
-        if breaker.may_open.may == "ask" and breaker.found.state not in ("off", "tripped")
+        if breaker.may_open.may == "ask" and not breaker.found.is_off
     ]
 
 

@@ -65,7 +65,7 @@ def judge(desk: "Desk", kept: Mapping[int, JudgedLine]) -> Directory:
 
 def _how_to_find_out(breaker: Breaker) -> str:
     """Return what to do about a breaker that nobody knows: never to turn one on, or off, that must stay as it is."""
-    if breaker.found.state in ("off", "tripped"):
+    if breaker.found.is_off:
         return "It was found so: leave it, and ask why before anything else."
     if breaker.may_open.may == "never":
         return "Find out what it feeds without touching it."

@@ -28,7 +28,7 @@ SEVERAL = "letters with + stand for several, as G+A for GF and AF"
 
 def is_found_off(breaker: Breaker) -> bool:
     """Tell whether it was off or tripped before anybody touched it."""
-    return breaker.found.state in ("off", "tripped")
+    return breaker.found.is_off
 
 
 def body(

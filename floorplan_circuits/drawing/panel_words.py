@@ -180,7 +180,7 @@ def keep_off_words(trouble: str) -> str:
 
 def _notes(breaker: Breaker) -> tuple[str, ...]:
     found, may = breaker.found, breaker.may_open
-    if found.state in ("off", "tripped"):
+    if found.is_off:
         short = f"found {FUSE_STATES[found.state] if breaker.device == 'fuse' else found.state}"
         return (f"{short}: {found.why}", short) if found.why else (short,)
     if may.may == "never":

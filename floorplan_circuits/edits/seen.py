@@ -11,12 +11,10 @@ from floorplan_circuits.supply.numbering import marks
 from floorplan_circuits.survey.log_book import LogBook
 from floorplan_circuits.survey.troubles import keep_off
 
-DEFINITELY_OFF = ("off", "tripped")
-
 
 def found_off(home: Home) -> frozenset[int]:
     """Return the breakers that were off or tripped before anybody touched them."""
-    return frozenset(breaker.id for breaker in home.breakers if breaker.found.state in DEFINITELY_OFF)
+    return frozenset(breaker.id for breaker in home.breakers if breaker.found.is_off)
 
 
 def handle_called(home: Home, handle: int) -> str:

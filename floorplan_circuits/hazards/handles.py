@@ -7,7 +7,6 @@ from floorplan_circuits.hazards.phrases import listed
 from floorplan_circuits.hazards.ranks import BY_A_FAULT, LIVE_WHATEVER_IS_OFF, OUT_OF_DATE
 from floorplan_circuits.hazards.scene import LIVE, Scene
 from floorplan_circuits.home.home import mains
-from floorplan_circuits.survey.log_book import DEFINITELY_OFF
 from floorplan_circuits.survey.troubles import IN_WORDS
 
 SOURCE = "Common practice, no source."
@@ -45,7 +44,7 @@ def breakers_in_trouble(scene: Scene) -> Iterator[Hazard]:
 def breakers_found_off(scene: Scene) -> Iterator[Hazard]:
     """Yield the hazard of each breaker that was found off or tripped."""
     for breaker in scene.home.breakers:
-        if breaker.found.state in DEFINITELY_OFF:
+        if breaker.found.is_off:
             mark, why = scene.mark(breaker.id), breaker.found.why.strip()
             is_fuse = breaker.device == "fuse"
             state = FUSE_STATES[breaker.found.state] if is_fuse else breaker.found.state

@@ -120,6 +120,11 @@ class Found(Record):
     state: Literal["on", "off", "tripped", "not recorded"] = "not recorded"
     why: Name = ""
 
+    @property
+    def is_off(self) -> bool:
+        """Whether it was found off or tripped: no plan ever asks to turn it on."""
+        return self.state in ("off", "tripped")
+
 
 class Permission(Record):
     """Whether the breaker may be opened, for how many minutes at a stretch, whose word that is, and why."""

@@ -121,7 +121,7 @@ def _room(step: GuideStep, looks: tuple[tuple[int, Look], ...], findings: Findin
 
 def state_in_words(off: Collection[int], findings: Findings) -> str:
     """Return what is off in a walk, however it came about: whoever comes back reads it at the panel."""
-    found_off = any(breaker.found.state in ("off", "tripped") for breaker in findings.home.breakers)
+    found_off = any(breaker.found.is_off for breaker in findings.home.breakers)
     but = ", but for those found off" if found_off else ""
     return f"Off: {', '.join(_marks(off, findings))}. All others on{but}." if off else f"All breakers on{but}."
 

@@ -71,7 +71,7 @@ def left_alone(plan: TestPlan, findings: Findings) -> Iterator[str]:
             yield f"Leave {marks[handle]} as it is: {why}."
     if plan.at_most:
         yield _limits(plan, findings)
-    resting = [breaker.id for breaker in findings.home.breakers if breaker.found.state in ("off", "tripped")]
+    resting = [breaker.id for breaker in findings.home.breakers if breaker.found.is_off]
     dark = never_dark(findings.home, plan.apart, plan.left_alone, resting)
     apart = [marks[handle] for handle in plan.apart if handle not in dark]
     if apart:

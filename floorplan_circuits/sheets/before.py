@@ -251,7 +251,7 @@ def _neutral(findings: Findings, breaker: Breaker) -> Iterator[str]:
 
 def _left_off(breaker: Breaker) -> Iterator[str]:
     found = breaker.found
-    if found.state in ("off", "tripped"):
+    if found.is_off:
         yield f"found {found.state}: {found.why}" if found.why else f"found {found.state}, nobody wrote down why"
 
 

@@ -71,7 +71,7 @@ def _breakers(findings: Findings, breakers: Mapping[int, None], barred: Mapping[
         one = home.breakers[breaker]
         panel = home.panels.get(one.panel)
         where = f" in {panel.name}{f' ({panel.place})' if panel.place else ''}" if panel is not None else ""
-        if one.found.state in ("off", "tripped"):
+        if one.found.is_off:
             why = f" ({one.found.why})" if one.found.why else ""
             yield f"Breaker {findings.marks[breaker]}{where} was found {one.found.state}{why}: leave it as it is."
         elif breaker in barred:

@@ -10,7 +10,6 @@ from floorplan_circuits.home.home import Home
 from floorplan_circuits.home.log import Change, Entry, Opened, Reading, Round, Struck, Traced, Trouble, UnknownEntry
 from floorplan_circuits.home.record import Record
 
-DEFINITELY_OFF = ("off", "tripped")
 LONGEST_ID = 16
 """Digits that an id can have."""
 
@@ -40,7 +39,7 @@ class LogBook:
         self.round_numbers: Mapping[int, int] = {entry: number for number, entry in enumerate(rounds, 1)}
         """Entry -> what people call the round: counted from 1 over all ever written, struck ones too."""
         self._newer = frozenset(_newer_in(home))
-        self.found_off = frozenset(breaker.id for breaker in home.breakers if breaker.found.state in DEFINITELY_OFF)
+        self.found_off = frozenset(breaker.id for breaker in home.breakers if breaker.found.is_off)
 
     @cached_property
     def readings(self) -> Mapping[int, list[Seen]]:

@@ -148,7 +148,7 @@ FAULTS = (
     Fault("shutoff/telling_why", 'if source.kind != "utility":', "if False:", "a second source is not told"),
     Fault("shutoff/telling_why", "for one in cut.uncut:", "for one in ():", "what stays live is not told"),
     Fault("shutoff/revive", "elif breaker in barred:", "elif False:", "a breaker in trouble is reset"),
-    Fault("shutoff/revive", 'if one.found.state in ("off", "tripped"):', "if False:", "what was left off is turned on"),
+    Fault("shutoff/revive", "if one.found.is_off:", "if False:", "what was left off is turned on"),
     Fault(
         "supply/handles",
         "if all(_holds(breaker.tie) for breaker in group)]",
