@@ -14,7 +14,7 @@ from floorplan_circuits.drawing.close_up_bodies import (
     listed_plates,
     screw,
 )
-from floorplan_circuits.drawing.close_up_facts import HOLDS_CABLES, Gang, Strand
+from floorplan_circuits.drawing.close_up_facts import Gang, Strand
 from floorplan_circuits.drawing.close_up_outlets import outlets_of
 from floorplan_circuits.drawing.close_up_receptacles import receptacle
 from floorplan_circuits.drawing.close_up_switches import switch
@@ -35,7 +35,7 @@ def face(gang: Gang, strands: Sequence[Strand], middle: XY, room: float, look: L
     kind = kind_named(gang.device.kind)
     if gang.device.kind == "loose cable end":
         return _bare_ends(strands, middle, room, look)
-    if gang.device.kind in HOLDS_CABLES:
+    if kind.holds_cables:
         return _splice(strands, middle, room, look)
     if kind.group == "switch":
         return switch(kind.symbol, strands, middle, room, look)

@@ -8,10 +8,8 @@ from floorplan_circuits.drawing.plates import UNKNOWN_WORD, Plate, plate_of
 from floorplan_circuits.findings import BoxFinding, Conclusion, Findings
 from floorplan_circuits.home.boxes import Box, Device, Feed
 from floorplan_circuits.home.days import written
-from floorplan_circuits.home.kinds import kind_named
+from floorplan_circuits.home.kinds import kind_named, only_holds_cables
 
-HOLDS_CABLES = ("junction box", "loose cable end", "blank outlet")
-"""Kinds of device that take no power themselves: they only hold the cables of the box."""
 BELOW = ("bottom", "below", "under", "foot", "floor")
 PLACES = ("top", "bottom", "left", "right", "back")
 NO_BREAK = "\N{NO-BREAK SPACE}"
@@ -98,7 +96,7 @@ def _gangs(box: Box, findings: Findings, enters: Mapping[int, Sequence[str]]) ->
     for slot in range(1, box.gangs + 1):
         mine = [device for device in built if device.slot == slot]
         for device in mine:
-            if device.kind in HOLDS_CABLES and not device.feeds and box.passing:
+            if only_holds_cables(device, box):
                 continue  # what it holds is drawn as passing cables
             yield Gang(slot, device, tuple(_strands(device, findings, enters)))
         covered = max([covered, *(slot + gangs_wide(device) - 1 for device in mine)])

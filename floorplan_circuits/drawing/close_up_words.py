@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from floorplan_circuits.drawing.close_up_facts import HOLDS_CABLES, Contents, Strand, day_of
+from floorplan_circuits.drawing.close_up_facts import Contents, Strand, day_of
 from floorplan_circuits.drawing.close_up_rows import Measure, shortened
 from floorplan_circuits.drawing.ink import Group, Mark, Pen, Shape, Text, moved, polyline, rectangle, scaled
 from floorplan_circuits.drawing.lettering import cap_height, fits, width, wrap
@@ -19,6 +19,7 @@ from floorplan_circuits.drawing.plates import (
     text_height,
 )
 from floorplan_circuits.findings import BoxFinding, Subject
+from floorplan_circuits.home.kinds import kind_named
 
 TITLE_SIZE, HEADLINE_SIZE, BODY_SIZE, HOW_SIZE, CAPTION_SIZE = 14.0, 12.5, 9.4, 8.6, 8.0
 MARK_SCALE = 1.5
@@ -111,7 +112,7 @@ def _sort(contents: Contents) -> str:
     if box.mount == "loose cable end":
         return "A cable end without a box."
     hidden = "hidden" if box.mount == "hidden" else ""
-    if contents.lanes and box.passing and all(device.kind in HOLDS_CABLES for device in devices):
+    if contents.lanes and box.passing and all(kind_named(device.kind).holds_cables for device in devices):
         return f"{capital(' '.join(filter(None, (hidden, 'junction box'))))}, cover off."
     gangs = f"{in_words(box.gangs)} {'gang' if box.gangs == 1 else 'gangs'}"
     where = {"ceiling": ", in the ceiling", "floor": ", in the floor", "outdoor": ", outdoors", "hidden": ", hidden"}

@@ -17,7 +17,7 @@ from floorplan_circuits.drawing.symbols import centre as symbol_centre
 from floorplan_circuits.drawing.symbols import stamp
 from floorplan_circuits.findings import XY, BoxFinding, Findings, Standing, Subject
 from floorplan_circuits.home.boxes import Box, Feed
-from floorplan_circuits.home.kinds import kind_named
+from floorplan_circuits.home.kinds import kind_named, only_holds_cables
 
 RADIUS = 1.45
 GANG = 3.5
@@ -178,7 +178,7 @@ def _entering(box: Box, findings: Findings) -> Iterator[Entering]:
     for device in box.devices:
         if not device.planned:
             yield from ((feed.id, plate_of(known[feed.id], marks)) for feed in device.feeds if feed.id in known)
-            yield from () if device.feeds else ((None, nothing),)
+            yield from () if device.feeds or only_holds_cables(device, box) else ((None, nothing),)
     yield from ((feed.id, plate_of(known[feed.id], marks, passing=True)) for feed in box.passing if feed.id in known)
     if not box.devices and not box.passing:
         yield None, nothing

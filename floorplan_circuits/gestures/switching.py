@@ -219,4 +219,5 @@ def _loads_between(a: XY, b: XY, context: Context) -> list[int]:
     """Return the lights and fans of the level in a rectangle; receptacles there hang on no switch more often."""
     boxes = set(context.boxes_between(a, b))
     found = [one for box in context.home.boxes if box.id in boxes for one in box.devices]
-    return [one.id for one in found if kind_named(one.kind).group == "light" or one.kind.endswith(" fan")]
+    kinds = {one.id: kind_named(one.kind) for one in found}
+    return [one for one, kind in kinds.items() if kind.group == "light" or kind.switched]

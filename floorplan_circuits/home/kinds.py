@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from functools import cache
 from typing import Literal
 
+from floorplan_circuits.home.boxes import Box, Device
 from floorplan_circuits.home.resources import read_json
 
 Group = Literal["receptacle", "light", "switch", "appliance", "alarm", "other"]
@@ -13,7 +14,9 @@ Group = Literal["receptacle", "light", "switch", "appliance", "alarm", "other"]
 class Kind:
     """One kind of device. `hots`: conductors live to ground that supply it (2: a 240 V load in North America).
 
-    `in_series`: what it is to those that hang behind it, if others may.
+    `in_series`: what it is to those that hang behind it, if others may. `holds_cables`: it takes no power itself.
+    `battery`: it may run on one, and so bears no witness of the mains. `switched`: as a light is, a switch mostly works
+    it, though it is none.
     """
 
     name: str
@@ -28,6 +31,9 @@ class Kind:
     height: int | None = None
     key: str = ""
     in_series: Literal["", "ground fault", "transformer"] = ""
+    holds_cables: bool = False
+    battery: bool = False
+    switched: bool = False
 
 
 @cache
@@ -44,3 +50,8 @@ def kind_named(name: str) -> Kind:
     """Return the kind; an unknown one is plain: its own name, the symbol of a blank outlet."""
     known = catalogue().get(name)
     return known or Kind(name=name, group="other", symbol="blank outlet", label=name, plural=name)
+
+
+def only_holds_cables(device: Device, box: Box) -> bool:
+    """Tell whether a device takes no power itself and all that it holds is recorded as passing through its box."""
+    return kind_named(device.kind).holds_cables and not device.feeds and bool(box.passing)

@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from floorplan_circuits.findings import Findings, Pair, ToTest
 from floorplan_circuits.home.boxes import Box, Device, Feed, FromBreaker, Supplied
 from floorplan_circuits.home.home import Home
-from floorplan_circuits.home.kinds import kind_named
+from floorplan_circuits.home.kinds import kind_named, only_holds_cables
 
 FIRST: tuple[Pair, ...] = ("hot to ground", "hot to neutral", "neutral to ground")
 FURTHER: tuple[Pair, ...] = ("hot to ground", "hot to neutral")
@@ -22,7 +22,6 @@ TERMINALS = {
 TWO_TERMINALS = ("terminal 1", "terminal 2")
 ONE_HOT = ("receptacle", "light")
 """Groups of kinds in which the kind itself tells how many conductors are hot."""
-HOLDS_CABLES = ("junction box", "loose cable end", "blank outlet")
 ANYTHING_ELSE = "any other conductor or splice in it"
 
 
@@ -42,7 +41,7 @@ def to_test(box: Box, findings: Findings) -> tuple[ToTest, ...]:
 def _device(box: Box, device: Device, home: Home) -> Iterator[ToTest]:
     kind = kind_named(device.kind)
     named = device.name or kind.label
-    if device.kind in HOLDS_CABLES and not device.feeds and box.passing:
+    if only_holds_cables(device, box):
         return  # it only holds the cables that pass
     if kind.group == "switch":
         yield from _switch(box, device, named)

@@ -5,12 +5,12 @@ from dataclasses import dataclass, replace
 from itertools import combinations
 
 from floorplan_circuits.findings import BoxFinding, Conclusion, SeenCable
-from floorplan_circuits.home.boxes import Box, Device
+from floorplan_circuits.home.boxes import Box
 from floorplan_circuits.home.home import Home
+from floorplan_circuits.home.kinds import only_holds_cables
 from floorplan_circuits.supply.handles import moves_together
 from floorplan_circuits.survey.log_book import LogBook
 from floorplan_circuits.survey.statements import Stated
-from floorplan_circuits.survey.witness import NOTHING_TO_WORK
 
 
 @dataclass(frozen=True, slots=True)
@@ -132,12 +132,8 @@ def not_recorded(box: Box) -> int:
     """Count devices of which no feed is recorded; a box of which nothing is recorded counts as one unknown."""
     if not box.devices and not box.passing:
         return 1
-    return sum(not device.planned and not device.feeds and not _only_holds(device, box) for device in box.devices)
-
-
-def _only_holds(device: Device, box: Box) -> bool:
-    """Tell whether it takes no power itself and the cables that it holds are recorded."""
-    return device.kind in NOTHING_TO_WORK and bool(box.passing)
+    built = (device for device in box.devices if not device.planned)
+    return sum(not device.feeds and not only_holds_cables(device, box) for device in built)
 
 
 def _cannot_meet(found: Sequence[Conclusion], survey: Survey, together: Mapping[int, frozenset[int]]) -> bool:

@@ -4,14 +4,12 @@ from collections.abc import Mapping
 
 from floorplan_circuits.home.boxes import Control
 from floorplan_circuits.home.home import FeedPlace, Home, existing_feeds
-from floorplan_circuits.home.kinds import catalogue
+from floorplan_circuits.home.kinds import catalogue, kind_named
 from floorplan_circuits.home.log import STRONG_METHODS
 
 TESTERS = ("two-lead tester", "low-impedance meter")
 PLUGGED_IN = ("lamp plugged in", "radio plugged in, no battery")
 WORKED_BY_HAND = ("hand", "pull cord")
-MAY_HAVE_A_BATTERY = ("smoke alarm", "thermostat")
-NOTHING_TO_WORK = ("junction box", "loose cable end", "blank outlet")
 
 
 class Witnesses:
@@ -42,14 +40,14 @@ class Witnesses:
         """Tell whether 'live' by this method is more than a reason to treat the feed as live."""
         if method not in STRONG_METHODS:
             return False
-        return method in TESTERS or not (place.device is not None and place.device.kind in MAY_HAVE_A_BATTERY)
+        return method in TESTERS or place.device is None or not kind_named(place.device.kind).battery
 
     def _steady(self, place: FeedPlace) -> bool:
         return all(control.by in WORKED_BY_HAND for control in self.switched.get(place.feed.id, ()))
 
     def _load_shows(self, place: FeedPlace, method: str) -> bool:
         kind = None if place.device is None else catalogue().get(place.device.kind)
-        if kind is None or kind.name in (*MAY_HAVE_A_BATTERY, *NOTHING_TO_WORK):
+        if kind is None or kind.battery or kind.holds_cables:
             return False
         if kind.group == "switch":
             return self._works_one_lamp(place)

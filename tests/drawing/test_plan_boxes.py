@@ -134,3 +134,10 @@ def test_every_loose_cable_end_of_the_samples_points_into_the_room_the_words_nam
         ahead = one.at[0] + 100 * cos(radians(one.angle)), one.at[1] + 100 * sin(radians(one.angle))
         room = findings.home.rooms[findings.room_of[one.id]]
         assert polygon(room.outline).contains(Point(ahead))
+
+
+def test_a_junction_box_shows_the_cables_it_holds_and_none_beside_them() -> None:
+    one = box(20, (0, 0), device(21, kind="junction box"), passing=(fed(22, 6), fed(23)))
+    assert [plate.words for plate in plates_of(one, frame_of(one))] == ["1", "?"]
+    empty = box(20, (0, 0), device(21, kind="junction box"))
+    assert [plate.words for plate in plates_of(empty, frame_of(empty))] == ["?"]
