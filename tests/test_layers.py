@@ -22,7 +22,7 @@ BAD_IMPORTS = (
     ("geometry/rooms.py", "from floorplan_circuits.supply.legs import leg", TOWER),
     ("supply/legs.py", "from floorplan_circuits.survey.log_book import LogBook", TOWER),
     ("hazards/phrases.py", "from floorplan_circuits.directory.wording import lines", TOWER),
-    ("find.py", "from floorplan_circuits.report import as_text", TOWER),
+    ("find.py", "from floorplan_circuits.reports.check import as_text", TOWER),
     ("survey/proof.py", "from floorplan_circuits.looking_up import look_up", TOWER),
     ("findings/common.py", "from floorplan_circuits.view import View", PICTURE),
     ("drawing/ink.py", "from floorplan_circuits.surfaces.collect import collect", PICTURE),

@@ -33,7 +33,7 @@ def run(options: argparse.Namespace) -> int:
     found = findings_of(options.home)
     if found is None:
         return UNREADABLE
-    from floorplan_circuits.report import as_json, as_text, as_text_by_room
+    from floorplan_circuits.reports.check import as_json, as_text, as_text_by_room
 
     findings, _ = found
     in_words = as_text_by_room if options.by_room else as_text

@@ -47,7 +47,7 @@ def run(options: argparse.Namespace) -> int:
     found = findings_of(options.home)
     if found is None:
         return UNREADABLE
-    from floorplan_circuits.directory_report import as_json, as_text, is_objected_to
+    from floorplan_circuits.reports.directory import as_json, as_text, is_objected_to
 
     findings, _ = found
     tell(as_json_text(as_json(findings)) if options.json else as_text(findings))

@@ -31,7 +31,7 @@ def run(options: argparse.Namespace) -> int:
     found = findings_of(options.home)
     if found is None:
         return UNREADABLE
-    from floorplan_circuits.known import as_json, as_text
+    from floorplan_circuits.reports.known import as_json, as_text
 
     findings, _ = found
     tell(as_json_text(as_json(findings)) if options.json else as_text(findings))

@@ -53,7 +53,7 @@ def run(options: argparse.Namespace) -> int:
     if found is None:
         return UNREADABLE
     from floorplan_circuits.printing import CannotPrint, Wanted, make_sheet
-    from floorplan_circuits.written import files_of
+    from floorplan_circuits.sheet_files import files_of
 
     findings, pictures = found
     wanted = Wanted(

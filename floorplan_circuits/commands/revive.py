@@ -18,8 +18,8 @@ def run(options: argparse.Namespace) -> int:
     found = findings_of(options.home)
     if found is None:
         return UNREADABLE
-    from floorplan_circuits.cut_report import revival_as_text
     from floorplan_circuits.find import revive
+    from floorplan_circuits.reports.shutoff import revival_as_text
 
     findings, _ = found
     boxes = boxes_by_mark(findings, options.home, [options.mark])

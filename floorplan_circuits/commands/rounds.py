@@ -67,7 +67,7 @@ def run(options: argparse.Namespace) -> int:
     if found is None:
         return UNREADABLE
     from floorplan_circuits.find import course_of, plan_rounds
-    from floorplan_circuits.plan_report import as_json, as_text
+    from floorplan_circuits.reports.rounds import as_json, as_text
 
     findings, _ = found
     boxes = boxes_by_mark(findings, options.home, options.box)

@@ -51,8 +51,8 @@ def run(options: argparse.Namespace) -> int:
     found = findings_of(options.home)
     if found is None:
         return UNREADABLE
-    from floorplan_circuits.cut_report import as_json, as_text
     from floorplan_circuits.find import shut_off
+    from floorplan_circuits.reports.shutoff import as_json, as_text
 
     findings, pictures = found
     boxes = boxes_by_mark(findings, options.home, options.marks)

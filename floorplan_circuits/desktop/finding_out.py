@@ -25,7 +25,7 @@ from floorplan_circuits.gestures.finding_out import (
 from floorplan_circuits.gestures.selecting import Select
 from floorplan_circuits.home.called import called_there
 from floorplan_circuits.home.home import Home
-from floorplan_circuits.meaning import what_it_means
+from floorplan_circuits.reading_in_words import what_it_means
 
 if TYPE_CHECKING:
     from floorplan_circuits.desktop.work_area import WorkArea

@@ -14,7 +14,7 @@ from floorplan_circuits.home.called import feed_called
 from floorplan_circuits.home.days import written
 from floorplan_circuits.home.home import existing_feeds
 from floorplan_circuits.home.power import Permission
-from floorplan_circuits.meaning import what_is_missing
+from floorplan_circuits.reading_in_words import what_is_missing
 from floorplan_circuits.rounds.guide_words import cautions
 from floorplan_circuits.rounds.steps import Manner
 

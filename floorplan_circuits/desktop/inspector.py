@@ -24,7 +24,7 @@ from floorplan_circuits.findings import Disagreement
 from floorplan_circuits.home.boxes import Box, Device, Feed, FromBreaker, Supplied
 from floorplan_circuits.home.home import Home
 from floorplan_circuits.home.kinds import catalogue, kind_named
-from floorplan_circuits.told import box_history
+from floorplan_circuits.log_in_words import box_history
 
 WAIT_MS = 150
 NOT_TIED = "not known"

@@ -9,7 +9,7 @@ from PySide6.QtPdf import QPdfDocument
 from PySide6.QtPrintSupport import QPrinter
 
 from floorplan_circuits.desktop.sheet_maker import Made
-from floorplan_circuits.written import files_of, numbered
+from floorplan_circuits.sheet_files import files_of, numbered
 
 POINTS_AN_INCH = 72.0
 PICTURE_DPI, MOST_PRINTED_DPI = 200, 300

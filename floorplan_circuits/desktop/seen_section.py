@@ -10,7 +10,7 @@ from floorplan_circuits.edits.edited import Edited
 from floorplan_circuits.edits.recording import strike
 from floorplan_circuits.findings import Disagreement
 from floorplan_circuits.home.home import Home
-from floorplan_circuits.told import Told
+from floorplan_circuits.log_in_words import Told
 
 AT_FIRST = 8
 """So many entries are shown until all are asked for."""

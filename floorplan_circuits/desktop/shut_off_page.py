@@ -6,15 +6,6 @@ from functools import partial
 from PySide6.QtCore import QTimer, Signal
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QScrollArea, QVBoxLayout, QWidget
 
-from floorplan_circuits.cut_report import (
-    CAUTION,
-    NOTHING_TO_TURN_OFF,
-    around_lines,
-    choice_line,
-    dark_lines,
-    named,
-    stay_shut_lines,
-)
 from floorplan_circuits.desktop.afterwards_form import AfterwardsForm
 from floorplan_circuits.desktop.cutter import Answer
 from floorplan_circuits.desktop.pieces import button, label
@@ -24,6 +15,15 @@ from floorplan_circuits.findings import BoxWhenOff, Findings, ShutOff, ToTurnOff
 from floorplan_circuits.gestures.shutting_off import NOTHING_PICKED, to_test
 from floorplan_circuits.home.handling import FUSE_CARE, any_fuse, to_open
 from floorplan_circuits.home.trade_words import home_words
+from floorplan_circuits.reports.shutoff import (
+    CAUTION,
+    NOTHING_TO_TURN_OFF,
+    around_lines,
+    choice_line,
+    dark_lines,
+    named,
+    stay_shut_lines,
+)
 
 CHECKING = "Checking …"
 SECTION_AIR = 8

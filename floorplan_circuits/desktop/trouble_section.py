@@ -11,7 +11,7 @@ from floorplan_circuits.desktop.seen_section import Attempt, SeenSection
 from floorplan_circuits.edits.recording import record_trouble
 from floorplan_circuits.home.home import Home
 from floorplan_circuits.home.log import Trouble
-from floorplan_circuits.told import handle_history
+from floorplan_circuits.log_in_words import handle_history
 
 NONE_NEW = "none to tell"
 TROUBLES = (NONE_NEW, *get_args(Trouble.model_fields["what"].annotation))

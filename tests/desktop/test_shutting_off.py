@@ -7,7 +7,6 @@ from PySide6.QtCore import QPoint, QPointF, Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QLabel, QPushButton
 
-from floorplan_circuits.cut_report import dark_lines
 from floorplan_circuits.desktop.rail import DRAW, FIND_OUT, PANEL, SHUT_OFF, TIE
 from floorplan_circuits.desktop.shut_off_page import ALL_ON
 from floorplan_circuits.desktop.what_if_band import NOTHING_IS
@@ -22,6 +21,7 @@ from floorplan_circuits.gestures.shutting_off import NOTHING_OFF, NOTHING_PICKED
 from floorplan_circuits.home.log import Change, Round
 from floorplan_circuits.home.power import Found
 from floorplan_circuits.home.resources import folder
+from floorplan_circuits.reports.shutoff import dark_lines
 from tests.desktop.hand import is_dark
 from tests.desktop.robot_hand import draw_kitchen, press
 

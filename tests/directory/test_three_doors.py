@@ -2,10 +2,10 @@
 
 import pytest
 
-from floorplan_circuits.directory_report import is_objected_to
 from floorplan_circuits.edits.breakers import set_breaker
 from floorplan_circuits.edits.meanings import explain
 from floorplan_circuits.find import find
+from floorplan_circuits.reports.directory import is_objected_to
 from tests.directory.test_judge import home_with
 
 DOORS = {

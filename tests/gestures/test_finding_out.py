@@ -27,7 +27,7 @@ from floorplan_circuits.home.days import written
 from floorplan_circuits.home.home import Home
 from floorplan_circuits.home.log import Round
 from floorplan_circuits.home.power import Found, Permission
-from floorplan_circuits.told import box_history
+from floorplan_circuits.log_in_words import box_history
 from tests.edits.samples import box_of, breaker_at, device_of, feeds_in, house, typed_in
 
 DAY = "2026-03-14"

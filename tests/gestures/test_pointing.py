@@ -18,7 +18,7 @@ from floorplan_circuits.gestures.finding_out import (
 from floorplan_circuits.gestures.pointing import NO_ADAPTER, PASSES, adapters
 from floorplan_circuits.home.log import Traced
 from floorplan_circuits.home.power import Permission
-from floorplan_circuits.meaning import what_it_means
+from floorplan_circuits.reading_in_words import what_it_means
 from tests.edits.samples import breaker_at, feeds_in, house, typed_in
 
 DAY = "2026-03-14"

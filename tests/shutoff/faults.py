@@ -7,7 +7,7 @@ import sys
 
 from tests.planted import Fault, main
 
-TESTS = ("tests/shutoff", "tests/supply", "tests/test_what_if.py", "tests/test_cut_report.py")
+TESTS = ("tests/shutoff", "tests/supply", "tests/test_what_if.py", "tests/reports/test_shutoff.py")
 FAULTS = (
     Fault(
         "shutoff/targets",

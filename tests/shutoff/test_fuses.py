@@ -2,12 +2,12 @@
 
 import pytest
 
-from floorplan_circuits.cut_report import as_text
 from floorplan_circuits.find import find, plan_rounds, shut_off
 from floorplan_circuits.gestures.finding_out import SetUp, headline, taken
 from floorplan_circuits.gestures.shutting_off import asks_for
 from floorplan_circuits.home.handling import FUSE_BACK, FUSE_CARE, FUSE_KEPT, to_open
 from floorplan_circuits.home.home import Home
+from floorplan_circuits.reports.shutoff import as_text
 from floorplan_circuits.rounds.wording import in_words
 from floorplan_circuits.shutoff.steps import steps
 from tests.drawing.drawn import box, breaker, device, fed, home

@@ -10,7 +10,7 @@ import sys
 
 from tests.planted import Fault, main
 
-TESTS = ("tests/survey", "tests/test_known.py")
+TESTS = ("tests/survey", "tests/reports/test_known.py")
 FAULTS = (
     Fault(
         "survey/witness",

@@ -9,11 +9,11 @@ from hypothesis import strategies as st
 from pypdf import PdfReader
 
 from floorplan_circuits import cli
-from floorplan_circuits.cut_report import NO_LIVE_POINT, NOTHING_TO_TURN_OFF, as_json, as_text
 from floorplan_circuits.files.save import save_home
 from floorplan_circuits.find import find, shut_off
 from floorplan_circuits.home.home import Home
 from floorplan_circuits.home.resources import folder
+from floorplan_circuits.reports.shutoff import NO_LIVE_POINT, NOTHING_TO_TURN_OFF, as_json, as_text
 from sample_homes.write_samples import SAMPLES
 from tests.drawing.drawn import sample
 from tests.homes import homes

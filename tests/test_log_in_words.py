@@ -23,7 +23,7 @@ from floorplan_circuits.edits.removal import remove
 from floorplan_circuits.edits.ties import tie
 from floorplan_circuits.home.home import Home, feeds
 from floorplan_circuits.home.power import Found
-from floorplan_circuits.told import box_history
+from floorplan_circuits.log_in_words import box_history
 from tests.edits.samples import box_of, breaker_at, device_of, feeds_in, house, panel_of, typed_in
 from tests.homes import homes
 

@@ -12,7 +12,7 @@ from floorplan_circuits.findings import Findings
 from floorplan_circuits.home.days import written
 from floorplan_circuits.home.record import change
 from floorplan_circuits.home.resources import folder
-from floorplan_circuits.known import as_json, as_text
+from floorplan_circuits.reports.known import as_json, as_text
 from sample_homes.write_samples import SAMPLES
 from tests.homes import homes
 from tests.supply.wiring import UNKNOWN, behind, elsewhere, on

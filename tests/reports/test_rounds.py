@@ -11,7 +11,7 @@ from floorplan_circuits.files.open import open_home
 from floorplan_circuits.files.save import save_home
 from floorplan_circuits.find import find, plan_rounds
 from floorplan_circuits.home.resources import folder
-from floorplan_circuits.plan_report import as_json, as_text
+from floorplan_circuits.reports.rounds import as_json, as_text
 from floorplan_circuits.rounds.answers import plan_code
 from sample_homes.write_samples import SAMPLES
 from tests.homes import homes

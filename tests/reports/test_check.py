@@ -12,7 +12,7 @@ from floorplan_circuits.home.home import Home
 from floorplan_circuits.home.record import change
 from floorplan_circuits.home.resources import folder
 from floorplan_circuits.home.table import Table
-from floorplan_circuits.report import as_json, as_text, as_text_by_room
+from floorplan_circuits.reports.check import as_json, as_text, as_text_by_room
 from sample_homes.write_samples import SAMPLES
 from tests.homes import homes
 from tests.supply.wiring import UNKNOWN, elsewhere, on

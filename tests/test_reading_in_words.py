@@ -13,7 +13,7 @@ from floorplan_circuits.edits.ties import tie
 from floorplan_circuits.find import find
 from floorplan_circuits.home.home import Home
 from floorplan_circuits.home.power import Found
-from floorplan_circuits.meaning import NO_HAND, NOT_LIVE, what_is_missing, what_it_means
+from floorplan_circuits.reading_in_words import NO_HAND, NOT_LIVE, what_is_missing, what_it_means
 from tests.edits.samples import box_of, breaker_at, device_of, feeds_in, house, level_of, typed_in
 
 DAY = "2026-03-14"

@@ -5,11 +5,11 @@ import pytest
 from hypothesis import given, settings
 
 from floorplan_circuits import cli
-from floorplan_circuits.directory_report import as_json, as_text
 from floorplan_circuits.files.open import open_home
 from floorplan_circuits.files.save import text_of
 from floorplan_circuits.find import find
 from floorplan_circuits.home.resources import folder
+from floorplan_circuits.reports.directory import as_json, as_text
 from sample_homes.write_samples import SAMPLES
 from tests.homes import homes
 

@@ -12,7 +12,7 @@ from floorplan_circuits.home.called import called_there
 from floorplan_circuits.home.days import written
 from floorplan_circuits.home.home import FeedPlace, existing_feeds
 from floorplan_circuits.home.log import Traced
-from floorplan_circuits.report import part_in_words
+from floorplan_circuits.reports.check import part_in_words
 from floorplan_circuits.supply.reach import Nearest, nearest_breakers
 from floorplan_circuits.survey.log_book import LogBook, day
 from floorplan_circuits.survey.telling import Telling

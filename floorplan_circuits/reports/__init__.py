@@ -1,0 +1,1 @@
+"""What the commands say, as text and as JSON: one module a command, by its name."""
