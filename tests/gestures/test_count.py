@@ -102,6 +102,8 @@ def devices(made: Drawn) -> None:
 def in_front(box: Box) -> XY:
     (x, y), angle = box.at, radians(box.angle)
     far = IN_FRONT_MM if box.mount in ("wall", "outdoor") else 0
+    if box.mount == "loose cable end":  # it stays where it is put, and comes out to the side it is put on
+        far = NEAR_MM / 2
     return x + far * cos(angle), y + far * sin(angle)
 
 
