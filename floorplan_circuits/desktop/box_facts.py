@@ -119,7 +119,7 @@ class BoxFacts(FormPage):
             self._pick(form, "Minds going off", {**MINDS, **own}, device.critical, _of_device(device, "critical"))
             load = "" if device.va is None else str(device.va)
             self._line(form, "Load", load, _typed(device, "va", load_typed), "VA, as stamped")
-            self._pick(form, "Runs for", HOURS, device.continuous, _of_device(device, "continuous"))
+            self._pick(form, "Runs long", HOURS, device.continuous, _of_device(device, "continuous"))
         if kind_named(device.kind).group == "receptacle":
             rated = "" if device.rated is None else str(device.rated)
             self._line(form, "Stamped", rated, _typed(device, "rated", rating_typed), "amps")
