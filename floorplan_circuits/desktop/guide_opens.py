@@ -18,8 +18,8 @@ if TYPE_CHECKING:
 ASKS = "Which of these switch the hot wire alone?"
 WHY = (
     "A breaker that switches the neutral too puts a lamp out and may leave the hot live: then a lamp proves nothing. "
-    "In North America a breaker without a test button, and without a white coiled wire of its own, switches the hot "
-    "alone as a rule. Look from outside: the panel’s cover stays on."
+    "In North America a breaker without a test button switches the hot alone as a rule (common practice, no source); "
+    "elsewhere many switch both. Look from outside: the panel’s cover stays on."
 )
 NOT_KNOWN = "Leave out what has a test button and what you do not know: what is on it is then suggested, not tested."
 
@@ -49,7 +49,7 @@ class OpensForm(QWidget):
 
 def opens_pieces(form: OpensForm, go_on: Callable[[], object]) -> list[QWidget]:
     """Return the screen that asks what breakers open."""
-    every = [button("Tick all of these", form.tick_all)] if len(form.ticks) > 1 else []
+    every = [button("None of these has a test button: tick all", form.tick_all)] if len(form.ticks) > 1 else []
     words = (text(ASKS, "guide_head"), text(WHY, "guide_words"))
     return [*words, *every, form, text(NOT_KNOWN, "guide_small"), button("Go on (Enter)", go_on, "action")]
 

@@ -20,9 +20,9 @@ WORKS = {
 NOBODY_KNOWS = "Where nobody knows what a switch works, nothing shows from outside: it stays unknown, treat as live."
 HOT_ALONE = "Its breakers switch the hot wire alone; none has a test button."
 HOT_ALONE_MEANS = (
-    "Usual in North America for breakers without a test button and without a white coiled wire of their own. A breaker "
-    "that switches the neutral too can put a lamp out and leave the hot live: leave the tick out where one has a test "
-    "button, or where you do not know. The guide then asks of each that is tried alone."
+    "Usual in North America for breakers without a test button. A breaker that switches the neutral too can put a lamp "
+    "out and leave the hot live: leave the tick out where one has a test button, or where you do not know. The guide "
+    "then asks of each that is tried alone."
 )
 
 

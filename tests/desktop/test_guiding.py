@@ -137,7 +137,7 @@ def test_before_breakers_are_tried_alone_it_is_asked_which_switch_the_hot_alone(
         "7 switches the hot wire alone.",
     ]
     assert not any(one.isChecked() for one in form.ticks.values())
-    tap(button(window, "Tick all of these"))
+    tap(button(window, "None of these has a test button: tick all"))
     key(window, Qt.Key.Key_Return)
     hand.settle()
     assert [one.opens for one in breakers.rows] == ["not known"] * 8
@@ -155,7 +155,7 @@ def test_what_was_tried_and_is_not_tested_says_why_and_offers_to_say_what_lacks(
     assert "0 of 2 tested" in words_on(unsaid)
     assert "nobody said that the breaker opens the hot alone" in words_on(unsaid)
     tap(button(window, "Say which breakers switch the hot wire alone"))
-    tap(button(window, "Tick all of these"))
+    tap(button(window, "None of these has a test button: tick all"))
     key(window, Qt.Key.Key_Return)
     hand.settle()
     assert "2 of 2 tested" in words_on(unsaid)
