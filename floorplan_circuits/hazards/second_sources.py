@@ -79,7 +79,7 @@ def _panel(panel: Panel, supplies: _Supplies, scene: Scene) -> Hazard:
 def _adrift(source: Source, scene: Scene) -> Hazard:
     return scene.at_panel(
         "second source",
-        source.name,
+        source.name.strip() or source.kind,
         f"Nobody said where {_called(source)} comes in.",
         "It may make anything live, whatever is off.",
         f"{LIVE} Find out where it comes in, and say so.",

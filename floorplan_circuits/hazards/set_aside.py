@@ -69,5 +69,5 @@ def _last_news(hazard: Hazard, news: dict[int, int], scene: Scene) -> int:
     if not scene.record.named_by_unknown.isdisjoint(hazard.about):
         return len(scene.home.log)
     panels = (breaker.panel for breaker in scene.breakers(hazard.breakers))
-    told = (news.get(thing, -1) for thing in (*hazard.about, *panels))
+    told = (news.get(thing, -1) for thing in (*hazard.about, *hazard.breakers, *panels))
     return max(scene.record.changed_anything, *told, -1)

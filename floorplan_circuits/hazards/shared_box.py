@@ -1,6 +1,7 @@
 """Shared box: more than one circuit enters, and no one hand movement makes it dead."""
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from floorplan_circuits.findings import BoxFinding, Hazard
 from floorplan_circuits.hazards.passing import passing_alone
@@ -36,7 +37,9 @@ def _hazard(found: BoxFinding, scene: Scene) -> Hazard:
     says = f"{place_of(found)}: {enter}{unknown}.{passes}{tie}"
     unsure = [one.feed for one in scene.known_in.get(found.box, ()) if one.standing == "unknown"]
     do = scene.to_do([found.box])
-    return scene.in_box("shared box", found.box, says, WHY, do, SOURCE, rank, breakers=found.breakers, about=unsure)
+    told = scene.in_box("shared box", found.box, says, WHY, do, SOURCE, rank, breakers=found.breakers, about=unsure)
+    # Set aside while its handles were tied, it is another danger once they are not: so tied it is about none of them.
+    return replace(told, about=(found.box, *unsure)) if found.tied else told
 
 
 def _feeds(count: int) -> str:

@@ -6,6 +6,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from floorplan_circuits.edits.breakers import tie_handles, untie_handles
 from floorplan_circuits.edits.recording import dismiss
 from floorplan_circuits.edits.setting_aside import tell_again
 from floorplan_circuits.find import find
@@ -46,6 +47,14 @@ def test_without_a_day_or_a_reason_or_where_a_newer_program_wrote_more_it_counts
     entry = {"kind": "dismissed", "hazard": hazard.kind, "about": hazard.about, "date": DAY, "why": WHY}
     assert the_shared(logged(SHARED, entry)).set_aside
     assert not the_shared(logged(SHARED, entry | missing)).set_aside
+
+
+def test_set_aside_while_tied_it_is_told_anew_once_the_handles_are_not() -> None:
+    tied = tie_handles(SHARED, [FIVE, SEVEN], "by the factory").home
+    there = aside(tied, the_shared(tied))
+    assert the_shared(there).set_aside
+    assert not the_shared(untie_handles(there, [FIVE]).home).set_aside
+    assert not the_shared(logged(there, trouble(SEVEN, "buzzes"))).set_aside
 
 
 NEWS = {
