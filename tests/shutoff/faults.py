@@ -170,6 +170,35 @@ FAULTS = (
     Fault(
         "supply/edges", 'elif on.how == "not known":\n        yield "unknown", feed.id', "", "what nobody knows is dead"
     ),
+    Fault(
+        "shutoff/targets",
+        "for other, feed in beside.items()",
+        "for other, feed in {}.items()",
+        "what a switch works with on another circuit stays on",
+    ),
+    Fault(
+        "findings/shut_off", "and dead and self.all_cut", "and dead", "a neutral's circuit that nothing cuts is whole"
+    ),
+    Fault("survey/proof", "and moved <= dead.off", "", "a handle nailed to another was off alone"),
+    Fault("survey/log_book", " | self._newer", "", "what a newer program wrote more of is known"),
+    Fault("survey/states", "    if one.breakers:\n", "    if False:\n", "what was traced is disconnected"),
+    Fault("survey/states", "in judge.evidence.adrift:", "in ():", "a source adrift is nowhere"),
+    Fault("survey/states", "elif not own <= {*seen}:", "elif False:", "what nobody saw in the box was seen"),
+    Fault(
+        "survey/states",
+        "if not all(_is_shut(breaker, opened, judge) for breaker in whole):",
+        "if False:",
+        "half a handle is a whole one",
+    ),
+    Fault(
+        "survey/conclusions",
+        "(*concluded.breakers, *astray)",
+        "(*concluded.breakers,)",
+        "what a tracer points to stays on",
+    ),
+    Fault(
+        "survey/troubles", "return joined | dict(barred)", "return dict(barred)", "a nailed handle may be turned off"
+    ),
 )
 
 if __name__ == "__main__":

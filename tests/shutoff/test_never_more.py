@@ -146,6 +146,15 @@ def test_a_handle_nailed_to_one_that_may_never_go_off_is_no_choice(made) -> None
     assert handles_off(plan) <= {MAIN}
 
 
+def test_half_of_a_tied_handle_is_not_what_was_tested() -> None:
+    """The test was of both; which of them feeds it nobody saw, and each may trip alone."""
+    tied = [own(one, tie=Tie(group=1, made="by the factory")) for one in (A, B)]
+    home = house({FEED: on(A)}, *a_test(A, B), SEEN, breakers=tied)
+    findings = find(home)
+    assert shut_off(findings, [box_of(FEED)], frozenset({A})).states[0].state == "not proved"
+    assert shut_off(findings, [box_of(FEED)]).states[0].state == "should be dead"
+
+
 # --- switches on two circuits ---------------------------------------------------------------------------------------
 
 

@@ -220,6 +220,13 @@ FAULTS = (
         "for breaker in () for _, trouble in record.troubles.get(breaker, ())",
         "troubles are not told",
     ),
+    Fault("survey/shut", " - self.unsure", "", "a fuse of unknown side is excluded by a live"),
+    Fault(
+        "survey/witness",
+        "any(feed in self._built for feed in controls[0].feeds)",
+        "True",
+        "a planned lamp bears witness",
+    ),
 )
 
 

@@ -192,3 +192,11 @@ def test_two_hots_on_two_breakers_explain_a_load_that_stops_with_either() -> Non
     assert left(house(None, *entries, kind="240 V appliance")).at_odds == ()
     assert left(house({FEED: on(A, B, how="all")}, *entries)).at_odds == ()
     assert left(house(None, *entries, went("dead", C), kind="240 V appliance")).at_odds != ()
+
+
+def test_a_fuse_of_which_nobody_knows_the_side_is_excluded_by_no_live() -> None:
+    """With the neutral out the hot stays live: what is live may hang on it all the same."""
+    fuses = [breaker(A, device="fuse", opens="not known"), breaker(B, opens="hot"), breaker(C, opens="hot")]
+    assert A in known(house(None, went("live", A), breakers=fuses)).candidates
+    sure = [breaker(A, device="fuse", opens="hot"), *fuses[1:]]
+    assert A not in known(house(None, went("live", A), breakers=sure)).candidates
