@@ -6,7 +6,7 @@ box, or say that the panel hangs on something else, and that change is no longer
 
 from collections.abc import Iterator
 
-from floorplan_circuits.home.boxes import Behind, FromBreaker, Supplied
+from floorplan_circuits.home.boxes import Behind, Box, FromBreaker, Hangs, Supplied
 from floorplan_circuits.home.home import FeedPlace, Home, feeds
 from floorplan_circuits.home.log import Change, Round, Traced
 from floorplan_circuits.home.record import change
@@ -14,15 +14,12 @@ from floorplan_circuits.supply.handles import moves_together
 from floorplan_circuits.survey.log_book import LogBook
 from floorplan_circuits.survey.statements import breakers_above
 
-WIRED = ("boxes", "breakers", "panels")
 NOTE = "It stood elsewhere on the map when that changed: what was tested before still counts no more."
 
 
 def keep_lapsed(before: Home, after: Home) -> Home:
     """Return `after`, with a change of each box at its log's end whose tests would count again by the edit alone."""
-    if all(getattr(before, table) is getattr(after, table) for table in WIRED):
-        return after
-    if not any(isinstance(entry, Change) for entry in before.log):
+    if _is_wired_alike(before, after) or not any(isinstance(entry, Change) for entry in before.log):
         return after
     was, now = _Lapses(before), _Lapses(after)
     boxes = dict.fromkeys(
@@ -34,6 +31,18 @@ def keep_lapsed(before: Home, after: Home) -> Home:
         return after
     entry = Change(id=after.next_id, kind="change", what="unknown work", boxes=tuple(boxes), note=NOTE)
     return change(after, log=(*after.log, entry), next_id=after.next_id + 1)
+
+
+def _is_wired_alike(before: Home, after: Home) -> bool:
+    """Tell whether panels and breakers are the same, and no box holds another feed, or one that hangs otherwise."""
+    if before.panels is not after.panels or before.breakers is not after.breakers:
+        return False
+    touched = ((before.boxes.get(box.id), box) for box in after.boxes if before.boxes.get(box.id) is not box)
+    return all(was is not None and _hanging(was) == _hanging(box) for was, box in touched)
+
+
+def _hanging(box: Box) -> list[tuple[int, Hangs]]:
+    return [(feed.id, feed.on) for feed in box.feeds()]
 
 
 class _Lapses:
