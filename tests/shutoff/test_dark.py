@@ -4,7 +4,7 @@ from floorplan_circuits.home.boxes import Device, Feed
 from floorplan_circuits.home.record import change
 from floorplan_circuits.shutoff.dark import critical_among, places_of, weight
 from tests.supply.wiring import on
-from tests.survey.houses import A, B, FEED, box_of, house
+from tests.survey.houses import FEED, A, B, box_of, house
 
 MINDED, PLAIN = FEED, 401
 
