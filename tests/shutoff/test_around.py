@@ -11,7 +11,7 @@ from floorplan_circuits.home.record import change
 from floorplan_circuits.home.table import Table
 from tests.shutoff.plans import plan_of
 from tests.supply.wiring import behind, breaker, main, on, panel
-from tests.survey.houses import FEED, MAIN, PANEL, A, B, C, a_test, box_of, device_of, house, trouble
+from tests.survey.houses import FEED, MAIN, PANEL, A, B, C, a_test, box_of, device_of, house, traced, trouble
 
 NEAR, FAR = 401, 402
 NEAR_BOX, FAR_BOX = box_of(NEAR), box_of(FAR)
@@ -40,6 +40,13 @@ def with_device(home: Home, box: int, **fields: Any) -> Home:
 
 def test_of_points_that_will_do_the_nearest_is_named() -> None:
     assert plan_of(two_points()).prove_tester_at == NEAR_BOX
+
+
+def test_what_only_a_label_or_a_tracer_puts_on_a_breaker_proves_no_tester() -> None:
+    feeds = {FEED: on(A), NEAR: on(B), FAR: on(C)}
+    assert plan_of(house(feeds, *a_test(C, feed=FAR))).prove_tester_at == FAR_BOX
+    assert plan_of(house(feeds, *a_test(C, feed=FAR), traced(B, feed=NEAR))).prove_tester_at == FAR_BOX
+    assert plan_of(house(feeds)).prove_tester_at is None
 
 
 @pytest.mark.parametrize(
