@@ -179,7 +179,6 @@ FAULTS = (
     Fault(
         "findings/shut_off", "and dead and self.all_cut", "and dead", "a neutral's circuit that nothing cuts is whole"
     ),
-    Fault("survey/proof", "and moved <= dead.off", "", "a handle nailed to another was off alone"),
     Fault("survey/log_book", " | self._newer", "", "what a newer program wrote more of is known"),
     Fault("survey/states", "    if one.breakers:\n", "    if False:\n", "what was traced is disconnected"),
     Fault("survey/states", "in judge.evidence.adrift:", "in ():", "a source adrift is nowhere"),

@@ -135,6 +135,19 @@ def test_a_circuit_that_shares_a_neutral_and_may_never_go_off_leaves_nothing_who
     assert not plan.is_whole
 
 
+def test_what_shares_a_neutral_that_a_breaker_watches_over_and_nothing_cuts_leaves_nothing_whole() -> None:
+    """The neutral is known as its own, since a ground-fault breaker holds on it, and still the other circuit uses it."""
+    watched = own(A, protects=("ground fault",))
+    watched, never = (
+        change(one, poles=tuple(change(pole, neutral=7) for pole in one.poles))
+        for one in (watched, own(B, may_open=Permission(may="never")))
+    )
+    home = sound(breakers=[watched, never], panels=[panel(PANEL, spaces=200)])
+    plan = plan_of(home)
+    assert plan.states[0].neutral_known
+    assert (state(plan), plan.all_cut, plan.is_whole) == ("should be dead", False, False)
+
+
 # --- handles that may move together ---------------------------------------------------------------------------------
 
 

@@ -220,6 +220,7 @@ FAULTS = (
         "for breaker in () for _, trouble in record.troubles.get(breaker, ())",
         "troubles are not told",
     ),
+    Fault("survey/proof", "and moved <= dead.off", "", "a handle nailed to another was off alone"),
     Fault("survey/shut", " - self.unsure", "", "a fuse of unknown side is excluded by a live"),
     Fault(
         "survey/witness",
