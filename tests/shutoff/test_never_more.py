@@ -136,7 +136,7 @@ def test_a_circuit_that_shares_a_neutral_and_may_never_go_off_leaves_nothing_who
 
 
 def test_what_shares_a_neutral_that_a_breaker_watches_over_and_nothing_cuts_leaves_nothing_whole() -> None:
-    """The neutral is known as its own, since a ground-fault breaker holds on it, and still the other circuit uses it."""
+    """The neutral is known as its own, since a ground-fault breaker holds on it, and the other circuit uses it too."""
     watched = own(A, protects=("ground fault",))
     watched, never = (
         change(one, poles=tuple(change(pole, neutral=7) for pole in one.poles))
