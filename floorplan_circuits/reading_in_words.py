@@ -121,8 +121,11 @@ def _missing(dead: Seen, place: FeedPlace, findings: Findings, book: LogBook) ->
     if not day(dead.round):
         yield "no date"
     along = may_move_along(findings.home)
-    if not all(along.get(one, frozenset()) <= dead.off for one in dead.off - book.found_off):
+    turned = dead.off - book.found_off
+    if not all(along.get(one, frozenset()) <= dead.off for one in turned):
         yield "its handle may have moved another along, which it may hang on as well"
+    elif len(turned) > 1 and along.get(min(turned)) == turned != moves_together(findings.home).get(min(turned)):
+        yield "two handles were off that something joins: take it off, or say that the factory made it, and test again"
     if not (dead.reading.each_hot and dead.round.method in TESTERS):
         yield from _one_hot_only(dead, findings)
 

@@ -6,7 +6,7 @@ from typing import NamedTuple
 from floorplan_circuits.edits.edited import Edited, Refused, counted, edit, only, there
 from floorplan_circuits.edits.numbering import Counter, counter, marks_given, next_mark
 from floorplan_circuits.edits.removal import remove
-from floorplan_circuits.home.boxes import NOT_KNOWN, Box, Device, Feed, Mount
+from floorplan_circuits.home.boxes import NOT_KNOWN, Behind, Box, Device, Feed, Mount
 from floorplan_circuits.home.home import Home
 from floorplan_circuits.home.kinds import kind_named
 from floorplan_circuits.home.record import Point, change
@@ -142,14 +142,18 @@ def join_halves(home: Home, device: int) -> Edited:
         raise Refused("Its parts are on one feed already.")
     first, *others = found.feeds
     says = f"Join the halves in {box.mark}"
-    seen = {number for _, number in targets(home.log)}
-    if not any(feed.on != NOT_KNOWN or feed.id in seen for feed in others):
+    halves = {feed.id for feed in found.feeds}
+    if any(halves & {*source.into} for source in home.sources):
+        raise Refused("A source comes in at one of the halves: say first where else it comes in.")
+    named = {number for _, number in targets([*home.boxes, *home.log])}
+    if not any(feed.on != NOT_KNOWN or feed.id in named for feed in others):
         lighter = remove(home, [feed.id for feed in others]).home
         box, found = device_in(lighter, device)
         return Edited(_with_device(lighter, box, change(found, feeds=(change(first, part=""),))), says)
     lighter = remove(home, [feed.id for feed in found.feeds]).home
     box, found = device_in(lighter, device)
     ids, agreed = counter(lighter), all(feed.on == first.on for feed in others)
+    agreed = agreed and not (isinstance(first.on, Behind) and first.on.feed in halves)
     joined = change(first, id=ids.new(), part="", on=first.on if agreed else NOT_KNOWN, returns="not known")
     return Edited(_with_device(lighter, box, change(found, feeds=(joined,)), ids), says)
 

@@ -6,7 +6,7 @@ box, or say that the panel hangs on something else, and that change is no longer
 
 from collections.abc import Iterator
 
-from floorplan_circuits.home.boxes import Behind, Box, FromBreaker, Hangs, Supplied
+from floorplan_circuits.home.boxes import Behind, Box, Hangs
 from floorplan_circuits.home.home import FeedPlace, Home, feeds
 from floorplan_circuits.home.log import Change, Round, Traced
 from floorplan_circuits.home.record import change
@@ -25,7 +25,7 @@ def keep_lapsed(before: Home, after: Home) -> Home:
     boxes = dict.fromkeys(
         place.box.id
         for feed, place in now.places.items()
-        if feed in was.places and now.lapse(feed) < was.last_seen(feed) <= was.lapse(feed)
+        if feed in was.places and was.would_count_again(feed, now.lapse(feed))
     )
     if not boxes:
         return after
@@ -46,40 +46,45 @@ def _hanging(box: Box) -> list[tuple[int, Hangs]]:
 
 
 class _Lapses:
-    """Where in the log of one home the tests of each feed that has any lapsed last."""
+    """Where in the log of one home what was tested or traced of each feed lapsed last."""
 
     def __init__(self, home: Home) -> None:
         self._home, self._book = home, LogBook(home)
         self._above, self._together = breakers_above(home), moves_together(home)
         self._every = {place.feed.id: place for place in feeds(home)}
         self._handles: dict[int, set[int]] = {}
-        self._seen: dict[int, int] = {}
+        self._tests: dict[int, list[int]] = {}
+        """Feed -> the places of what may show what it hangs on: dead with one handle alone off, or a trace."""
+        self._proving: dict[int, list[int]] = {}
+        """Of those, the ones by a tester that was proved before and after."""
         for place, entry in self._book.entries:
-            named = entry.off if isinstance(entry, Round) else ()
-            for reading in entry.readings if isinstance(entry, Round) else ():
-                self._seen[reading.feed] = place
-                if reading.says == "dead":
-                    self._handles.setdefault(reading.feed, set()).update(self._alone(named))
-            if isinstance(entry, Traced):
-                self._seen[entry.feed] = place
-                self._handles.setdefault(entry.feed, set()).add(entry.handle)
-        self.places = {feed: place for feed, place in self._every.items() if feed in self._seen}
+            if isinstance(entry, Round) and (handle := self._alone(entry.off)):
+                for reading in entry.readings:
+                    if reading.says == "dead":
+                        self._note(reading.feed, place, handle)
+                        if entry.tester.before and entry.tester.after:
+                            self._proving.setdefault(reading.feed, []).append(place)
+            elif isinstance(entry, Traced):
+                self._note(entry.feed, place, frozenset({entry.handle}))
+        self.places = {feed: place for feed, place in self._every.items() if feed in self._tests}
 
-    def last_seen(self, feed: int) -> int:
-        """Return the place of what was seen of a feed last."""
-        return self._seen.get(feed, -1)
+    def would_count_again(self, feed: int, since: int) -> bool:
+        """Tell whether a test would count if only what is later than `since` lapsed, and none was taken again."""
+        lapse, tests = self.lapse(feed), self._tests.get(feed, [])
+        taken_again = any(place > lapse for place in self._proving.get(feed, ()))
+        return not taken_again and any(since < place <= lapse for place in tests)
 
     def lapse(self, feed: int) -> int:
-        """Return the place of the last change of all that a test of the feed leans on, -1 for none."""
-        chain = list(self._chain(self._every[feed]))
-        boxes = (self._book.changed_boxes.get(place.box.id, -1) for place in chain)
-        on = chain[-1].feed.on
-        supplies = on.supplies if isinstance(on, Supplied) else ()
-        named = {one.breaker for one in supplies if isinstance(one, FromBreaker)} | self._handles.get(feed, set())
-        every = {higher for one in named for higher in (one, *self._above.get(one, ()))}
+        """Return the place of the last change of all that those tests lean on, -1 for none."""
+        boxes = (self._book.changed_boxes.get(place.box.id, -1) for place in self._chain(self._every[feed]))
+        every = {higher for one in self._handles.get(feed, ()) for higher in (one, *self._above.get(one, ()))}
         known = self._home.breakers
         panels = (self._book.panel_change(known[one].panel) for one in every if one in known)
         return max(self._book.changed_anything, *boxes, *panels, -1)
+
+    def _note(self, feed: int, place: int, handle: frozenset[int]) -> None:
+        self._tests.setdefault(feed, []).append(place)
+        self._handles.setdefault(feed, set()).update(handle)
 
     def _alone(self, off: tuple[int, ...]) -> frozenset[int]:
         """Return the one handle that was off beyond those found off; nothing where it was not one alone."""

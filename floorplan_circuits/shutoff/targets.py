@@ -47,11 +47,11 @@ def targets(
     home, record = evidence.home, evidence.record
     feeds = [feed for box in boxes for feed in entering(home.boxes[box], record) if feed in known]
     of_boxes = [Target(("feed", feed), feed, may_hang_on(known[feed], home)) for feed in dict.fromkeys(feeds)]
-    beside = {other: feed for feed in feeds for other in evidence.groups.beside(feed) if known[other].breakers}
+    beside = {other: feed for feed in feeds for other in evidence.groups.beside(feed)}
     of_boxes += [
         Target(("feed", other), other, may_hang_on(known[other], home), worked_with=feed)
         for other, feed in beside.items()
-        if other not in feeds
+        if other not in feeds and may_hang_on(known[other], home)
     ]
     used = dict.fromkeys(breaker for one in of_boxes for breaker in known[one.feed or 0].breakers)
     return (*of_boxes, *_sharing(sharing, [*used, *(extra for one in of_boxes for extra in one.may_hang_on)]))

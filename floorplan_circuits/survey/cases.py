@@ -3,7 +3,8 @@
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
 
-from floorplan_circuits.home.home import FeedPlace, Home, mains
+from floorplan_circuits.home.boxes import FromBreaker
+from floorplan_circuits.home.home import FeedPlace, Home, existing_feeds, mains
 from floorplan_circuits.home.log import Traced
 from floorplan_circuits.home.power import Source
 from floorplan_circuits.supply.edges import adrift
@@ -22,7 +23,7 @@ class Evidence:
 
     `above`: breaker -> all breakers between it and the sources. `feeders`: those above any other. `handles`: every
     breaker and main that is there. `groups`: what switches work together.
-    `adrift`: sources of which nobody said where they come in.
+    `adrift`: sources of which nobody said where they come in. `lent`: breaker -> the feeds that return by its neutral.
     """
 
     home: Home
@@ -34,6 +35,7 @@ class Evidence:
     handles: frozenset[int]
     groups: SwitchGroups
     adrift: tuple[Source, ...]
+    lent: Mapping[int, tuple[int, ...]]
     _live: dict[tuple[tuple[Node, ...], frozenset[int]], bool] = field(default_factory=dict)
 
     @classmethod
@@ -43,7 +45,7 @@ class Evidence:
         feeders = frozenset[int]().union(*above.values())
         handles = frozenset((*home.breakers.ids(), *(main.id for _, main in mains(home))))
         bench, groups = Bench.of(home, record), SwitchGroups.of(home)
-        return cls(home, graph, record, bench, above, feeders, handles, groups, adrift(home))
+        return cls(home, graph, record, bench, above, feeders, handles, groups, adrift(home), _lent(home))
 
     def is_live(self, node: Node, off: frozenset[int]) -> bool:
         """Tell whether a stated supply reaches the load side of a breaker, or a feed, while these handles are off."""
@@ -57,6 +59,15 @@ class Evidence:
         """Tell whether the handle opens what supplies all these breakers, and is none of them."""
         moved, below = frozenset(handle), frozenset(breakers)
         return bool(below) and not moved & below and all(moved & self.above.get(one, frozenset()) for one in below)
+
+
+def _lent(home: Home) -> dict[int, tuple[int, ...]]:
+    found: dict[int, tuple[int, ...]] = {}
+    for place in existing_feeds(home):
+        if isinstance(place.feed.returns, FromBreaker):
+            lender = place.feed.returns.breaker
+            found[lender] = (*found.get(lender, ()), place.feed.id)
+    return found
 
 
 @dataclass(frozen=True, slots=True)

@@ -17,6 +17,7 @@ from floorplan_circuits.home.home import Home, mains
 from floorplan_circuits.home.power import Breaker
 from floorplan_circuits.survey.boxes import cables, is_harmless, is_only_planned, not_recorded
 from floorplan_circuits.survey.cases import Evidence, panels_above
+from floorplan_circuits.survey.conclusions import FEW
 from floorplan_circuits.survey.statements import Stated
 from floorplan_circuits.survey.troubles import IN_WORDS
 
@@ -107,12 +108,32 @@ def _feeds(box: Box, judge: Judge, off: frozenset[int]) -> Iterator[Told]:
 
 
 def _worked_together(feed: int, judge: Judge, off: frozenset[int]) -> Iterator[Told]:
-    """Yield that a switch works a feed together with something on a circuit that is on: its wires run there too."""
+    """Yield that a switch works a feed together with something that is live all the same: its wires run there too."""
     opened = off - judge.evidence.record.never_opened
     for other in judge.evidence.groups.beside(feed):
-        if not all(_is_shut(breaker, opened, judge) for breaker in judge.known[other].breakers):
+        one, may_be = judge.known[other], _few_candidates(judge.known[other], judge)
+        if one.others:
+            yield "live", "a switch works it together with something that another supply feeds"
+        elif other in judge.at_odds:
+            yield "unknown", "a switch works it together with something of which tests disagree"
+        elif not all(_is_shut(breaker, opened, judge) for breaker in one.breakers):
             yield "live", "a switch works it together with something on another circuit, which is on"
-            return
+        elif not all(_is_shut(breaker, opened, judge) for breaker in may_be):
+            yield "unknown", "a switch works it together with something that may be on another circuit"
+        elif not (one.breakers or may_be) and _was_live_without(other, judge.known[feed].breakers, judge):
+            yield "unknown", "a switch works it together with something that was found live with its breaker off"
+
+
+def _few_candidates(one: Conclusion, judge: Judge) -> tuple[int, ...]:
+    """Return the few breakers that are left for a feed of which nobody says what it hangs on."""
+    narrowed = not one.breakers and len(one.candidates) <= FEW < len(judge.home.breakers)
+    return one.candidates if narrowed else ()
+
+
+def _was_live_without(feed: int, breakers: tuple[int, ...], judge: Judge) -> bool:
+    """Tell whether anybody found a feed live while all these breakers were off."""
+    seen = judge.evidence.record.readings.get(feed, ()) if breakers else ()
+    return any(one.reading.says == "live" and one.off.issuperset(breakers) for one in seen)
 
 
 def _feed(feed: int, judge: Judge, off: frozenset[int]) -> Told:
@@ -189,10 +210,12 @@ def _proved(one: Conclusion, opened: frozenset[int], judge: Judge) -> Told:
 
 def _neutral_known(box: Box, judge: Judge) -> bool:
     """Tell whether every neutral in it is known as its own circuit's; one that is borrowed from another is not."""
-    breakers = judge.home.breakers
+    breakers, lent = judge.home.breakers, judge.evidence.lent
     if any(_borrows(feed, judge.known[feed.id]) for feed in box.feeds() if feed.id in judge.known):
         return False
     used = [breaker for feed in box.feeds() if feed.id in judge.known for breaker in judge.known[feed.id].breakers]
+    if any(breaker not in judge.known[feed].breakers for breaker in used for feed in lent.get(breaker, ())):
+        return False  # a feed elsewhere returns by it, and is not known to hang on it
     return bool(used) and all(breaker in breakers and _has_own_neutral(breakers[breaker]) for breaker in used)
 
 

@@ -7,7 +7,7 @@ from floorplan_circuits.edits.hanging import Hanging, hang
 from floorplan_circuits.edits.history import History
 from floorplan_circuits.edits.lapsing import keep_lapsed
 from floorplan_circuits.edits.panels import feed_panel
-from floorplan_circuits.edits.ties import tie
+from floorplan_circuits.edits.ties import tie, untie
 from floorplan_circuits.find import find
 from floorplan_circuits.home.boxes import Box
 from floorplan_circuits.home.home import Home
@@ -15,7 +15,7 @@ from floorplan_circuits.home.integrity import problems
 from floorplan_circuits.home.log import Change
 from floorplan_circuits.home.record import change
 from tests.supply.wiring import behind, breaker, breaker_supply, main, on, panel
-from tests.survey.houses import DAY, FEED, MAIN, PANEL, A, B, a_test, box_of, changed, device_of, house, logged
+from tests.survey.houses import DAY, FEED, MAIN, PANEL, A, B, a_test, box_of, changed, device_of, house, logged, went
 
 EMPTY, GUARD, GARAGE = 21_000, 401, 2
 
@@ -42,7 +42,14 @@ def not_behind() -> tuple[Home, Home]:
     return home, hang(home, FEED, Hanging("breaker", (A,)), date=DAY).home
 
 
-@pytest.mark.parametrize("case", [carried, fed_otherwise, not_behind])
+def read_since() -> tuple[Home, Home]:
+    """As carried, but somebody looked at it since with all on: that is no test."""
+    before, _ = carried()
+    before = logged(before, went())
+    return before, carry_device(before, device_of(FEED), EMPTY).home
+
+
+@pytest.mark.parametrize("case", [carried, fed_otherwise, not_behind, read_since])
 def test_a_test_that_a_change_put_an_end_to_never_counts_again_by_an_edit(case) -> None:
     before, after = case()
     assert find(before).conclusions[FEED].standing == "expired"
@@ -62,6 +69,11 @@ def test_a_test_taken_again_since_the_change_counts_wherever_the_device_is_carri
     after = carry_device(before, device_of(FEED), EMPTY).home
     assert keep_lapsed(before, after) is after
     assert find(after).conclusions[FEED].standing == "proved"
+
+
+def test_a_stray_look_before_a_change_is_nothing_that_could_come_back() -> None:
+    home = house({FEED: on(A)}, went("live", B), changed(panels=(PANEL,)))
+    assert keep_lapsed(home, untie(home, [FEED]).home).log == home.log
 
 
 def test_an_edit_that_brings_nothing_back_leaves_the_log_as_it_is() -> None:

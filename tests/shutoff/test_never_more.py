@@ -3,17 +3,21 @@
 import pytest
 
 from floorplan_circuits.edits.boxes import join_halves, set_device, split_halves
+from floorplan_circuits.edits.edited import Refused
+from floorplan_circuits.edits.hanging import hang_behind
 from floorplan_circuits.edits.recording import record_opened
+from floorplan_circuits.edits.sources import add_source
 from floorplan_circuits.edits.ties import tie
 from floorplan_circuits.find import find, shut_off
 from floorplan_circuits.findings import ShutOff
 from floorplan_circuits.home.boxes import Control, Device, Feed, FromBreaker
 from floorplan_circuits.home.home import Home
+from floorplan_circuits.home.integrity import problems
 from floorplan_circuits.home.power import Breaker, Main, Permission, Source, Tie
 from floorplan_circuits.home.record import change
 from floorplan_circuits.home.table import Table
 from tests.shutoff.plans import handles_off
-from tests.supply.wiring import DISCONNECTED, UNKNOWN, behind, breaker, on, panel
+from tests.supply.wiring import DISCONNECTED, UNKNOWN, behind, breaker, elsewhere, on, panel
 from tests.survey.houses import (
     DAY,
     FEED,
@@ -189,6 +193,39 @@ def test_what_works_together_on_a_circuit_that_stays_on_keeps_the_box_live() -> 
     assert shut_off(findings, [box_of(FEED)], frozenset({A})).states[0].state == "live"
 
 
+def lamp(hangs, *entries, breakers=None) -> ShutOff:
+    """What opening the switch's box takes, where what it works hangs on this."""
+    control = Control(id=900, switches=(device_of(FEED),), feeds=(OTHER,), by="hand")
+    feeds = {FEED: on(A), OTHER: hangs}
+    return plan_of(sound(*entries, feeds=feeds, kind="switch", controls=Table([control]), breakers=breakers))
+
+
+def test_what_a_switch_works_that_no_breaker_feeds_is_never_taken_for_dead() -> None:
+    assert lamp(on(A)).is_whole
+    assert state(lamp(on(elsewhere()))) == "live"
+    assert state(lamp(UNKNOWN, went("live", A, feed=OTHER))) == "unknown"
+    assert state(lamp(on(A), went("live", A, feed=OTHER))) == "unknown"
+    assert lamp(UNKNOWN).is_whole  # of a lamp that is merely unknown nothing speaks for another circuit
+
+
+def test_the_few_breakers_left_for_what_a_switch_works_go_off_too() -> None:
+    many = [own(one) for one in (A, B, C, 104, 105, 106)]
+    lives = [went("live", one, feed=OTHER) for one in (104, 105, 106, A)]
+    plan = lamp(UNKNOWN, *lives, breakers=many)
+    assert handles_off(plan) == {A, B, C}
+
+
+def test_a_neutral_that_a_feed_elsewhere_returns_by_is_not_its_circuits_own() -> None:
+    home = house({FEED: on(A), OTHER: UNKNOWN}, *a_test(A), SEEN, breakers=[own(A), own(B)])
+    assert plan_of(home).is_whole
+    box = home.boxes[box_of(OTHER)]
+    (device,) = box.devices
+    borrowing = change(device, feeds=(change(device.feeds[0], returns=FromBreaker(kind="breaker", breaker=A)),))
+    plan = plan_of(change(home, boxes=home.boxes.put(change(box, devices=(borrowing,)))))
+    assert not plan.states[0].neutral_known
+    assert not plan.is_whole
+
+
 # --- traces ---------------------------------------------------------------------------------------------------------
 
 
@@ -250,6 +287,22 @@ def test_halves_on_two_breakers_joined_again_are_a_feed_of_which_nobody_knows() 
 def test_halves_split_by_mistake_and_joined_at_once_keep_what_is_known() -> None:
     home = join_halves(split_halves(sound(), device_of(FEED)).home, device_of(FEED)).home
     assert plan_of(home).is_whole
+
+
+def test_halves_one_of_which_hangs_behind_the_other_come_together_soundly() -> None:
+    home = split_halves(sound(), device_of(FEED)).home
+    upper, lower = home.boxes[box_of(FEED)].feeds()
+    joined = join_halves(hang_behind(home, upper.id, lower.id).home, device_of(FEED)).home
+    assert not problems(joined)
+    assert not plan_of(joined).is_whole
+
+
+def test_a_source_into_one_half_is_not_lost_by_joining() -> None:
+    home = split_halves(sound(), device_of(FEED)).home
+    _, lower = home.boxes[box_of(FEED)].feeds()
+    home = add_source(home, "battery", [PANEL, lower.id]).home
+    with pytest.raises(Refused, match="source"):
+        join_halves(home, device_of(FEED))
 
 
 def newer(home: Home, what: str) -> Home:
