@@ -5,7 +5,7 @@ from collections.abc import Callable, Iterator
 from floorplan_circuits.findings import Findings, Hazard
 from floorplan_circuits.hazards.borrowed import borrowed_neutrals
 from floorplan_circuits.hazards.controls import switches_on_other_circuits
-from floorplan_circuits.hazards.handles import breakers_found_off, breakers_in_trouble
+from floorplan_circuits.hazards.handles import breakers_found_off, breakers_in_trouble, handles_joined
 from floorplan_circuits.hazards.loops import feeds_that_two_supplies_reach
 from floorplan_circuits.hazards.low_voltage import low_voltage_beside_mains
 from floorplan_circuits.hazards.neighbours import close_boxes
@@ -42,6 +42,7 @@ FAMILIES: tuple[Family, ...] = (
     conductors_passing,
     low_voltage_beside_mains,
     devices_without_ground,
+    handles_joined,
     breakers_found_off,
     receptacles_against_breakers,
     conductors_against_breakers,

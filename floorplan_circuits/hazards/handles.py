@@ -1,12 +1,13 @@
-"""Breakers that cannot be relied on: found off or tripped, or in trouble since."""
+"""Breakers that cannot be relied on: found off or tripped, in trouble since, or joined by what is no handle tie."""
 
 from collections.abc import Iterator
 
 from floorplan_circuits.findings import Hazard
 from floorplan_circuits.hazards.phrases import listed
-from floorplan_circuits.hazards.ranks import BY_A_FAULT, LIVE_WHATEVER_IS_OFF, OUT_OF_DATE
+from floorplan_circuits.hazards.ranks import AT_TIMES, BY_A_FAULT, LIVE_WHATEVER_IS_OFF, OUT_OF_DATE
 from floorplan_circuits.hazards.scene import LIVE, Scene
 from floorplan_circuits.home.home import mains
+from floorplan_circuits.supply.handles import may_move_along
 from floorplan_circuits.survey.troubles import IN_WORDS
 
 SOURCE = "Common practice, no source."
@@ -15,6 +16,8 @@ TROUBLE_DO = "Keep off it and call a licensed electrician."
 FOUND_WHY = "Nobody here knows what comes alive when it is turned on, nor why it is not."
 FUSE_WHY = "Nobody here knows what comes alive when it is put in, nor why it is not. Its holder stays live."
 FUSE_STATES = {"off": "taken out", "tripped": "blown"}
+JOINED_WHY = "A hand moves them together, so that no test tells which of them feeds a thing; and each can trip alone."
+JOINED_DO = "Ask a licensed electrician for a tie that is made for them, or for none; then test again."
 FOUND_DO = "Leave it as it was found until somebody knows what hangs on it."
 
 
@@ -39,6 +42,29 @@ def breakers_in_trouble(scene: Scene) -> Iterator[Hazard]:
                 breakers=[handle] if is_breaker else [],
                 about=[panel],
             )
+
+
+def handles_joined(scene: Scene) -> Iterator[Hazard]:
+    """Yield the hazard of each group of handles that a nail or wire joins, or nobody is sure what."""
+    told = set[int]()
+    for breaker, moved in may_move_along(scene.home).items():
+        if moved == scene.together[breaker] or breaker in told:
+            continue
+        told |= moved
+        group = scene.in_order(moved)
+        ties = [one.tie.made for one in scene.breakers(group) if one.tie is not None]
+        by = "by a nail or a wire" if "makeshift" in ties else "and nobody is sure by what"
+        called = listed([scene.mark(one) for one in group])
+        yield scene.at_panel(
+            "handles joined",
+            scene.mark(group[0]),
+            f"{scene.panel_name(scene.home.breakers[breaker].panel)}: the handles of {called} are joined, {by}.",
+            JOINED_WHY,
+            JOINED_DO,
+            SOURCE,
+            AT_TIMES,
+            breakers=group,
+        )
 
 
 def breakers_found_off(scene: Scene) -> Iterator[Hazard]:

@@ -406,6 +406,13 @@ def _handles(found: Findings) -> Found:
     for breaker in home.breakers:
         if breaker.found.state in ("off", "tripped"):
             yield "breaker found off", breaker.id
+        if breaker.tie is not None:
+            mates = [
+                one for one in home.breakers
+                if one.tie is not None and (one.panel, one.tie.group) == (breaker.panel, breaker.tie.group)
+            ]  # fmt: skip
+            if len(mates) > 1 and any(one.tie.made != "by the factory" for one in mates):
+                yield "handles joined", breaker.id
 
 
 # --- ratings --------------------------------------------------------------------------------------------------------

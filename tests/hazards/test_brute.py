@@ -28,6 +28,7 @@ ABOUT = {
     "halves of one space on one neutral": "breaker",
     "one leg, one neutral": "breaker",
     "breaker found off": "breaker",
+    "handles joined": "breaker",
     "receptacle tester's fault": "device",
     "no ground": "device",
     "receptacle and breaker": "device",

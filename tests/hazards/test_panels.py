@@ -96,6 +96,21 @@ def test_a_breaker_found_off_or_tripped_is_told_with_why(state, told) -> None:
     assert [one.says for one in said] == [f"Main panel: breaker 5 was found {state}: pool?."] * told
 
 
+@pytest.mark.parametrize(
+    ("made", "by"), [("makeshift", "by a nail or a wire"), ("not sure", "and nobody is sure by what")]
+)
+def test_handles_that_are_joined_by_no_tie_made_for_it_are_told_once(made, by) -> None:
+    joined = [standing(one, space, tie=Tie(group=1, made=made)) for one, space in ((FIVE, 5), (SEVEN, 7))]
+    said = only("handles joined", breakers=joined)
+    assert said.says == f"Main panel: the handles of 5 and 7 are joined, {by}."
+    assert said.breakers == (FIVE, SEVEN)
+
+
+def test_a_tie_by_the_factory_is_none_of_these() -> None:
+    tied = [standing(one, space, tie=Tie(group=1, made="by the factory")) for one, space in ((FIVE, 5), (SEVEN, 7))]
+    assert hazards("handles joined", breakers=tied) == []
+
+
 # --- conductors -----------------------------------------------------------------------------------------------------
 
 
