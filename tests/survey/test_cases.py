@@ -27,6 +27,11 @@ def test_a_change_of_the_box_of_what_it_is_behind_or_of_any_panel_above_lapses(c
     assert case(home).lapsed == 0
 
 
+def test_what_may_have_touched_anything_lapses_what_is_tied_to_nothing_too() -> None:
+    assert case(house(None, changed())).lapsed == 0
+    assert case(house(None, changed())).box_changed == 0
+
+
 @pytest.mark.parametrize("change", [changed(box_of(402)), changed(panels=(3,)), changed(box_of(999))])
 def test_a_change_of_something_else_does_not(change) -> None:
     home = house({FEED: on(B), 402: on(B)}, change, **IN_GARAGE)

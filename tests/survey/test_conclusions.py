@@ -103,6 +103,15 @@ def test_a_loop_is_never_proved(feeds, each_hot) -> None:
         assert known(house(feeds, *a_test(handle, each_hot=each_hot))).standing in ("claimed", "contradicted")
 
 
+def test_one_breaker_said_twice_is_a_loop_as_well() -> None:
+    """Live if either pole is on: the test of the handle tells nothing of the way that nobody drew."""
+    poles = (breaker_supply(A, 0), breaker_supply(A, 1))
+    two = [breaker(A, 1, 3, opens="both hots")]
+    for how, is_proved in (("any", False), ("all", True)):
+        home = house({FEED: on(*poles, how=how)}, *a_test(A, each_hot=True), breakers=two)
+        assert (known(home).standing == "proved") == is_proved
+
+
 def test_a_proof_that_leans_on_a_handle_found_off_names_it_and_holds_while_it_stays_off() -> None:
     def resting(*more):
         home = house(None, *a_test(A, resting=(C,)), *more)

@@ -194,6 +194,15 @@ def test_two_hots_on_two_breakers_explain_a_load_that_stops_with_either() -> Non
     assert left(house(None, *entries, went("dead", C), kind="240 V appliance")).at_odds != ()
 
 
+@pytest.mark.parametrize("lacking", [{"before": True, "after": False}, {"before": False, "after": True}])
+def test_a_tester_that_was_not_proved_before_and_after_suggests_nothing(lacking) -> None:
+    """HSE GS38 and NFPA 70E 120.5: a test instrument is proved on a live point before and after."""
+    seen = [went(), went("dead", A, tester=lacking), went("live", B), went("live", C), went()]
+    assert known(house(None, *seen)).standing == "unknown"
+    proved = [went(), went("dead", A), went("live", B), went("live", C), went()]
+    assert known(house(None, *proved)).standing in ("suggested", "proved")
+
+
 def test_a_fuse_of_which_nobody_knows_the_side_is_excluded_by_no_live() -> None:
     """With the neutral out the hot stays live: what is live may hang on it all the same."""
     fuses = [breaker(A, device="fuse", opens="not known"), breaker(B, opens="hot"), breaker(C, opens="hot")]
