@@ -59,6 +59,7 @@ def test_with_its_breaker_on_it_is_live(off) -> None:
         (house({FEED: on(A)}, *a_test(A)), "not opened"),
         (house({FEED: on(A)}, *a_test(A), opened(box_of(FEED))), "not opened"),
         (house({FEED: on(A)}, *a_test(A), SEEN, struck(60_003)), "not opened"),
+        (house({FEED: on(A)}, SEEN, changed(box_of(FEED)), *a_test(A)), "not opened"),
         (house({FEED: on(A)}, *a_test(A)[:2], SEEN), "not proved"),
         (house({FEED: on(A)}, SEEN), "not proved"),
         (house({FEED: on(A)}, SEEN, feed_fields={"said_by": "label"}), "not proved"),
