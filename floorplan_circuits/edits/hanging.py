@@ -7,6 +7,7 @@ from collections.abc import Iterator, Mapping
 from typing import Literal, NamedTuple
 
 from floorplan_circuits.edits.edited import Edited, Refused, edit, only, sound, there
+from floorplan_circuits.edits.seen import feed_there
 from floorplan_circuits.edits.ties import hung, tie, untie, with_feeds
 from floorplan_circuits.home.boxes import (
     Behind,
@@ -35,7 +36,7 @@ def hang_behind(home: Home, feed: int, other: int) -> Edited:
 
     Raises `Refused` where it would come to hang behind itself.
     """
-    place, before = _place(home, feed), _place(home, other)
+    place, before = feed_there(home, feed), feed_there(home, other)
     after = sound(home, _on(home, place, Behind(how="behind", feed=other)), behind_ends)
     return Edited(after, f"Hang {feed_called(place)} behind {feed_called(before)}")
 
@@ -43,7 +44,7 @@ def hang_behind(home: Home, feed: int, other: int) -> Edited:
 @edit
 def hang_on_source(home: Home, feed: int, source: int) -> Edited:
     """Say that a feed is supplied by a source of its own, by no breaker."""
-    place, found = _place(home, feed), there(home.sources, source, "source")
+    place, found = feed_there(home, feed), there(home.sources, source, "source")
     supply = FromSource(kind="source", source=source)
     return Edited(_on(home, place, _any(supply)), f"Hang {feed_called(place)} on {found.name}")
 
@@ -51,7 +52,7 @@ def hang_on_source(home: Home, feed: int, source: int) -> Edited:
 @edit
 def hang_elsewhere(home: Home, feed: int, where: str = "") -> Edited:
     """Say that a feed is supplied from outside what is recorded: a neighbour, the house service."""
-    place = _place(home, feed)
+    place = feed_there(home, feed)
     supply = FromElsewhere(kind="elsewhere", where=" ".join(where.split()))
     return Edited(_on(home, place, _any(supply)), f"{feed_called(place)} comes from elsewhere")
 
@@ -59,7 +60,7 @@ def hang_elsewhere(home: Home, feed: int, where: str = "") -> Edited:
 @edit
 def disconnect(home: Home, feed: int, *, seen_by: str = "", date: str) -> Edited:
     """Say that a feed is connected to nothing: somebody saw both its ends."""
-    place = _place(home, feed)
+    place = feed_there(home, feed)
     on = Disconnected(how="disconnected", seen_by=" ".join(seen_by.split()), date=date)
     return Edited(_on(home, place, on), f"{feed_called(place)} is connected to nothing")
 
@@ -67,7 +68,7 @@ def disconnect(home: Home, feed: int, *, seen_by: str = "", date: str) -> Edited
 @edit
 def also_on(home: Home, feed: int, breaker: int) -> Edited:
     """Say that a feed that is tied hangs on a further breaker as well: a loop, live if any of them is on."""
-    place, found = _place(home, feed), there(home.breakers, breaker, "breaker")
+    place, found = feed_there(home, feed), there(home.breakers, breaker, "breaker")
     on = place.feed.on
     if not isinstance(on, Supplied):
         raise Refused(NOT_TIED)
@@ -82,7 +83,7 @@ def also_on(home: Home, feed: int, breaker: int) -> Edited:
 @edit
 def live_if(home: Home, feed: int, how: Literal["any", "all"]) -> Edited:
     """Say whether a feed of several supplies is live if any of them is (a loop), or works only on all (across two)."""
-    place = _place(home, feed)
+    place = feed_there(home, feed)
     if not isinstance(place.feed.on, Supplied):
         raise Refused(NOT_TIED)
     words = "if any of its supplies is on" if how == "any" else "only if all its supplies are on"
@@ -93,16 +94,9 @@ def live_if(home: Home, feed: int, how: Literal["any", "all"]) -> Edited:
 def set_feed(home: Home, feed: int, **fields: object) -> Edited:
     """Change fields of a feed: which neutral it returns by, its volts, its part, its note."""
     only(fields, OF_A_FEED)
-    place = _place(home, feed)
+    place = feed_there(home, feed)
     after, _ = with_feeds(home, {feed}, lambda one, _device: change(one, **fields))
     return Edited(after, f"Edit {feed_called(place)}")
-
-
-def _place(home: Home, feed: int) -> FeedPlace:
-    for place in feeds(home):
-        if place.feed.id == feed:
-            return place
-    raise Refused("That feed is not there any more.")
 
 
 def _any(supply: FromSource | FromElsewhere) -> Supplied:

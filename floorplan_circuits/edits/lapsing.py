@@ -4,15 +4,13 @@ A test of a feed counts until its box, one that it hangs behind, or a panel abov
 box, or say that the panel hangs on something else, and that change is no longer above it. So the edit says it anew.
 """
 
-from collections.abc import Iterator
-
-from floorplan_circuits.home.boxes import Behind, Box, Hangs
-from floorplan_circuits.home.home import FeedPlace, Home, feeds
+from floorplan_circuits.home.boxes import Box, Hangs
+from floorplan_circuits.home.home import Home, feeds
 from floorplan_circuits.home.log import Change, Round, Traced
 from floorplan_circuits.home.record import change
 from floorplan_circuits.supply.handles import moves_together
 from floorplan_circuits.survey.log_book import LogBook
-from floorplan_circuits.survey.statements import breakers_above
+from floorplan_circuits.survey.statements import breakers_above, chain_above
 
 NOTE = "It stood elsewhere on the map when that changed: what was tested before still counts no more."
 
@@ -76,7 +74,9 @@ class _Lapses:
 
     def lapse(self, feed: int) -> int:
         """Return the place of the last change of all that those tests lean on, -1 for none."""
-        boxes = (self._book.changed_boxes.get(place.box.id, -1) for place in self._chain(self._every[feed]))
+        boxes = (
+            self._book.changed_boxes.get(place.box.id, -1) for place in chain_above(self._every[feed], self._every)
+        )
         every = {higher for one in self._handles.get(feed, ()) for higher in (one, *self._above.get(one, ()))}
         known = self._home.breakers
         panels = (self._book.panel_change(known[one].panel) for one in every if one in known)
@@ -90,13 +90,3 @@ class _Lapses:
         """Return the one handle that was off beyond those found off; nothing where it was not one alone."""
         beyond = frozenset(off) - self._book.found_off
         return beyond if beyond and self._together.get(min(beyond)) == beyond else frozenset()
-
-    def _chain(self, place: FeedPlace) -> Iterator[FeedPlace]:
-        seen = set[int]()
-        while place.feed.id not in seen:
-            seen.add(place.feed.id)
-            yield place
-            on = place.feed.on
-            if not isinstance(on, Behind) or on.feed not in self._every:
-                return
-            place = self._every[on.feed]

@@ -41,11 +41,17 @@ def turned_off(home: Home, handles: Iterable[int]) -> frozenset[int]:
     return moved
 
 
-def place_of_feed(home: Home, feed: int) -> FeedPlace:
-    """Return a feed with its box and device. Raises `Refused` if it is gone or not built yet."""
+def feed_there(home: Home, feed: int) -> FeedPlace:
+    """Return a feed with its box and device, built or only planned. Raises `Refused` if it is gone."""
     place = next((place for place in feeds(home) if place.feed.id == feed), None)
     if place is None:
         raise Refused("That feed is not there any more.")
+    return place
+
+
+def place_of_feed(home: Home, feed: int) -> FeedPlace:
+    """Return a feed with its box and device. Raises `Refused` if it is gone or not built yet."""
+    place = feed_there(home, feed)
     if place.device is not None:
         _built(place.device, place.box.mark)
     return place

@@ -52,7 +52,7 @@ def statements(home: Home, graph: SupplyGraph) -> dict[int, Stated]:
 
 
 def _stated(place: FeedPlace, near: Nearest, ends: "_Ends", places: Mapping[int, FeedPlace]) -> Stated:
-    reached, chain = ends.of(place.feed.id), _chain(place, places)
+    reached, chain = ends.of(place.feed.id), chain_above(place, places)
     running_back = [number for kind, number in reached if kind == "breaker" and number not in near.breakers]
     others = ends.others(reached)
     told = {("stated", at): words for at, words in enumerate(near.others) if words not in others.values()}
@@ -82,7 +82,8 @@ def _is_unreliable(place: FeedPlace) -> bool:
     return (place.device is not None and place.device.planned) or any(part.extras() for part in parts)
 
 
-def _chain(place: FeedPlace, places: Mapping[int, FeedPlace]) -> tuple[FeedPlace, ...]:
+def chain_above(place: FeedPlace, places: Mapping[int, FeedPlace]) -> tuple[FeedPlace, ...]:
+    """Return a feed and those it hangs behind, nearest first."""
     chain = {place.feed.id: place}
     on = place.feed.on
     while isinstance(on, Behind) and on.feed in places and on.feed not in chain:
