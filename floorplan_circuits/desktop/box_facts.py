@@ -4,6 +4,7 @@ Seldom said, but a shut-off leans on it: what minds going off, what hangs behind
 feed returns by. One feed is told at a time.
 """
 
+from collections import Counter
 from collections.abc import Callable, Mapping
 from datetime import date
 from typing import get_args
@@ -99,7 +100,7 @@ class BoxFacts(FormPage):
 
     def _which(self, form: QFormLayout, places: list[FeedPlace], findings: Findings, box: Box) -> None:
         """Offer the feeds of the box: the rows that follow are about the one chosen."""
-        names = {f"{_slot(place)}{called_there(place)}": place.feed.id for place in places}
+        names = _told_apart(places)
         now = next(words for words, feed in names.items() if feed == self._feed)
         field = Choice("Tell of", names, now, narrow=True)
 
@@ -198,6 +199,18 @@ def _typed(device: Device, field: str, read: Callable[[str], int | None]) -> Cal
 
 def _same(words: tuple[str, ...]) -> dict[str, str]:
     return {one: one for one in words}
+
+
+def _told_apart(places: list[FeedPlace]) -> dict[str, int]:
+    """Return the feeds by what they are called there; those called alike, such as cables that pass, are counted."""
+    called = [f"{_slot(place)}{called_there(place)}" for place in places]
+    counts = Counter(called)
+    seen = Counter[str]()
+    found: dict[str, int] = {}
+    for words, place in zip(called, places, strict=True):
+        seen[words] += 1
+        found[f"{words}, {seen[words]} of {counts[words]}" if counts[words] > 1 else words] = place.feed.id
+    return found
 
 
 def _slot(place: FeedPlace) -> str:

@@ -188,3 +188,17 @@ def test_the_form_of_a_box_leads_to_what_else_is_known_of_it(opened, hand):
     press(hand, TELL_MORE)
     assert opened.work.inside.is_open
     assert opened.work.inside.box == box_of(opened, SHARED).id
+
+
+def test_cables_that_pass_are_counted_where_nothing_else_tells_them_apart(opened, hand):
+    page = facts(opened, hand, "B47")
+    first, second = box_of(opened, "B47").feeds()
+    which = field(page, "Tell of")
+    assert [which.itemText(at) for at in range(which.count())] == [
+        "cable that passes, 1 of 2",
+        "cable that passes, 2 of 2",
+    ]
+    choose(page, hand, "Tell of", "cable that passes, 2 of 2")
+    choose(page, hand, "Volts", "low, by a transformer")
+    assert [feed.volts for feed in box_of(opened, "B47").feeds()] == [first.volts, "low"]
+    assert second.volts == "mains"
