@@ -18,30 +18,27 @@ MOST_MINUTES = 1440
 def rating_typed(words: str) -> int | None:
     """Return the amps that were typed, `20` or `20 A`; None for nothing. Raises `Refused` for what is no rating."""
     tidy = words.strip().rstrip("Aa").strip()
-    if not tidy:
-        return None
-    if not (tidy.isascii() and tidy.isdigit() and 1 <= int(tidy[:9]) <= MOST_AMPS):
-        raise Refused(f"Type the amps as a whole number from 1 to {MOST_AMPS}.")
-    return int(tidy)
+    return _whole(tidy, 1, MOST_AMPS, f"Type the amps as a whole number from 1 to {MOST_AMPS}.")
 
 
 def load_typed(words: str) -> int | None:
     """Return the VA that were typed, `1500`, `1500 W`; None for nothing. Raises `Refused` for what is no load."""
     tidy = words.strip().rstrip("VAWvaw").strip()
-    if not tidy:
-        return None
-    if not (tidy.isascii() and tidy.isdigit() and int(tidy[:9]) <= MOST_VA):
-        raise Refused(f"Type the load as a whole number of VA or W, up to {MOST_VA:,}.")
-    return int(tidy)
+    return _whole(tidy, 0, MOST_VA, f"Type the load as a whole number of VA or W, up to {MOST_VA:,}.")
 
 
 def minutes_typed(words: str) -> int | None:
     """Return the minutes that were typed, `20` or `20 min`; None for nothing. Raises `Refused` for what is no time."""
     tidy = words.strip().removesuffix("min").strip()
+    return _whole(tidy, 1, MOST_MINUTES, f"Type the minutes that it may be off at a stretch, from 1 to {MOST_MINUTES}.")
+
+
+def _whole(tidy: str, least: int, most: int, refusal: str) -> int | None:
+    """Return a whole number without its unit; None for nothing. Raises `Refused` in these words for any other."""
     if not tidy:
         return None
-    if not (tidy.isascii() and tidy.isdigit() and 1 <= int(tidy[:9]) <= MOST_MINUTES):
-        raise Refused(f"Type the minutes that it may be off at a stretch, from 1 to {MOST_MINUTES}.")
+    if not (tidy.isascii() and tidy.isdigit() and least <= int(tidy[:9]) <= most):
+        raise Refused(refusal)
     return int(tidy)
 
 
